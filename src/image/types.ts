@@ -1,0 +1,64 @@
+import type { ImagePoint, ImageRect, ImageVector, Pixels } from '../core/units';
+
+/**
+ * The static scene and the camera's noise, estimated from the clip itself.
+ * Arrays are row by row, `width * height`, in grey values of the footage.
+ */
+export interface Background {
+  readonly width: number;
+  readonly height: number;
+  /** Grey value of the scene without ball or fragments. */
+  readonly level: Float32Array;
+  readonly white: number;
+  /** Noise variance at grey value g: `readVariance + gain * g` (EMVA 1288 linear camera model), grey^2. */
+  readonly noise: { readonly readVariance: number; readonly gain: number };
+}
+
+/** What is known of the ball before a frame is looked at. */
+export interface BallModel {
+  readonly radius: Pixels;
+  /** Displacement of the image during the exposure; [0, 0] where unknown or none. */
+  readonly blur: ImageVector;
+  /** Where it may be. */
+  readonly region: ImageRect;
+}
+
+/** A place in one frame that may be the ball. */
+export interface Candidate {
+  readonly x: Pixels;
+  readonly y: Pixels;
+  /** 0..1, how well the place looks like a disc of the expected size. */
+  readonly score: number;
+  /** Rough visible share of the disc, 0..1. */
+  readonly visible: number;
+}
+
+/** A sub-pixel centre with its covariance. */
+export interface CentreMeasurement {
+  readonly x: Pixels;
+  readonly y: Pixels;
+  /** px^2 */
+  readonly varX: number;
+  readonly varY: number;
+  readonly covXY: number;
+  /** Fitted radius and its standard uncertainty. */
+  readonly radius: { readonly value: Pixels; readonly u: Pixels };
+  /** Share of the outline that was seen, 0..1. */
+  readonly visible: number;
+  /** Ball minus background, grey values. */
+  readonly contrast: number;
+  /** Share of the ball's pixels at the format's largest value, 0..1. */
+  readonly saturated: number;
+}
+
+/** The straight line along which the streak image is read, and the band averaged across it. */
+export interface StreakLine {
+  readonly origin: ImagePoint;
+  /** Unit vector. */
+  readonly axis: ImageVector;
+  /** First sample and number of samples along the axis, 1 px apart, counted from `origin`. */
+  readonly from: Pixels;
+  readonly length: number;
+  /** Half the band's width across the axis. */
+  readonly halfWidth: Pixels;
+}

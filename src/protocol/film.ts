@@ -1,0 +1,21 @@
+import type { GreyFrame } from '../core/frame';
+import type { AudioTrack, FootageFile, FootageInfo, FrameRange } from '../footage/source';
+
+/** The film worker: opens footage and hands out grey frames. One film open at a time. */
+export interface FilmApi {
+  /** Opens one file, or several as an image sequence in the order given. Closes what was open. */
+  open(files: readonly FootageFile[]): Promise<FootageInfo>;
+  /** Presentation times, s, first frame 0; null where the container holds none. */
+  timestamps(): Promise<Float64Array | null>;
+  /** One frame for the screen (transferred). */
+  frame(index: number): Promise<GreyFrame>;
+  /** Starts a run through a range; frames are then pulled with `next`. */
+  startRun(range: FrameRange): Promise<number>;
+  /** Next batch of a run in display order, transferred; empty: the run is over. */
+  next(run: number): Promise<GreyFrame[]>;
+  endRun(run: number): Promise<void>;
+  audio(): Promise<AudioTrack | null>;
+  /** SHA-256 of the file, or of the sequence's files in order; hexadecimal. `onProgress` gets 0..1. */
+  sha256(onProgress?: (share: number) => void): Promise<string>;
+  close(): Promise<void>;
+}

@@ -1,0 +1,130 @@
+import type { Estimate, Quantity, Reported } from '../core/estimate';
+import type { Reason } from '../core/reason';
+
+export const RESULT_FORMAT = 'exitframe-result';
+export const RESULT_VERSION = 1;
+
+/** One frame's ball centre. */
+export interface Position {
+  readonly frame: number;
+  /** Middle of the exposure, at the line the centre is on; s after the zero of the clock. */
+  readonly time: number;
+  /** Centre, upright pixels; null where none was found. */
+  readonly x: number | null;
+  readonly y: number | null;
+  readonly ux: number | null;
+  readonly uy: number | null;
+  /** Covariance of x and y, px^2. */
+  readonly cov: number | null;
+  /** Distance along the flight axis from the muzzle plane, m, and its own standard uncertainty (shared scale left out). */
+  readonly s: number | null;
+  readonly us: number | null;
+  /** Visible share of the outline, 0..1. */
+  readonly visible: number;
+  readonly used: boolean;
+  readonly manual: boolean;
+  /** Why it was not used; null where it was. */
+  readonly why: Reason | null;
+}
+
+/** One input of an uncertainty budget (JCGM 100:2008, clause 5 and Annex H.1 layout). */
+export interface BudgetEntry {
+  readonly source: string;
+  readonly type: 'A' | 'B';
+  /** Standard uncertainty of the input, in `unit`. */
+  readonly u: number;
+  readonly unit: string;
+  /** Change of the result per change of the input. */
+  readonly sensitivity: number;
+  /** |sensitivity| * u, in the result's unit. */
+  readonly contribution: number;
+  /** null: unlimited. */
+  readonly dof: number | null;
+}
+
+export interface FitCheck {
+  readonly code: string;
+  readonly passed: boolean;
+  /** One plain sentence. */
+  readonly message: string;
+}
+
+export interface FitParameter extends Estimate {
+  readonly name: string;
+  readonly unit: string;
+}
+
+export interface ComparedModel {
+  readonly model: string;
+  readonly chiSquare: number;
+  readonly dof: number;
+  readonly aicc: number;
+  /** Akaike weight among the models compared, 0..1. */
+  readonly weight: number;
+  readonly exitVelocity: number;
+  readonly u: number;
+}
+
+export interface FitReport {
+  readonly model: string;
+  readonly parameters: readonly FitParameter[];
+  readonly covariance: readonly (readonly number[])[];
+  readonly chiSquare: number;
+  readonly dof: number;
+  /** m, in the order of the used positions. */
+  readonly residuals: readonly number[];
+  readonly compared: readonly ComparedModel[];
+  readonly checks: readonly FitCheck[];
+}
+
+export interface MonteCarloReport {
+  readonly trials: number;
+  readonly value: number;
+  readonly u: number;
+  readonly interval: readonly [number, number];
+  /** Whether it validates the budget's interval (JCGM 101:2008, clause 8). */
+  readonly agrees: boolean;
+}
+
+export interface Warning extends Reason {
+  readonly remedy: string;
+}
+
+export type SealBurst =
+  | (Quantity & {
+      readonly bulgeOnset: Reported;
+      /** Last frame with the seal whole and first with it open. */
+      readonly between: readonly [number, number];
+    })
+  | { readonly unavailable: Reason };
+
+export interface Result {
+  readonly format: typeof RESULT_FORMAT;
+  readonly version: typeof RESULT_VERSION;
+  readonly shot: string;
+  readonly software: string;
+  readonly footageSha256: string | null;
+  /** m/s along the flight axis, at the muzzle plane. */
+  readonly exitVelocity: Reported;
+  /** s after the zero of the clock. */
+  readonly exitTime: Reported;
+  readonly sealBurst: SealBurst;
+  /** Exit time minus burst time, s; positive: the seal went first. */
+  readonly lead: Reported;
+  /** The moment the ball's leading point reaches the seal plane, s, and that minus the burst. */
+  readonly contact: Reported;
+  readonly contactLead: Reported;
+  /** Correlation coefficient of burst and exit times; null where either is missing. */
+  readonly burstExitCorrelation: number | null;
+  readonly positions: readonly Position[];
+  readonly fit: FitReport | { readonly unavailable: Reason };
+  readonly budget: {
+    readonly exitVelocity: readonly BudgetEntry[];
+    readonly sealBurst: readonly BudgetEntry[];
+  };
+  readonly monteCarlo: MonteCarloReport | { readonly unavailable: Reason };
+  /** Metres per pixel on the flight line, and the unit flight axis in the image. */
+  readonly scale: Estimate;
+  readonly axis: readonly [number, number];
+  readonly warnings: readonly Warning[];
+}

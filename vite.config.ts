@@ -1,0 +1,17 @@
+import preact from '@preact/preset-vite';
+import { defineConfig } from 'vite';
+
+/** Cross-origin isolation, so that WASM threads may be used where a decoder has them. */
+const isolation = {
+  'Cross-Origin-Opener-Policy': 'same-origin',
+  'Cross-Origin-Embedder-Policy': 'require-corp',
+};
+
+export default defineConfig({
+  base: './',
+  plugins: [preact()],
+  worker: { format: 'es' },
+  build: { target: 'es2022', chunkSizeWarningLimit: 12_000 },
+  server: { headers: isolation },
+  preview: { headers: isolation },
+});

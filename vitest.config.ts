@@ -1,0 +1,33 @@
+import { playwright } from '@vitest/browser-playwright';
+import { defineConfig } from 'vitest/config';
+import { chromiumLaunch } from './scripts/chromium.mjs';
+
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        test: {
+          name: 'node',
+          environment: 'node',
+          include: ['test/unit/**/*.test.ts', 'test/outside/**/*.test.ts', 'test/headless/**/*.test.ts'],
+          testTimeout: 120_000,
+        },
+      },
+      {
+        extends: './vite.config.ts',
+        test: {
+          name: 'browser',
+          include: ['test/browser/**/*.test.{ts,tsx}'],
+          testTimeout: 120_000,
+          browser: {
+            enabled: true,
+            headless: true,
+            screenshotFailures: false,
+            provider: playwright({ launchOptions: chromiumLaunch() }),
+            instances: [{ browser: 'chromium' }],
+          },
+        },
+      },
+    ],
+  },
+});
