@@ -9,7 +9,11 @@ export default defineConfig({
         test: {
           name: 'node',
           environment: 'node',
-          include: ['test/unit/**/*.test.ts', 'test/outside/**/*.test.ts', 'test/headless/**/*.test.ts'],
+          include: [
+            'test/unit/**/*.test.ts',
+            'test/outside/**/*.test.ts',
+            'test/headless/**/*.test.ts',
+          ],
           testTimeout: 120_000,
         },
       },

@@ -24,7 +24,10 @@ export interface FrameSurvey {
   /** Grey values along the streak line. */
   readonly streak: Float32Array;
   readonly candidates: readonly Candidate[];
-  readonly seals: { readonly muzzle: SealObservation | null; readonly rear: SealObservation | null };
+  readonly seals: {
+    readonly muzzle: SealObservation | null;
+    readonly rear: SealObservation | null;
+  };
   /** Mean grey value of the static part of the frame over that of the background. */
   readonly gain: number;
   /** Mean absolute grey difference to the frame before in this batch; null for the batch's first. */

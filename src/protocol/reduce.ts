@@ -1,7 +1,7 @@
 import type { AudioTrack, FootageInfo } from '../footage/source';
+import type { StreakLine } from '../image/types';
 import type { Position, Result } from '../shot/result';
 import type { Shot } from '../shot/schema';
-import type { StreakLine } from '../image/types';
 
 /** The stages of a reduction, in order. */
 export const STAGES = ['background', 'survey', 'track', 'centres', 'fit', 'uncertainty'] as const;
@@ -9,7 +9,12 @@ export type Stage = (typeof STAGES)[number];
 
 /** Told while a reduction runs. */
 export type ReductionEvent =
-  | { readonly kind: 'progress'; readonly stage: Stage; readonly done: number; readonly total: number }
+  | {
+      readonly kind: 'progress';
+      readonly stage: Stage;
+      readonly done: number;
+      readonly total: number;
+    }
   /** The streak line, told once before its rows. */
   | { readonly kind: 'streakLine'; readonly line: StreakLine; readonly frames: number }
   | { readonly kind: 'streakRow'; readonly frame: number; readonly row: Float32Array }
@@ -29,7 +34,11 @@ export interface Reduction {
   readonly result: Result;
   readonly curve: FitCurve | null;
   /** Bulge of the muzzle seal against time, for the plot; px converted to m. */
-  readonly seal: { readonly times: Float64Array; readonly front: Float64Array; readonly frontU: Float64Array } | null;
+  readonly seal: {
+    readonly times: Float64Array;
+    readonly front: Float64Array;
+    readonly frontU: Float64Array;
+  } | null;
 }
 
 /** What a reduction is given besides the shot. */

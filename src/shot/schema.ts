@@ -50,7 +50,10 @@ const timing = v.strictObject({
   droppedFrames: v.optional(
     v.pipe(
       v.array(
-        v.strictObject({ after: frameIndex, count: v.pipe(v.number(), v.integer(), v.minValue(1)) }),
+        v.strictObject({
+          after: frameIndex,
+          count: v.pipe(v.number(), v.integer(), v.minValue(1)),
+        }),
       ),
       v.readonly(),
     ),
@@ -112,7 +115,10 @@ const seal = v.strictObject({
   /** The seal's own plane; null: the muzzle plane. */
   plane: v.optional(v.nullable(v.strictObject({ point, u: nonNegative })), null),
   /** Last frame with the seal whole and first with it open, set by a person; null: found. */
-  burstBetween: v.optional(v.nullable(v.pipe(v.tuple([frameIndex, frameIndex]), v.readonly())), null),
+  burstBetween: v.optional(
+    v.nullable(v.pipe(v.tuple([frameIndex, frameIndex]), v.readonly())),
+    null,
+  ),
 });
 
 const manualPoint = v.strictObject({

@@ -1,0 +1,74 @@
+import type { Estimate, Quantity } from '../core/estimate';
+import type { Outcome, Reason } from '../core/reason';
+import type { Metres, Pixels, Seconds } from '../core/units';
+import type { BudgetEntry, FitReport, MonteCarloReport, Warning } from '../shot/result';
+import type { FitChoice } from '../shot/schema';
+
+/** One ball centre as the estimator takes it: still in pixels and frames, so that shared inputs can be varied. */
+export interface FlightPoint {
+  readonly frame: number;
+  /** Middle of the exposure at the first line read, on the nominal clock. */
+  readonly frameTime: Seconds;
+  /** Line on which the centre lies, counted along the readout from the first line read. */
+  readonly line: Pixels;
+  /** Distance along the flight axis from the stated muzzle point. */
+  readonly along: Pixels;
+  /** Standard uncertainty of `along`, independent from frame to frame. */
+  readonly alongU: Pixels;
+  /** Standard uncertainty of `frameTime`, independent from frame to frame. */
+  readonly timeU: Seconds;
+}
+
+/** A source of uncertainty common to every point, as a share of the quantity it scales. */
+export interface RelativeSource {
+  readonly source: string;
+  readonly type: 'A' | 'B';
+  /** Relative standard uncertainty. */
+  readonly u: number;
+  readonly dof: number | null;
+}
+
+/** Inputs that move every point of a shot together; they do not average down with more frames. */
+export interface SharedInputs {
+  /** Metres per pixel on the flight line. */
+  readonly metresPerPixel: number;
+  /** What its uncertainty is made of: known length, end points, parallax, cosine of the axis... */
+  readonly scaleSources: readonly RelativeSource[];
+  /** Relative errors of the clock (every interval stretched alike). */
+  readonly clockSources: readonly RelativeSource[];
+  /** Seconds a line of the rolling shutter; value 0 for a global one. */
+  readonly lineTime: Estimate;
+  /** Standard uncertainty of the muzzle plane's place along the axis. */
+  readonly muzzleU: Pixels;
+  readonly ballDiameter: Estimate;
+  readonly ballMass: Estimate;
+  /** Density of the air ahead, kg/m^3; bounds what drag is plausible. */
+  readonly airDensity: Estimate;
+}
+
+export interface ExitOptions {
+  readonly model: FitChoice;
+  readonly robust: boolean;
+  readonly coverage: number;
+  readonly seed: number;
+}
+
+/** The fitted path, ready to be read at any time. */
+export interface FittedPath {
+  /** Distance from the muzzle plane, m, and speed, m/s, each with its standard uncertainty, all inputs counted. */
+  at(time: Seconds): { s: Metres; sU: Metres; v: number; vU: number };
+  /** Time at which the centre is at `s`, and its standard uncertainty. */
+  timeAt(s: Metres): Outcome<Estimate>;
+}
+
+export interface ExitReport {
+  readonly exitVelocity: Quantity;
+  readonly exitTime: Quantity;
+  readonly fit: FitReport;
+  readonly budget: readonly BudgetEntry[];
+  readonly monteCarlo: MonteCarloReport | { readonly unavailable: Reason };
+  readonly warnings: readonly Warning[];
+  readonly path: FittedPath;
+  /** Frames left out by the estimator, with the reason (outlier, muzzle zone, before the exit). */
+  readonly leftOut: readonly { readonly frame: number; readonly reason: Reason }[];
+}
