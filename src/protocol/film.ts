@@ -1,5 +1,6 @@
+import type { AudioTrack, FootageInfo, FrameRange } from '../core/film';
 import type { GreyFrame } from '../core/frame';
-import type { AudioTrack, FootageFile, FootageInfo, FrameRange } from '../footage/source';
+import type { FootageFile } from '../footage/source';
 
 /** The film worker: opens footage and hands out grey frames. One film open at a time. */
 export interface FilmApi {

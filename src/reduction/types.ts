@@ -1,0 +1,99 @@
+import type { AudioTrack, FootageInfo } from '../core/film';
+import type { GreyFrame } from '../core/frame';
+import type { Outcome } from '../core/reason';
+import type { ImagePoint } from '../core/units';
+import type {
+  Background,
+  BallModel,
+  Candidate,
+  CentreMeasurement,
+  StreakLine,
+} from '../image/types';
+import type { SealObservation, SealView } from '../seal/types';
+import type { Position, Result } from '../shot/result';
+import type { Shot } from '../shot/schema';
+
+/** What is looked for in every frame of the clip. */
+export interface SurveySetup {
+  readonly background: Background;
+  readonly ball: BallModel;
+  readonly streak: StreakLine;
+  readonly seals: { readonly muzzle: SealView | null; readonly rear: SealView | null };
+}
+
+/** What one frame gave. */
+export interface FrameSurvey {
+  readonly frame: number;
+  /** Grey values along the streak line. */
+  readonly streak: Float32Array;
+  readonly candidates: readonly Candidate[];
+  readonly seals: {
+    readonly muzzle: SealObservation | null;
+    readonly rear: SealObservation | null;
+  };
+  /** Mean grey value of the static part of the frame over that of the background. */
+  readonly gain: number;
+  /** Mean absolute grey difference to the frame before in this batch; null for the batch's first. */
+  readonly change: number | null;
+}
+
+export interface CentreHint {
+  readonly frame: GreyFrame;
+  readonly at: ImagePoint;
+}
+
+/** Measures single frames: in this thread, or a pool of workers behind the same three calls. */
+export interface FrameMeasurer {
+  /** Loads what it needs (WASM) and keeps the setup. */
+  prepare(setup: SurveySetup): Promise<void>;
+  survey(frames: readonly GreyFrame[]): Promise<FrameSurvey[]>;
+  /** Sub-pixel centres near the given places, with the ball model (blur) now known. */
+  centres(hints: readonly CentreHint[], ball: BallModel): Promise<Outcome<CentreMeasurement>[]>;
+}
+
+/** The stages of a reduction, in order. */
+export const STAGES = ['background', 'survey', 'track', 'centres', 'fit', 'uncertainty'] as const;
+export type Stage = (typeof STAGES)[number];
+
+/** Told while a reduction runs. */
+export type ReductionEvent =
+  | {
+      readonly kind: 'progress';
+      readonly stage: Stage;
+      readonly done: number;
+      readonly total: number;
+    }
+  /** The streak line, told once before its rows. */
+  | { readonly kind: 'streakLine'; readonly line: StreakLine; readonly frames: number }
+  | { readonly kind: 'streakRow'; readonly frame: number; readonly row: Float32Array }
+  | { readonly kind: 'position'; readonly position: Position };
+
+/** What the fit says of the film as a whole, for drawing on it. Arrays run over `times`. */
+export interface FitCurve {
+  readonly times: Float64Array;
+  /** Distance from the muzzle plane along the axis, m, and its standard uncertainty. */
+  readonly s: Float64Array;
+  readonly sU: Float64Array;
+  readonly v: Float64Array;
+  readonly vU: Float64Array;
+}
+
+export interface Reduction {
+  readonly result: Result;
+  readonly curve: FitCurve | null;
+  /** Bulge of the muzzle seal against time, for the plot; px converted to m. */
+  readonly seal: {
+    readonly times: Float64Array;
+    readonly front: Float64Array;
+    readonly frontU: Float64Array;
+  } | null;
+}
+
+/** What a reduction is given besides the shot. */
+export interface ReductionInputs {
+  readonly shot: Shot;
+  readonly info: FootageInfo;
+  readonly timestamps: Float64Array | null;
+  readonly footageSha256: string | null;
+  readonly audio: AudioTrack | null;
+}
