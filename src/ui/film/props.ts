@@ -1,0 +1,104 @@
+import type { Signal } from '@preact/signals';
+import type { GreyFrame } from '../../core/frame';
+import type { ImagePoint, ImageRect, ImageVector } from '../../core/units';
+import type { FilmTransform } from './view';
+
+/** What a pointer does on the film. `inspect`: pan, zoom, read grey values, pick a centre. */
+export type FilmMode =
+  | { readonly kind: 'inspect' }
+  /** Two ends by click and drag; a drag away from the handles draws the length anew. */
+  | { readonly kind: 'length'; readonly index: number }
+  /** A point on the muzzle plane, and the arrow's tip for the direction of travel. */
+  | { readonly kind: 'muzzle' }
+  /** The ball's centre in the frame shown. */
+  | { readonly kind: 'point' }
+  | { readonly kind: 'region'; readonly which: FilmRegion };
+
+export type FilmRegion = 'flight' | 'seal';
+
+export interface FilmLength {
+  readonly from: ImagePoint;
+  readonly to: ImagePoint;
+  /** Stands beside it: '200.00 mm'. */
+  readonly label: string;
+}
+
+export interface FilmMuzzle {
+  readonly point: ImagePoint;
+  /** Direction of travel as given by hand or, `axisFitted`, from the path; null: not known yet. */
+  readonly axis: ImageVector | null;
+  readonly axisFitted: boolean;
+}
+
+/** A measured centre; a result's `Position` can be given as it is. */
+export interface FilmPosition {
+  readonly frame: number;
+  readonly x: number | null;
+  readonly y: number | null;
+  /** Standard uncertainties, px, and covariance, px^2. */
+  readonly ux: number | null;
+  readonly uy: number | null;
+  readonly cov: number | null;
+  readonly used: boolean;
+  readonly manual: boolean;
+}
+
+export interface FilmOverlays {
+  readonly lengths: readonly FilmLength[];
+  readonly muzzle: FilmMuzzle | null;
+  readonly flightRegion: ImageRect | null;
+  readonly sealRegion: ImageRect | null;
+  readonly positions: readonly FilmPosition[];
+  /** The fitted path in the image, in order of travel. */
+  readonly path: readonly ImagePoint[] | null;
+  /** The ball's outline radius, drawn at the current frame's centre; px, null: not drawn. */
+  readonly ballRadius: number | null;
+}
+
+/** A pixel under the pointer: whole coordinates and the footage's own grey value. */
+export interface PixelReading {
+  readonly x: number;
+  readonly y: number;
+  readonly grey: number;
+}
+
+/**
+ * Geometry callbacks report a change; `settled` is false while a handle is being dragged and true once,
+ * at the end of a drag and on every keyboard nudge: that is the moment to remember an undo step.
+ * The view draws unsettled geometry itself, so a caller may ignore it.
+ */
+export interface FilmViewProps {
+  /** The image to show; null while none has arrived: the film area then shows `placeholder`. */
+  readonly frame: GreyFrame | null;
+  /** Size of the footage, so that the layout stands before the first frame. */
+  readonly imageWidth: number;
+  readonly imageHeight: number;
+  /** Frame whose marks are drawn as current (may run ahead of `frame` while decoding). */
+  readonly currentFrame: number;
+  /** Grey values shown as black and as white; null: 0 and the format's largest. */
+  readonly contrast: { readonly low: number; readonly high: number } | null;
+  /** Shared with the streak image below. Start with `FIT`; set to `FIT` to show the whole frame. */
+  readonly view: Signal<FilmTransform>;
+  /** The film fills the width; its height stays below this share of the window's height (default 0.6). */
+  readonly largestHeightShare?: number;
+  readonly overlays: FilmOverlays;
+  /** The current frame's covariance ellipse (1 standard uncertainty) is drawn this many times as large; stated on screen. */
+  readonly ellipseFactor: number;
+  readonly mode: FilmMode;
+  /** One sentence for screen readers: what the film shows now. */
+  readonly description: string;
+  readonly placeholder?: string;
+
+  onLengthChange?(index: number, from: ImagePoint, to: ImagePoint, settled: boolean): void;
+  /** `axis` is a unit vector; null: still to be fitted. */
+  onMuzzleChange?(point: ImagePoint, axis: ImageVector | null, settled: boolean): void;
+  onPointChange?(frame: number, at: ImagePoint, settled: boolean): void;
+  /** Whole pixels, inside the image. */
+  onRegionChange?(which: FilmRegion, region: ImageRect, settled: boolean): void;
+  /** Pixel under the pointer; null: the pointer left the image. */
+  onPixel?(reading: PixelReading | null): void;
+  /** A measured centre was clicked. */
+  onPickFrame?(frame: number): void;
+  /** Left and right arrow (Page Up and Down: ten) with the film focused. */
+  onStep?(frames: number): void;
+}
