@@ -1,0 +1,98 @@
+import * as v from 'valibot';
+import { failure, type Outcome, success } from '../core/reason';
+import { SHOT_FORMAT, SHOT_VERSION, type Shot, shotSchema } from './schema';
+
+/** Recording rates outside this range are taken for a slip, frames/s. */
+export const RATE_RANGE = { lowest: 1, highest: 1e7 } as const;
+
+const isRecord = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+/**
+ * Reads a shot file's text.
+ * Failures: `notJson`, `notShot`, `newerVersion`, `invalidShot` (first problem with its path, and how many more).
+ */
+export function parseShot(text: string): Outcome<Shot> {
+  let data: unknown;
+  try {
+    data = JSON.parse(text);
+  } catch (error) {
+    return failure(
+      'notJson',
+      `This is not a shot file: ${error instanceof Error ? error.message : 'not JSON'}.`,
+      'Choose a file whose name ends in .shot.json.',
+    );
+  }
+  return validateShot(data);
+}
+
+/** As `parseShot`, for data already read. */
+export function validateShot(data: unknown): Outcome<Shot> {
+  if (!isRecord(data) || data.format !== SHOT_FORMAT) {
+    return failure(
+      'notShot',
+      `This is not a shot file: its "format" is not "${SHOT_FORMAT}".`,
+      'Choose a file whose name ends in .shot.json.',
+    );
+  }
+  if (typeof data.version === 'number' && data.version > SHOT_VERSION) {
+    return failure(
+      'newerVersion',
+      `The shot file has version ${data.version}; this program reads up to version ${SHOT_VERSION}.`,
+      'Open it with the newer program that wrote it, or update this one.',
+    );
+  }
+  const parsed = v.safeParse(shotSchema, data);
+  if (!parsed.success) return invalid(describe(parsed.issues[0]), parsed.issues.length - 1);
+  const problem = inconsistency(parsed.output);
+  return problem === null ? success(parsed.output) : invalid(problem, 0);
+}
+
+function describe(issue: v.BaseIssue<unknown>): string {
+  const path = v.getDotPath(issue) ?? 'the file';
+  if (issue.type === 'strict_object' && issue.expected === 'never') return `unknown key "${path}"`;
+  if (issue.received === 'undefined') return `"${path}" is missing`;
+  return `"${path}": expected ${issue.expected ?? issue.message}, found ${issue.received}`;
+}
+
+const invalid = (problem: string, more: number): Outcome<never> =>
+  failure(
+    'invalidShot',
+    `The shot file cannot be used: ${problem}${more > 0 ? ` (and ${more} more)` : ''}.`,
+    'Correct that entry; the schema is in schemas/shot.schema.json.',
+  );
+
+/** What the schema alone cannot say; null where nothing is wrong. */
+function inconsistency(shot: Shot): string | null {
+  const rate = shot.timing.recordingRate;
+  if (shot.timing.source === 'recordingRate' && rate === null) {
+    return '"timing.recordingRate" is missing while "timing.source" asks for it';
+  }
+  if (rate !== null && (rate.value < RATE_RANGE.lowest || rate.value > RATE_RANGE.highest)) {
+    return `"timing.recordingRate.value": ${rate.value} frames/s is outside ${RATE_RANGE.lowest} to ${RATE_RANGE.highest}`;
+  }
+  const exposure = shot.timing.exposure;
+  if (exposure !== null && rate !== null && exposure.value * rate.value > 1.0001) {
+    return `"timing.exposure.value": ${exposure.value} s is longer than a frame at ${rate.value} frames/s`;
+  }
+  for (const [i, length] of shot.scale.lengths.entries()) {
+    if (Math.hypot(length.to[0] - length.from[0], length.to[1] - length.from[1]) < 1) {
+      return `"scale.lengths.${i}": its two ends lie on the same pixel`;
+    }
+  }
+  const distance = shot.scale.cameraDistance;
+  for (const [i, length] of shot.scale.lengths.entries()) {
+    if (distance !== null && length.depthOffset <= -distance.value) {
+      return `"scale.lengths.${i}.depthOffset" puts the length behind the camera`;
+    }
+  }
+  const burst = shot.seals?.muzzle?.burstBetween;
+  if (burst && burst[1] <= burst[0]) {
+    return '"seals.muzzle.burstBetween": the second frame must come after the first';
+  }
+  const frames = shot.edits.manualPoints.map((point) => point.frame);
+  if (new Set(frames).size < frames.length) {
+    return '"edits.manualPoints": two points are given for one frame';
+  }
+  return null;
+}
