@@ -14,9 +14,6 @@ export interface QuantityRule {
   readonly whole?: boolean;
 }
 
-/** Slowest and fastest film taken for real, frames/s. */
-export const RATE_LIMITS = { min: 1, max: 1e7 } as const;
-
 const NUMBER = String.raw`(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?`;
 const QUANTITY = new RegExp(String.raw`^([+-]?${NUMBER})(?:\s*/\s*(${NUMBER}))?\s*(.*)$`);
 const SPACES = /[\s\u00a0\u2009\u202f]+/g;
