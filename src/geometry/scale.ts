@@ -48,7 +48,7 @@ export function determineScale(scale: Scale): Outcome<ScaleReport> {
   }
   const distance = scale.cameraDistance;
   const each = scale.lengths.map((length) => oneLength(length, distance));
-  const bad = each.findIndex((one) => one === null);
+  const bad = each.indexOf(null);
   if (bad >= 0) {
     return failure(
       'zeroLength',

@@ -19,4 +19,6 @@ export interface FilmApi {
   /** SHA-256 of the file, or of the sequence's files in order; hexadecimal. `onProgress` gets 0..1. */
   sha256(onProgress?: (share: number) => void): Promise<string>;
   close(): Promise<void>;
+  /** Serves another thread over this port. */
+  attach(port: MessagePort): Promise<void>;
 }

@@ -1,4 +1,7 @@
 import type { FrameMeasurer } from '../reduction/types';
 
 /** A measuring worker: no state but the setup. */
-export type MeasureApi = FrameMeasurer;
+export interface MeasureApi extends Pick<FrameMeasurer, 'prepare' | 'survey' | 'centres'> {
+  /** Serves another thread over this port. */
+  attach(port: MessagePort): Promise<void>;
+}

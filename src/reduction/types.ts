@@ -33,8 +33,6 @@ export interface FrameSurvey {
   };
   /** Mean grey value of the static part of the frame over that of the background. */
   readonly gain: number;
-  /** Mean absolute grey difference to the frame before in this batch; null for the batch's first. */
-  readonly change: number | null;
 }
 
 export interface CentreHint {
@@ -44,6 +42,8 @@ export interface CentreHint {
 
 /** Measures single frames: in this thread, or a pool of workers behind the same three calls. */
 export interface FrameMeasurer {
+  /** How many calls may usefully be under way at once. */
+  readonly lanes: number;
   /** Loads what it needs (WASM) and keeps the setup. */
   prepare(setup: SurveySetup): Promise<void>;
   survey(frames: readonly GreyFrame[]): Promise<FrameSurvey[]>;

@@ -1,0 +1,63 @@
+import { type Remote, transfer, wrap } from 'comlink';
+import { carryReasons } from '../protocol/errors';
+import type { FilmApi } from '../protocol/film';
+import type { MeasureApi } from '../protocol/measure';
+import type { ReduceApi } from '../protocol/reduce';
+
+/** The threads behind the page. */
+export interface Workforce {
+  readonly film: Remote<FilmApi>;
+  readonly reduce: Remote<ReduceApi>;
+  dispose(): void;
+}
+
+/** Decoding and reducing take one thread each; more than this many measurers gain nothing on a clip. */
+const MOST_MEASURERS = 6;
+
+/**
+ * Starts the workers and connects them, so that frames go from film to measurers without passing the page.
+ * `onFault` hears of a worker that died; the workforce must then be disposed of and started anew.
+ */
+export async function startWorkforce(onFault: (message: string) => void): Promise<Workforce> {
+  carryReasons();
+  const filmWorker = new Worker(new URL('../../workers/film.worker.ts', import.meta.url), {
+    type: 'module',
+  });
+  const reduceWorker = new Worker(new URL('../../workers/reduce.worker.ts', import.meta.url), {
+    type: 'module',
+  });
+  const measurerCount = Math.min(Math.max(1, navigator.hardwareConcurrency - 1), MOST_MEASURERS);
+  const measureWorkers = Array.from(
+    { length: measurerCount },
+    () =>
+      new Worker(new URL('../../workers/measure.worker.ts', import.meta.url), { type: 'module' }),
+  );
+  const all = [filmWorker, reduceWorker, ...measureWorkers];
+  for (const worker of all) {
+    worker.addEventListener('error', (event) => {
+      event.preventDefault();
+      onFault(event.message || 'A background thread stopped.');
+    });
+  }
+  const film = wrap<FilmApi>(filmWorker);
+  const reduce = wrap<ReduceApi>(reduceWorker);
+  const filmPort = await portTo((port) => film.attach(port));
+  const measurePorts = await Promise.all(
+    measureWorkers.map((worker) => portTo((port) => wrap<MeasureApi>(worker).attach(port))),
+  );
+  await reduce.connect(transfer(filmPort, [filmPort]), transfer(measurePorts, measurePorts));
+  return {
+    film,
+    reduce,
+    dispose: () => {
+      for (const worker of all) worker.terminate();
+    },
+  };
+}
+
+/** A port whose other end a worker serves. */
+async function portTo(attach: (port: MessagePort) => Promise<void>): Promise<MessagePort> {
+  const { port1, port2 } = new MessageChannel();
+  await attach(transfer(port2, [port2]));
+  return port1;
+}

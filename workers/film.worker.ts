@@ -1,0 +1,53 @@
+import { expose } from 'comlink';
+import { ExitframeError } from '../src/core/reason';
+import { browserPlatform } from '../src/footage/browser';
+import { sha256 } from '../src/footage/hash';
+import { openFootage } from '../src/footage/open';
+import type { FootageFile, FrameSource } from '../src/footage/source';
+import { carryReasons } from '../src/protocol/errors';
+import type { FilmApi } from '../src/protocol/film';
+import { FrameRuns } from './frameRuns';
+import { transferFrames } from './transferring';
+
+let film: { source: FrameSource; files: readonly FootageFile[] } | null = null;
+const runs = new FrameRuns();
+
+function opened(): { source: FrameSource; files: readonly FootageFile[] } {
+  if (film === null)
+    throw new ExitframeError('noFootage', 'No footage is open.', 'Open a clip first.');
+  return film;
+}
+
+async function closeFilm(): Promise<void> {
+  const closing = film;
+  film = null;
+  await runs.endAll();
+  await closing?.source.close();
+}
+
+const api: FilmApi = {
+  async open(files) {
+    // The new film is opened first, so that a file that cannot be read leaves the old one in place.
+    const source = await openFootage(files, browserPlatform);
+    await closeFilm();
+    film = { source, files };
+    return source.info;
+  },
+  timestamps: () => opened().source.timestamps(),
+  async frame(index) {
+    for await (const frame of opened().source.frames({ start: index, end: index + 1 })) {
+      return transferFrames([frame])[0] ?? frame;
+    }
+    throw new ExitframeError('noFrame', `The film has no frame ${index}.`);
+  },
+  startRun: async (range) => runs.start(opened().source, range),
+  next: async (run) => transferFrames(await runs.next(run)),
+  endRun: (run) => runs.end(run),
+  audio: () => opened().source.audio(),
+  sha256: (onProgress) => sha256(opened().files, onProgress),
+  close: closeFilm,
+  attach: async (port) => expose(api, port),
+};
+
+carryReasons();
+expose(api);
