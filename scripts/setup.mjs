@@ -101,7 +101,8 @@ export function prepareChromium() {
     return run(program, rest);
   };
   const installed =
-    aptGet('-qq', 'update') && aptGet('-qq', 'install', '-y', '--no-install-recommends', 'chromium');
+    aptGet('-qq', 'update') &&
+    aptGet('-qq', 'install', '-y', '--no-install-recommends', 'chromium');
   if (!installed || findChromium() === null) {
     throw new SetupError(`Chromium could not be installed (the messages are above). ${advice}`);
   }
