@@ -1,0 +1,120 @@
+import { EigenvalueDecomposition, Matrix, SingularValueDecomposition } from 'ml-matrix';
+import { ExitframeError } from './reason';
+
+/** A dense matrix as rows. */
+export type Rows = readonly (readonly number[])[];
+
+const matrix = (rows: Rows): Matrix => new Matrix(rows.map((row) => [...row]));
+
+/** Solution of least norm of A x = b in the least-squares sense (singular value decomposition). */
+export function leastSquares(a: Rows, b: readonly number[]): number[] {
+  const svd = new SingularValueDecomposition(matrix(a), { autoTranspose: true });
+  return svd.solve(Matrix.columnVector([...b])).to1DArray();
+}
+
+/** Singular values, largest first. */
+export function singularValues(a: Rows): number[] {
+  const svd = new SingularValueDecomposition(matrix(a), {
+    computeLeftSingularVectors: false,
+    computeRightSingularVectors: false,
+    autoTranspose: true,
+  });
+  return [...svd.diagonal];
+}
+
+/** Right singular vector of the smallest singular value: the x of length 1 that makes |A x| least. */
+export function nullVector(a: Rows): number[] {
+  // A square or taller matrix is wanted for a full set of right vectors: A'A has them and the same order.
+  const m = matrix(a);
+  const svd = new SingularValueDecomposition(m.transpose().mmul(m));
+  return svd.rightSingularVectors.getColumn(svd.rightSingularVectors.columns - 1);
+}
+
+/** Eigenvalues, smallest first, and unit eigenvectors (columns) of a symmetric matrix. */
+export function symmetricEigen(a: Rows): { values: number[]; vectors: number[][] } {
+  const eigen = new EigenvalueDecomposition(matrix(a), { assumeSymmetric: true });
+  return { values: [...eigen.realEigenvalues], vectors: eigen.eigenvectorMatrix.to2DArray() };
+}
+
+/**
+ * Householder triangulation in place. `columns` holds an n x p matrix column after column (n >= p), `rhs` n numbers.
+ * Afterwards the upper triangle holds R, `rhs` holds Q'b, whose part beyond p is the residual seen in Q.
+ * Here rather than in a library because the fits run it hundreds of thousands of times and it allocates nothing.
+ */
+export function triangulate(columns: Float64Array, n: number, p: number, rhs: Float64Array): void {
+  for (let j = 0; j < p; j++) {
+    const at = j * n;
+    let squares = 0;
+    for (let i = j; i < n; i++) squares += (columns[at + i] as number) ** 2;
+    const norm = Math.sqrt(squares);
+    if (norm === 0) continue;
+    const head = columns[at + j] as number;
+    const alpha = head > 0 ? -norm : norm;
+    // v = x - alpha e1, kept in the column below the diagonal with its first entry apart.
+    const first = head - alpha;
+    const scale = alpha * first; // -v'v / 2
+    for (let c = j + 1; c <= p; c++) {
+      const target = c === p ? rhs : columns;
+      const base = c === p ? 0 : c * n;
+      let dot = first * (target[base + j] as number);
+      for (let i = j + 1; i < n; i++) {
+        dot += (columns[at + i] as number) * (target[base + i] as number);
+      }
+      const factor = dot / scale;
+      target[base + j] = (target[base + j] as number) + factor * first;
+      for (let i = j + 1; i < n; i++) {
+        target[base + i] = (target[base + i] as number) + factor * (columns[at + i] as number);
+      }
+    }
+    columns[at + j] = alpha;
+  }
+}
+
+/**
+ * Solves R x = y for the R left by `triangulate`; false where R has a zero on its diagonal.
+ * `n` is the length of a column of `columns`.
+ */
+export function backSubstitute(
+  columns: Float64Array,
+  n: number,
+  p: number,
+  y: Float64Array,
+  x: Float64Array,
+): boolean {
+  for (let j = p - 1; j >= 0; j--) {
+    const pivot = columns[j * n + j] as number;
+    if (pivot === 0) return false;
+    let sum = y[j] as number;
+    for (let c = j + 1; c < p; c++) sum -= (columns[c * n + j] as number) * (x[c] as number);
+    x[j] = sum / pivot;
+  }
+  return true;
+}
+
+/** (R'R)^-1, p x p row after row, for the R left by `triangulate`: the covariance of a whitened fit. */
+export function inverseGram(columns: Float64Array, n: number, p: number): Float64Array {
+  const inverse = new Float64Array(p * p); // R^-1, upper, row after row
+  for (let c = 0; c < p; c++) {
+    for (let r = c; r >= 0; r--) {
+      const pivot = columns[r * n + r] as number;
+      if (pivot === 0) throw new ExitframeError('singular', 'The matrix has no inverse.');
+      let sum = r === c ? 1 : 0;
+      for (let k = r + 1; k <= c; k++) {
+        sum -= (columns[k * n + r] as number) * (inverse[k * p + c] as number);
+      }
+      inverse[r * p + c] = sum / pivot;
+    }
+  }
+  const gram = new Float64Array(p * p);
+  for (let r = 0; r < p; r++) {
+    for (let c = r; c < p; c++) {
+      let sum = 0;
+      for (let k = c; k < p; k++) {
+        sum += (inverse[r * p + k] as number) * (inverse[c * p + k] as number);
+      }
+      gram[r * p + c] = sum;
+      gram[c * p + r] = sum;
+    }
+  }
+  return gram;
+}
