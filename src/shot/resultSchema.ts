@@ -1,0 +1,112 @@
+import * as v from 'valibot';
+import type { Estimate, Quantity, Unavailable } from '../core/estimate';
+import type { Reason } from '../core/reason';
+import { RESULT_FORMAT, RESULT_VERSION, type Result } from './result';
+
+/**
+ * `Result` (./result) as a schema: what a result file is checked against and what `npm run schemas`
+ * writes as JSON Schema. The compiler keeps the two alike: here one way, in its test the other.
+ */
+const finite = v.pipe(v.number(), v.finite());
+const nonNegative = v.pipe(finite, v.minValue(0));
+const fraction = v.pipe(finite, v.minValue(0), v.maxValue(1));
+const frameIndex = v.pipe(v.number(), v.integer(), v.minValue(0));
+const list = <Schema extends v.GenericSchema>(item: Schema) => v.pipe(v.array(item), v.readonly());
+const pair = <Schema extends v.GenericSchema>(item: Schema) =>
+  v.pipe(v.tuple([item, item]), v.readonly());
+
+const reason = v.strictObject({
+  code: v.string(),
+  message: v.string(),
+  remedy: v.exactOptional(v.string()),
+}) satisfies v.GenericSchema<Reason>;
+const unavailable = v.strictObject({ unavailable: reason }) satisfies v.GenericSchema<Unavailable>;
+const estimateEntries = { value: finite, u: nonNegative };
+const estimate = v.strictObject(estimateEntries) satisfies v.GenericSchema<Estimate>;
+const quantityEntries = {
+  ...estimateEntries,
+  interval: pair(finite),
+  coverage: fraction,
+  dof: v.nullable(nonNegative),
+};
+const quantity = v.strictObject(quantityEntries) satisfies v.GenericSchema<Quantity>;
+const reported = v.union([quantity, unavailable]);
+
+const position = v.strictObject({
+  frame: frameIndex,
+  time: finite,
+  x: v.nullable(finite),
+  y: v.nullable(finite),
+  ux: v.nullable(nonNegative),
+  uy: v.nullable(nonNegative),
+  cov: v.nullable(finite),
+  s: v.nullable(finite),
+  us: v.nullable(nonNegative),
+  visible: fraction,
+  used: v.boolean(),
+  manual: v.boolean(),
+  why: v.nullable(reason),
+});
+
+const budgetEntry = v.strictObject({
+  source: v.string(),
+  type: v.picklist(['A', 'B']),
+  u: nonNegative,
+  unit: v.string(),
+  sensitivity: finite,
+  contribution: nonNegative,
+  dof: v.nullable(nonNegative),
+});
+
+const fit = v.strictObject({
+  model: v.string(),
+  parameters: list(v.strictObject({ name: v.string(), unit: v.string(), ...estimateEntries })),
+  covariance: list(list(finite)),
+  chiSquare: nonNegative,
+  dof: nonNegative,
+  residuals: list(finite),
+  compared: list(
+    v.strictObject({
+      model: v.string(),
+      chiSquare: nonNegative,
+      dof: nonNegative,
+      aicc: finite,
+      weight: fraction,
+      exitVelocity: finite,
+      u: nonNegative,
+    }),
+  ),
+  checks: list(v.strictObject({ code: v.string(), passed: v.boolean(), message: v.string() })),
+});
+
+const monteCarlo = v.strictObject({
+  trials: v.pipe(v.number(), v.integer(), v.minValue(1)),
+  ...estimateEntries,
+  interval: pair(finite),
+  agrees: v.boolean(),
+});
+
+export const resultSchema = v.strictObject({
+  format: v.literal(RESULT_FORMAT),
+  version: v.literal(RESULT_VERSION),
+  shot: v.string(),
+  software: v.string(),
+  footageSha256: v.nullable(v.string()),
+  exitVelocity: reported,
+  exitTime: reported,
+  sealBurst: v.union([
+    v.strictObject({ ...quantityEntries, bulgeOnset: reported, between: pair(frameIndex) }),
+    unavailable,
+  ]),
+  lead: reported,
+  contact: reported,
+  contactLead: reported,
+  burstExitCorrelation: v.nullable(v.pipe(finite, v.minValue(-1), v.maxValue(1))),
+  positions: list(position),
+  fit: v.union([fit, unavailable]),
+  budget: v.strictObject({ exitVelocity: list(budgetEntry), sealBurst: list(budgetEntry) }),
+  monteCarlo: v.union([monteCarlo, unavailable]),
+  scale: estimate,
+  axis: pair(finite),
+  warnings: list(v.strictObject({ code: v.string(), message: v.string(), remedy: v.string() })),
+}) satisfies v.GenericSchema<Result>;
