@@ -10,7 +10,7 @@ import type {
   StreakLine,
 } from '../image/types';
 import type { SealObservation, SealView } from '../seal/types';
-import type { Position, Result } from '../shot/result';
+import type { Result } from '../shot/result';
 import type { Shot } from '../shot/schema';
 
 /** What is looked for in every frame of the clip. */
@@ -18,7 +18,8 @@ export interface SurveySetup {
   readonly background: Background;
   readonly ball: BallModel;
   readonly streak: StreakLine;
-  readonly seals: { readonly muzzle: SealView | null; readonly rear: SealView | null };
+  /** The muzzle seal; null: none in view. */
+  readonly seal: SealView | null;
 }
 
 /** What one frame gave. */
@@ -27,10 +28,7 @@ export interface FrameSurvey {
   /** Grey values along the streak line. */
   readonly streak: Float32Array;
   readonly candidates: readonly Candidate[];
-  readonly seals: {
-    readonly muzzle: SealObservation | null;
-    readonly rear: SealObservation | null;
-  };
+  readonly seal: SealObservation | null;
   /** Mean grey value of the static part of the frame over that of the background. */
   readonly gain: number;
 }
@@ -66,7 +64,8 @@ export type ReductionEvent =
   /** The streak line, told once before its rows. */
   | { readonly kind: 'streakLine'; readonly line: StreakLine; readonly frames: number }
   | { readonly kind: 'streakRow'; readonly frame: number; readonly row: Float32Array }
-  | { readonly kind: 'position'; readonly position: Position };
+  /** A centre as it is found; the final positions come with the result. */
+  | { readonly kind: 'centre'; readonly frame: number; readonly x: number; readonly y: number };
 
 /** What the fit says of the film as a whole, for drawing on it. Arrays run over `times`. */
 export interface FitCurve {

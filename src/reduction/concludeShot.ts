@@ -1,0 +1,116 @@
+import type { Reported } from '../core/estimate';
+import { failure, type Outcome, type Reason } from '../core/reason';
+import { SOFTWARE_VERSION } from '../core/version';
+import { determineExit } from '../exit/determineExit';
+import type { ExitReport } from '../exit/types';
+import { flightLine } from '../geometry/flightLine';
+import { RESULT_FORMAT, RESULT_VERSION, type Result, type Warning } from '../shot/result';
+import { fitCurve } from './curve';
+import { concludeEvents } from './events';
+import { filmWarnings } from './filmWarnings';
+import type { MeasuredFilm } from './measureFilm';
+import { flightPoints, reportPositions, sightings } from './positions';
+import { type Scene, setScene } from './scene';
+import { sharedInputs } from './sharedInputs';
+import { travelAxis } from './travelAxis';
+import type { Reduction, ReductionEvent, ReductionInputs } from './types';
+
+/** Fewer centres than this give no speed with an uncertainty. */
+const FEWEST_POINTS = 3;
+
+/**
+ * From measured centres and seal to the result: axis, fit, exit, burst, lead, uncertainty. Touches no pixel, so an
+ * edit that leaves the pixels alone is concluded again at once.
+ */
+export function concludeShot(
+  inputs: ReductionInputs,
+  measured: MeasuredFilm,
+  onEvent: (event: ReductionEvent) => void = () => undefined,
+): Reduction {
+  const { shot } = inputs;
+  const scene = setScene(inputs);
+  const rejected = new Set(shot.edits.rejectedFrames);
+  const seen = sightings(measured.centres, shot.edits);
+  const travel = travelAxis(scene, seen, rejected);
+  const line = flightLine(scene.muzzle.point, travel.axis);
+  const metresPerPixel = scene.scale.value / travel.cosine;
+
+  onEvent({ kind: 'progress', stage: 'fit', done: 0, total: 1 });
+  const points = flightPoints(seen, rejected, line, scene.clock);
+  const exit = exitOf(inputs, scene, measured, points, metresPerPixel);
+  onEvent({ kind: 'progress', stage: 'uncertainty', done: 1, total: 1 });
+  const leftOut = new Map(exit.ok ? exit.value.leftOut.map((one) => [one.frame, one.reason]) : []);
+  const positions = reportPositions(seen, rejected, leftOut, line, scene.clock, metresPerPixel);
+  const events = concludeEvents(inputs, scene, measured, exit, line, metresPerPixel);
+
+  const warnings: Warning[] = [
+    ...scene.clock.warnings,
+    ...scene.scale.warnings,
+    ...travel.warnings,
+    ...filmWarnings(inputs, scene, seen, line),
+    ...(exit.ok ? exit.value.warnings : []),
+    ...events.warnings,
+  ];
+  const result: Result = {
+    format: RESULT_FORMAT,
+    version: RESULT_VERSION,
+    shot: shot.name,
+    software: SOFTWARE_VERSION,
+    footageSha256: inputs.footageSha256,
+    exitVelocity: reported(exit, (report) => report.exitVelocity),
+    exitTime: reported(exit, (report) => report.exitTime),
+    sealBurst: events.sealBurst,
+    lead: events.lead,
+    contact: events.contact,
+    contactLead: events.contactLead,
+    burstExitCorrelation: events.burstExitCorrelation,
+    positions,
+    fit: exit.ok ? exit.value.fit : { unavailable: exit.reason },
+    budget: {
+      exitVelocity: exit.ok ? exit.value.budget : [],
+      sealBurst: events.budget,
+    },
+    monteCarlo: exit.ok ? exit.value.monteCarlo : { unavailable: exit.reason },
+    scale: { value: metresPerPixel, u: scene.scale.u / travel.cosine },
+    axis: [travel.axis[0], travel.axis[1]],
+    warnings,
+  };
+  return {
+    result,
+    curve: exit.ok ? fitCurve(exit.value, positions) : null,
+    seal: events.trace,
+  };
+}
+
+function exitOf(
+  { shot }: ReductionInputs,
+  scene: Scene,
+  measured: MeasuredFilm,
+  points: ReturnType<typeof flightPoints>,
+  metresPerPixel: number,
+): Outcome<ExitReport> {
+  if (points.length < FEWEST_POINTS) return tooFew(measured, points.length);
+  return determineExit(points, sharedInputs(shot, scene, metresPerPixel), {
+    model: shot.fit.model,
+    robust: shot.fit.robust,
+    coverage: shot.coverage,
+    seed: shot.seed,
+  });
+}
+
+/** Why there are too few points: the ball was not found at all, or not often enough. */
+function tooFew(measured: MeasuredFilm, count: number): Outcome<never> {
+  if (!measured.track.ok && count === 0) return measured.track;
+  return failure(
+    'tooFewFrames',
+    `The ball's centre is known in ${count} frame${count === 1 ? '' : 's'}; a speed with its uncertainty needs at least ${FEWEST_POINTS}.`,
+    'Film at a higher rate or with a wider view, or place the missing centres by hand.',
+  );
+}
+
+function reported(
+  exit: Outcome<ExitReport>,
+  pick: (report: ExitReport) => Reported,
+): Reported | { unavailable: Reason } {
+  return exit.ok ? pick(exit.value) : { unavailable: exit.reason };
+}

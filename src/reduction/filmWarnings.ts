@@ -1,0 +1,78 @@
+import type { FlightLine } from '../geometry/flightLine';
+import type { Warning } from '../shot/result';
+import type { Sighting } from './positions';
+import type { Scene } from './scene';
+import type { ReductionInputs } from './types';
+
+/** A step this many times the usual one hides a lost frame; below the lower bound the frame is a repeat. */
+const LOST_STEP = 1.7;
+const REPEATED_STEP = 0.3;
+/** Blur longer than this many radii is more streak than ball. */
+const LONG_BLUR_RADII = 2;
+const SATURATED_SHARE = 0.2;
+
+/** Warnings that only the film itself can give: lost or repeated frames, blur, saturation, unknown exposure. */
+export function filmWarnings(
+  { shot }: ReductionInputs,
+  scene: Scene,
+  seen: readonly Sighting[],
+  line: FlightLine,
+): Warning[] {
+  const warnings: Warning[] = [];
+  const points = seen.flatMap(({ frame, centre }) =>
+    centre.ok
+      ? [{ frame, ...centre.value, along: line.along(centre.value.x, centre.value.y) }]
+      : [],
+  );
+  const steps = points.slice(1).flatMap((point, i) => {
+    const before = points[i];
+    if (before === undefined) return [];
+    const dt =
+      scene.clock.timeAt(point.frame, point.x, point.y) -
+      scene.clock.timeAt(before.frame, before.x, before.y);
+    return [{ from: before.frame, to: point.frame, speed: (point.along - before.along) / dt }];
+  });
+  const usual = steps.map((step) => step.speed).sort((a, b) => a - b)[steps.length >> 1];
+  if (usual !== undefined && usual > 0 && steps.length >= 3) {
+    const lost = steps.filter((step) => step.speed > LOST_STEP * usual);
+    const repeated = steps.filter((step) => step.speed < REPEATED_STEP * usual);
+    if (lost.length > 0) {
+      warnings.push({
+        code: 'framesLost',
+        message: `The ball jumps between frames ${lost.map((s) => `${s.from} and ${s.to}`).join(', ')}: frames seem to be lost there.`,
+        remedy: 'State the lost frames in the Clock step.',
+      });
+    }
+    if (repeated.length > 0) {
+      warnings.push({
+        code: 'framesRepeated',
+        message: `The ball stands still between frames ${repeated.map((s) => `${s.from} and ${s.to}`).join(', ')}: a frame seems to be repeated.`,
+        remedy:
+          'Take the original file of the camera, not a converted copy, or reject the repeats.',
+      });
+    }
+  }
+  const exposure = shot.timing.exposure;
+  if (exposure === null) {
+    warnings.push({
+      code: 'exposureUnknown',
+      message: 'The exposure time is not given, so motion blur is not modelled.',
+      remedy: 'Type the exposure set on the camera.',
+    });
+  } else if (usual !== undefined && usual * exposure.value > LONG_BLUR_RADII * scene.ballRadius) {
+    warnings.push({
+      code: 'longBlur',
+      message: `During one exposure the ball moves ${(usual * exposure.value).toFixed(0)} pixels, more than its diameter.`,
+      remedy: 'Shorten the exposure and add light.',
+    });
+  }
+  const saturated = points.filter((point) => point.saturated > SATURATED_SHARE);
+  if (saturated.length > 0) {
+    warnings.push({
+      code: 'ballSaturated',
+      message: `The ball is overexposed in ${saturated.length} of ${points.length} frames; its outline may be shifted.`,
+      remedy: 'Film with less light, a smaller aperture or a shorter exposure.',
+    });
+  }
+  return warnings;
+}

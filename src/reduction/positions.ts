@@ -1,0 +1,132 @@
+import type { Clock } from '../clock/clock';
+import type { Outcome, Reason } from '../core/reason';
+import type { FlightPoint } from '../exit/types';
+import { type AxisFit, type FlightLine, fitAxis } from '../geometry/flightLine';
+import type { CentreMeasurement } from '../image/types';
+import type { Position } from '../shot/result';
+import type { Shot } from '../shot/schema';
+
+/** A frame's centre, measured or placed by hand, before it is set on the flight axis. */
+export interface Sighting {
+  readonly frame: number;
+  readonly manual: boolean;
+  readonly centre: Outcome<CentreMeasurement>;
+}
+
+/** Measured centres with the edits of a person applied, in frame order. A point placed by hand replaces the measured one. */
+export function sightings(
+  centres: ReadonlyMap<number, Outcome<CentreMeasurement>>,
+  edits: Shot['edits'],
+): Sighting[] {
+  const all = new Map<number, Sighting>();
+  for (const [frame, centre] of centres) all.set(frame, { frame, manual: false, centre });
+  for (const { frame, x, y, ux, uy } of edits.manualPoints) {
+    const centre: CentreMeasurement = {
+      x,
+      y,
+      varX: ux * ux,
+      varY: uy * uy,
+      covXY: 0,
+      radius: { value: 0, u: 0 },
+      visible: 1,
+      contrast: 0,
+      saturated: 0,
+    };
+    all.set(frame, { frame, manual: true, centre: { ok: true, value: centre } });
+  }
+  return [...all.values()].sort((a, b) => a.frame - b.frame);
+}
+
+/** Direction of travel from the sightings that are not rejected. */
+export function axisOfPath(
+  seen: readonly Sighting[],
+  rejected: ReadonlySet<number>,
+): Outcome<AxisFit> {
+  const points = seen.flatMap(({ frame, centre }) =>
+    centre.ok && !rejected.has(frame)
+      ? [
+          {
+            x: centre.value.x,
+            y: centre.value.y,
+            variance: (centre.value.varX + centre.value.varY) / 2,
+          },
+        ]
+      : [],
+  );
+  return fitAxis(points);
+}
+
+export const REJECTED_BY_HAND: Reason = {
+  code: 'rejectedByHand',
+  message: 'Taken out by hand.',
+};
+
+/** The estimator's points: every sighting with a centre that is not rejected. */
+export function flightPoints(
+  seen: readonly Sighting[],
+  rejected: ReadonlySet<number>,
+  line: FlightLine,
+  clock: Clock,
+): FlightPoint[] {
+  return seen.flatMap(({ frame, centre }) => {
+    if (!centre.ok || rejected.has(frame)) return [];
+    const { x, y, varX, varY, covXY } = centre.value;
+    return [
+      {
+        frame,
+        frameTime: clock.frameTime(frame),
+        line: clock.lineAt(x, y),
+        along: line.along(x, y),
+        alongU: line.alongU(varX, varY, covXY),
+        timeU: clock.frameTimeU,
+      },
+    ];
+  });
+}
+
+/** Positions as reported: each with its place, and why it was not used where it was not. */
+export function reportPositions(
+  seen: readonly Sighting[],
+  rejected: ReadonlySet<number>,
+  leftOut: ReadonlyMap<number, Reason>,
+  line: FlightLine,
+  clock: Clock,
+  metresPerPixel: number,
+): Position[] {
+  return seen.map(({ frame, manual, centre }) => {
+    if (!centre.ok) {
+      return {
+        frame,
+        time: clock.frameTime(frame),
+        x: null,
+        y: null,
+        ux: null,
+        uy: null,
+        cov: null,
+        s: null,
+        us: null,
+        visible: 0,
+        used: false,
+        manual,
+        why: centre.reason,
+      };
+    }
+    const { x, y, varX, varY, covXY, visible } = centre.value;
+    const why = rejected.has(frame) ? REJECTED_BY_HAND : (leftOut.get(frame) ?? null);
+    return {
+      frame,
+      time: clock.timeAt(frame, x, y),
+      x,
+      y,
+      ux: Math.sqrt(varX),
+      uy: Math.sqrt(varY),
+      cov: covXY,
+      s: line.along(x, y) * metresPerPixel,
+      us: line.alongU(varX, varY, covXY) * metresPerPixel,
+      visible,
+      used: why === null,
+      manual,
+      why,
+    };
+  });
+}

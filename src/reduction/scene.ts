@@ -1,0 +1,109 @@
+import { buildClock, type Clock } from '../clock/clock';
+import type { FootageInfo } from '../core/film';
+import { ExitframeError, type Outcome } from '../core/reason';
+import type { ImagePoint, ImageRect, ImageVector, Pixels } from '../core/units';
+import { provisionalAxis } from '../geometry/flightLine';
+import { determineScale, type ScaleReport } from '../geometry/scale';
+import type { Muzzle, Shot } from '../shot/schema';
+import type { ReductionInputs } from './types';
+
+/** What a shot states about its film, checked against the film: the ground every stage stands on. */
+export interface Scene {
+  readonly clock: Clock;
+  readonly scale: ScaleReport;
+  readonly muzzle: Muzzle;
+  /** Direction of travel as stated, else the one assumed until the path is known. */
+  readonly axis: ImageVector;
+  readonly ballRadius: Pixels;
+  readonly region: ImageRect;
+}
+
+const FEWEST_FRAMES = 2;
+const SMALLEST_RADIUS: Pixels = 3;
+
+/**
+ * Checks a shot against its film. Throws `ExitframeError`: `noMuzzle`, `muzzleOutside`, `regionOutside`,
+ * `nonSquarePixels`, `ballTooSmall`, `ballTooLarge`, `singleFrame`, and what clock and scale refuse.
+ */
+export function setScene({ shot, info, timestamps }: ReductionInputs): Scene {
+  if (info.frameCount < FEWEST_FRAMES) {
+    throw new ExitframeError(
+      'singleFrame',
+      'The film has a single frame; a speed needs at least three with the ball.',
+      'Choose the clip itself, not a still from it.',
+    );
+  }
+  if (Math.abs(info.pixelAspect - 1) > 1e-3) {
+    throw new ExitframeError(
+      'nonSquarePixels',
+      `The film's pixels are not square (width ${info.pixelAspect.toFixed(3)} of height), which this version cannot measure.`,
+      'Export the clip with square pixels.',
+    );
+  }
+  const muzzle = shot.muzzle;
+  if (muzzle === null) {
+    throw new ExitframeError(
+      'noMuzzle',
+      'The muzzle plane is not marked.',
+      'Mark the muzzle on a frame in the Scale step.',
+    );
+  }
+  if (!inside(muzzle.point, info)) {
+    throw new ExitframeError(
+      'muzzleOutside',
+      `The muzzle point (${muzzle.point.join(', ')}) lies outside the ${info.width} x ${info.height} frame.`,
+      'Mark the muzzle inside the frame.',
+    );
+  }
+  const clock = orThrow(buildClock(shot.timing, info, timestamps));
+  const scale = orThrow(determineScale(shot.scale));
+  const ballRadius = shot.ball.diameter.value / 2 / scale.value;
+  if (ballRadius < SMALLEST_RADIUS) {
+    throw new ExitframeError(
+      'ballTooSmall',
+      `At this scale the ball is ${(2 * ballRadius).toFixed(1)} pixels across; at least ${2 * SMALLEST_RADIUS} are needed.`,
+      'Check the known length and the ball diameter, or film closer.',
+    );
+  }
+  if (ballRadius > Math.max(info.width, info.height) / 2) {
+    throw new ExitframeError(
+      'ballTooLarge',
+      `At this scale the ball is ${(2 * ballRadius).toFixed(0)} pixels across, larger than the frame.`,
+      'Check the known length and the ball diameter.',
+    );
+  }
+  return {
+    clock,
+    scale,
+    muzzle,
+    axis: muzzle.axis ?? provisionalAxis(muzzle.point, info.width, info.height),
+    ballRadius,
+    region: regionWithin(shot, info),
+  };
+}
+
+export function orThrow<T>(outcome: Outcome<T>): T {
+  if (outcome.ok) return outcome.value;
+  const { code, message, remedy } = outcome.reason;
+  throw new ExitframeError(code, message, remedy);
+}
+
+const inside = ([x, y]: ImagePoint, info: FootageInfo): boolean =>
+  x >= -0.5 && y >= -0.5 && x <= info.width - 0.5 && y <= info.height - 0.5;
+
+function regionWithin(shot: Shot, info: FootageInfo): ImageRect {
+  const stated = shot.region.flight;
+  if (stated === null) return [0, 0, info.width, info.height];
+  const left = Math.max(0, Math.round(stated[0]));
+  const top = Math.max(0, Math.round(stated[1]));
+  const right = Math.min(info.width, Math.round(stated[0] + stated[2]));
+  const bottom = Math.min(info.height, Math.round(stated[1] + stated[3]));
+  if (right - left < 2 || bottom - top < 2) {
+    throw new ExitframeError(
+      'regionOutside',
+      'The flight region lies outside the frame.',
+      'Draw it again over the flight, or remove it.',
+    );
+  }
+  return [left, top, right - left, bottom - top];
+}

@@ -1,0 +1,50 @@
+import { airDensity } from '../core/air';
+import type { Estimate } from '../core/estimate';
+import type { SharedInputs } from '../exit/types';
+import type { Shot } from '../shot/schema';
+import type { Scene } from './scene';
+
+/** The inputs that all points of a shot share, with what their uncertainties are made of. */
+export function sharedInputs(shot: Shot, scene: Scene, metresPerPixel: number): SharedInputs {
+  const { clock, scale, muzzle } = scene;
+  return {
+    metresPerPixel,
+    scaleSources: scale.sources,
+    clockSources: [
+      {
+        source:
+          shot.timing.source === 'recordingRate' ? 'recording rate' : "the file's time stamps",
+        type: 'B',
+        u: clock.rateRelativeU,
+        dof: null,
+      },
+    ],
+    lineTime: clock.lineTime,
+    muzzleU: muzzle.u,
+    ballDiameter: shot.ball.diameter,
+    ballMass: shot.ball.mass,
+    airDensity: densityOf(shot.air),
+  };
+}
+
+/** Density with its uncertainty: first order, by central differences of one standard uncertainty (JCGM 100:2008, 5.1.3). */
+function densityOf(air: Shot['air']): Estimate {
+  const { temperature: t, pressure: p, humidity: h } = air;
+  const half = (plus: number, minus: number) => (plus - minus) / 2;
+  const humidityUp = Math.min(1, h.value + h.u);
+  const humidityDown = Math.max(0, h.value - h.u);
+  return {
+    value: airDensity(t.value, p.value, h.value),
+    u: Math.hypot(
+      half(
+        airDensity(t.value + t.u, p.value, h.value),
+        airDensity(t.value - t.u, p.value, h.value),
+      ),
+      half(
+        airDensity(t.value, p.value + p.u, h.value),
+        airDensity(t.value, p.value - p.u, h.value),
+      ),
+      half(airDensity(t.value, p.value, humidityUp), airDensity(t.value, p.value, humidityDown)),
+    ),
+  };
+}

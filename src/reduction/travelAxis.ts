@@ -1,0 +1,58 @@
+import type { ImageVector } from '../core/units';
+import type { Warning } from '../shot/result';
+import { axisOfPath, type Sighting } from './positions';
+import type { Scene } from './scene';
+
+/** A stated axis farther than this from the path is worth a word: 2 degrees. */
+const AXIS_DISAGREEMENT = (2 * Math.PI) / 180;
+
+export interface Travel {
+  readonly axis: ImageVector;
+  /** Cosine of the angle between the axis and the path: distances along the axis are divided by it. */
+  readonly cosine: number;
+  readonly warnings: readonly Warning[];
+}
+
+/** The flight axis: the one stated, corrected for the angle to the path, or the path's own direction. */
+export function travelAxis(
+  scene: Scene,
+  seen: readonly Sighting[],
+  rejected: ReadonlySet<number>,
+): Travel {
+  const path = axisOfPath(seen, rejected);
+  const stated = scene.muzzle.axis === null ? null : scene.axis;
+  if (!path.ok) return { axis: unit(scene.axis), cosine: 1, warnings: [] };
+  if (stated === null) return { axis: path.value.axis, cosine: 1, warnings: [] };
+  const axis = unit(stated);
+  const cosine = Math.min(1, axis[0] * path.value.axis[0] + axis[1] * path.value.axis[1]);
+  const angle = Math.acos(Math.max(-1, cosine));
+  if (angle > Math.PI / 3) {
+    return {
+      axis: path.value.axis,
+      cosine: 1,
+      warnings: [
+        {
+          code: 'axisOpposed',
+          message: 'The stated direction of travel does not fit the path; the path is used.',
+          remedy: 'Turn the direction arrow on the frame along the flight.',
+        },
+      ],
+    };
+  }
+  const warnings: Warning[] =
+    angle > AXIS_DISAGREEMENT + 3 * path.value.angleU
+      ? [
+          {
+            code: 'axisDisagrees',
+            message: `The stated direction is ${((angle * 180) / Math.PI).toFixed(1)} degrees off the path; distances are corrected for it.`,
+            remedy: 'Let the direction be found from the path, or draw it along the flight.',
+          },
+        ]
+      : [];
+  return { axis, cosine, warnings };
+}
+
+function unit([x, y]: ImageVector): ImageVector {
+  const length = Math.hypot(x, y);
+  return [x / length, y / length];
+}

@@ -1,0 +1,156 @@
+import { describe, expect, it } from 'vitest';
+import { fitAxis, flightLine, provisionalAxis } from '../../../src/geometry/flightLine';
+import { determineScale } from '../../../src/geometry/scale';
+import type { KnownLength, Scale } from '../../../src/shot/schema';
+import { normalStream } from '../noise';
+
+const bar = (change: Partial<KnownLength> = {}): KnownLength => ({
+  from: [100, 200],
+  to: [700, 200],
+  length: 0.2,
+  u: 5e-5,
+  endpointU: 0.3,
+  depthOffset: 0,
+  depthOffsetU: 0.002,
+  ...change,
+});
+const scaleOf = (change: Partial<Scale>) => {
+  const scale = determineScale({
+    lengths: [bar()],
+    cameraDistance: { value: 1.2, u: 0.02 },
+    plane: null,
+    lens: null,
+    ...change,
+  });
+  if (!scale.ok) throw new Error(scale.reason.message);
+  return scale.value;
+};
+
+describe('determineScale', () => {
+  it('divides length by pixels and lists what its uncertainty is made of', () => {
+    const scale = scaleOf({});
+    expect(scale.value).toBeCloseTo(0.2 / 600, 12);
+    expect(scale.sources.map(({ source, u }) => [source, u])).toEqual([
+      ['known length', expect.closeTo(5e-5 / 0.2, 12)],
+      ['ends of the known length', expect.closeTo((Math.SQRT2 * 0.3) / 600, 12)],
+      ['depth of the known length', expect.closeTo(0.002 / 1.2, 12)],
+    ]);
+    expect(scale.u / scale.value).toBeCloseTo(Math.hypot(2.5e-4, 7.0711e-4, 1.66667e-3), 8);
+  });
+
+  it('corrects a bar behind the flight line by similar triangles', () => {
+    // Pinhole: a bar 60 mm behind a flight line at 1.2 m looks 1.2 / 1.26 as large.
+    const scale = scaleOf({ lengths: [bar({ depthOffset: 0.06 })] });
+    expect(scale.value).toBeCloseTo(((0.2 / 600) * 1.2) / 1.26, 12);
+    expect(scale.sources.map((s) => s.source)).toContain('camera distance');
+  });
+
+  it('averages several lengths and widens where they disagree', () => {
+    const agreeing = scaleOf({ lengths: [bar(), bar({ from: [100, 210], to: [700, 210] })] });
+    expect(agreeing.u).toBeCloseTo(scaleOf({}).u / Math.SQRT2, 9);
+    const apart = scaleOf({ lengths: [bar(), bar({ to: [730, 200] })] });
+    expect(apart.warnings.map((w) => w.code)).toContain('lengthsDisagree');
+    expect(apart.u).toBeGreaterThan(5 * agreeing.u);
+  });
+
+  it('warns when parallax cannot be judged', () => {
+    expect(scaleOf({ cameraDistance: null }).warnings.map((w) => w.code)).toContain(
+      'parallaxUnknown',
+    );
+  });
+
+  it.each([
+    [{ lengths: [bar({ to: [100, 200] })] }, 'zeroLength'],
+    [
+      {
+        lens: {
+          k1: { value: 0, u: 0 },
+          k2: { value: 0, u: 0 },
+          centre: [0, 0],
+          focal: { value: 1, u: 0 },
+        },
+      },
+      'lensNotAvailable',
+    ],
+    [
+      {
+        plane: {
+          corners: [
+            [0, 0],
+            [1, 0],
+            [1, 1],
+            [0, 1],
+          ],
+          width: 1,
+          height: 1,
+          u: 0,
+        },
+      },
+      'planeNotAvailable',
+    ],
+  ] as const)('refuses %#', (change, code) => {
+    const scale = determineScale({
+      lengths: [bar()],
+      cameraDistance: null,
+      plane: null,
+      lens: null,
+      ...change,
+    });
+    expect(scale.ok ? 'given' : scale.reason.code).toBe(code);
+  });
+});
+
+describe('flightLine', () => {
+  it('measures along and across, y down', () => {
+    const line = flightLine([100, 50], [0, -2]);
+    expect(line.along(100, 30)).toBeCloseTo(20, 12);
+    expect(line.across(110, 30)).toBeCloseTo(10, 12);
+    expect(line.pointAt(5)).toEqual([100, 45]);
+    expect(line.alongU(1, 4, 0)).toBeCloseTo(2, 12);
+  });
+});
+
+describe('provisionalAxis', () => {
+  it.each([
+    [
+      [100, 60],
+      [1, 0],
+    ],
+    [
+      [900, 60],
+      [-1, 0],
+    ],
+  ] as const)('points from %j to the farther edge', (muzzle, axis) => {
+    expect(provisionalAxis(muzzle, 1024, 128)).toEqual(axis);
+  });
+});
+
+describe('fitAxis', () => {
+  it('finds a tilted path in either sense, with an uncertainty that fits the scatter', () => {
+    let chi = 0;
+    const runs = 200;
+    for (let seed = 0; seed < runs; seed++) {
+      const noise = normalStream(seed);
+      const angle = Math.PI + 0.02;
+      const points = Array.from({ length: 12 }, (_, i) => ({
+        x: 500 + 40 * i * Math.cos(angle) + 0.1 * noise(),
+        y: 100 + 40 * i * Math.sin(angle) + 0.1 * noise(),
+        variance: 0.01,
+      }));
+      const fit = fitAxis(points);
+      if (!fit.ok) throw new Error(fit.reason.message);
+      const error = Math.atan2(fit.value.axis[1], fit.value.axis[0]) - (0.02 - Math.PI);
+      chi += (error / fit.value.angleU) ** 2;
+    }
+    expect(chi / runs).toBeGreaterThan(0.6);
+    expect(chi / runs).toBeLessThan(1.3);
+  });
+
+  it('gives none for points in one place', () => {
+    const fit = fitAxis([
+      { x: 1, y: 1, variance: 1 },
+      { x: 1, y: 1, variance: 1 },
+    ]);
+    expect(fit.ok).toBe(false);
+  });
+});
