@@ -1,0 +1,90 @@
+import type { Clock } from '../clock/clock';
+import type { Estimate, Quantity } from '../core/estimate';
+import type { Seconds } from '../core/units';
+import type { BudgetEntry } from '../shot/result';
+import { coverageHalfWidth } from './spread';
+import type { SealView } from './types';
+
+/** The part of the film's clock the seal needs. */
+export type SealClock = Pick<
+  Clock,
+  'timeAt' | 'lineAt' | 'frameTimeU' | 'rateRelativeU' | 'lineTime'
+>;
+
+/** A moment known to lie between two bounds, each point as likely as any other, besides smaller sources. */
+export interface Window {
+  readonly from: Seconds;
+  readonly to: Seconds;
+  /** What the width stands for, in the words of the budget. */
+  readonly source: string;
+}
+
+/** How late a change shows: between `-early` and `late` after it happened, each delay as likely. */
+export interface Delay {
+  readonly early: Seconds;
+  readonly late: Seconds;
+}
+
+/** Middle of the exposure of a frame at the line the seal is on. */
+export const sealTime = (clock: SealClock, view: SealView, frame: number): Seconds =>
+  clock.timeAt(frame, view.plane[0], view.plane[1]);
+
+/**
+ * The moment inside a window as a quantity: rectangular window and delay convolved with the clock's sources
+ * (all Type B by JCGM 100:2008, 4.3.7; degrees of freedom unlimited).
+ */
+export function momentIn(
+  window: Window,
+  delay: Delay,
+  extra: readonly BudgetEntry[],
+  clock: SealClock,
+  view: SealView,
+  coverage: number,
+): { moment: Quantity; budget: BudgetEntry[] } {
+  const value = (window.from + window.to + delay.early - delay.late) / 2;
+  const a = (window.to - window.from) / 2;
+  const b = (delay.early + delay.late) / 2;
+  const line = clock.lineAt(view.plane[0], view.plane[1]);
+  const others = [
+    ...extra,
+    entry('Recording rate', clock.rateRelativeU, '1', value),
+    entry('Time stamp of a frame', clock.frameTimeU, 's', 1),
+    entry('Line time of the shutter', clock.lineTime.u, 's', line),
+  ];
+  const sigma = Math.hypot(...others.map((e) => e.contribution));
+  const half = coverageHalfWidth(a, b, sigma, coverage);
+  const budget = [
+    entry(window.source, a / Math.sqrt(3), 's', 1),
+    entry('Exposure, and time until a tear shows', b / Math.sqrt(3), 's', 1),
+    ...others,
+  ].filter((e) => e.contribution > 0);
+  return {
+    moment: {
+      value,
+      u: Math.hypot(...budget.map((e) => e.contribution)),
+      interval: [value - half, value + half],
+      coverage,
+      dof: null,
+    },
+    budget,
+  };
+}
+
+export const entry = (
+  source: string,
+  u: number,
+  unit: string,
+  sensitivity: number,
+): BudgetEntry => ({
+  source,
+  type: 'B',
+  u,
+  unit,
+  sensitivity,
+  contribution: Math.abs(sensitivity) * u,
+  dof: null,
+});
+
+/** Half the exposure; 0 where it is not known. */
+export const halfExposure = (exposure: Estimate | null): Seconds =>
+  exposure === null ? 0 : exposure.value / 2;
