@@ -32,6 +32,16 @@ export default defineConfig({
           },
         },
       },
+      {
+        test: {
+          name: 'e2e',
+          environment: 'node',
+          include: ['test/e2e/**/*.test.ts'],
+          globalSetup: ['test/e2e/serveBuild.ts'],
+          testTimeout: 120_000,
+          hookTimeout: 60_000,
+        },
+      },
     ],
   },
 });

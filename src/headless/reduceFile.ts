@@ -1,0 +1,82 @@
+import { openAsBlob } from 'node:fs';
+import { readFile, stat } from 'node:fs/promises';
+import { basename, dirname, resolve } from 'node:path';
+import { ExitframeError, reasonOf } from '../core/reason';
+import { sha256 } from '../footage/hash';
+import { nodePlatform } from '../footage/node';
+import { openFootage } from '../footage/open';
+import type { FootageFile } from '../footage/source';
+import { createMeasurer } from '../reduction/measurer';
+import { reduceShot } from '../reduction/reduceShot';
+import { parseShot } from '../shot/parse';
+import type { Result } from '../shot/result';
+import type { Shot } from '../shot/schema';
+
+async function readShot(path: string): Promise<Shot> {
+  let text: string;
+  try {
+    text = await readFile(path, 'utf8');
+  } catch (error) {
+    throw missing('shotNotFound', `The shot file cannot be read: ${reasonOf(error).message}.`);
+  }
+  const parsed = parseShot(text);
+  if (parsed.ok) return parsed.value;
+  const { code, message, remedy } = parsed.reason;
+  throw new ExitframeError(code, message, remedy);
+}
+
+const missing = (code: string, message: string) =>
+  new ExitframeError(code, message, 'Check the path; footage is looked for beside the shot file.');
+
+/** The shot's footage, in order; paths are relative to the shot file. */
+async function openFiles(shot: Shot, shotPath: string): Promise<FootageFile[]> {
+  const { footage } = shot;
+  const paths = 'paths' in footage ? footage.paths : [footage.path];
+  return Promise.all(
+    paths.map(async (path) => {
+      try {
+        const file = resolve(dirname(shotPath), path);
+        if (!(await stat(file)).isFile()) throw new Error('it is not a file');
+        // Read in slices, never whole into memory.
+        return { name: basename(path), blob: await openAsBlob(file) };
+      } catch (error) {
+        const { message } = reasonOf(error);
+        throw missing('footageNotFound', `The footage "${path}" cannot be read: ${message}.`);
+      }
+    }),
+  );
+}
+
+/**
+ * Reduces one shot file, whole. Throws `ExitframeError`: the shot file's own reasons (`parseShot`),
+ * `shotNotFound`, `footageNotFound`, `footageMismatch`, and those of opening and decoding footage.
+ */
+export async function reduceFile(path: string): Promise<Result> {
+  const shot = await readShot(path);
+  const files = await openFiles(shot, path);
+  const footageSha256 = await sha256(files);
+  const expected = shot.footage.sha256;
+  if (expected !== null && expected.toLowerCase() !== footageSha256) {
+    throw new ExitframeError(
+      'footageMismatch',
+      `The footage is not the one this shot file was made with: its SHA-256 is ${footageSha256}, the shot file says ${expected}.`,
+      'Put the original footage back, or open this footage in the tool and save the shot anew.',
+    );
+  }
+  const source = await openFootage(files, nodePlatform);
+  try {
+    const inputs = {
+      shot,
+      info: source.info,
+      timestamps: await source.timestamps(),
+      footageSha256,
+      audio: shot.sound === null ? null : await source.audio(),
+    };
+    const ignore = () => {};
+    const { signal } = new AbortController();
+    const { result } = await reduceShot(inputs, source, createMeasurer(), ignore, signal);
+    return result;
+  } finally {
+    await source.close();
+  }
+}

@@ -1,0 +1,46 @@
+import { type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import { inject } from 'vitest';
+import { chromiumLaunch } from '../../scripts/chromium.mjs';
+
+/** The tool open in a browser, and what it did that a person would not see. */
+export interface OpenTool extends AsyncDisposable {
+  readonly page: Page;
+  /** Address of the page. */
+  readonly address: string;
+  /** Error lines of the page's console and errors nothing caught, workers included. */
+  readonly errors: readonly string[];
+  /** Every address asked for, by the page or its workers. */
+  readonly requests: readonly string[];
+}
+
+/** Opens the built tool in a browser of its own, nothing stored. Close it with `await using`. */
+export async function openTool(options: BrowserContextOptions = {}): Promise<OpenTool> {
+  const address = inject('toolAddress');
+  const browser = await chromium.launch(chromiumLaunch());
+  try {
+    const context = await browser.newContext({
+      viewport: { width: 1280, height: 800 },
+      ...options,
+    });
+    const errors: string[] = [];
+    const requests: string[] = [];
+    context.on('console', (message) => {
+      if (message.type() === 'error') errors.push(message.text());
+    });
+    context.on('weberror', (error) => errors.push(error.error().message));
+    context.on('request', (request) => requests.push(request.url()));
+    const page = await context.newPage();
+    await page.goto(address);
+    return { page, address, errors, requests, [Symbol.asyncDispose]: () => browser.close() };
+  } catch (error) {
+    await browser.close();
+    throw error;
+  }
+}
+
+/** Addresses outside the tool's own origin; inline data and objects made by the page are its own. */
+export const foreign = ({ requests, address }: OpenTool): string[] =>
+  requests.filter((url) => {
+    const { protocol, origin } = new URL(url);
+    return protocol !== 'data:' && origin !== new URL(address).origin;
+  });
