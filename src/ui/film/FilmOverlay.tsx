@@ -1,0 +1,188 @@
+import type { ImagePoint, ImageRect } from '../../core/units';
+import { ellipseOf, markPaths, placesOf } from './marks';
+import type { FilmLength, FilmMuzzle, FilmOverlays } from './props';
+import { type FilmTransform, type Size, toViewport } from './view';
+
+interface FilmOverlayProps {
+  readonly overlays: FilmOverlays;
+  readonly view: FilmTransform;
+  readonly viewport: Size;
+  readonly currentFrame: number;
+  readonly ellipseFactor: number;
+  /** Length of the arrow along the direction of travel, CSS px. */
+  readonly arrow: number;
+}
+
+/** Everything drawn over the film, in the viewport's CSS pixels. Each line has a dark casing: film is any grey. */
+export function FilmOverlay(props: FilmOverlayProps) {
+  const { overlays, view, viewport, currentFrame } = props;
+  const others = overlays.positions.filter((position) => position.frame !== currentFrame);
+  const marks = markPaths(placesOf(others, view));
+  const path = (overlays.path ?? []).map((point) => toViewport(view, point).join(' '));
+  return (
+    <svg class="film-overlay" width={viewport.width} height={viewport.height} aria-hidden="true">
+      <Region name="flight" region={overlays.flightRegion} view={view} label="flight" />
+      <Region name="seal" region={overlays.sealRegion} view={view} label="seal" />
+      {overlays.muzzle !== null && (
+        <Muzzle muzzle={overlays.muzzle} view={view} viewport={viewport} arrow={props.arrow} />
+      )}
+      {path.length > 1 && <Cased class="film-path" d={`M${path.join('L')}`} />}
+      <Cased class="film-mark-refused" d={marks.refused} />
+      <Cased class="film-mark-manual" d={marks.manual} />
+      <Cased class="film-mark-used" d={marks.used} />
+      <Current {...props} />
+      {overlays.lengths.map((length, index) => (
+        <Length key={index} length={length} view={view} viewport={viewport} />
+      ))}
+    </svg>
+  );
+}
+
+function Cased({ class: name, d }: { readonly class: string; readonly d: string }) {
+  if (d === '') return null;
+  return (
+    <g class={name}>
+      <path class="cased" d={d} />
+      <path class="line" d={d} />
+    </g>
+  );
+}
+
+interface RegionProps {
+  readonly name: 'flight' | 'seal';
+  readonly region: ImageRect | null;
+  readonly view: FilmTransform;
+  readonly label: string;
+}
+
+function Region({ name, region, view, label }: RegionProps) {
+  if (region === null) return null;
+  const [x, y, width, height] = region;
+  const [left, top] = toViewport(view, [x - 0.5, y - 0.5]);
+  const right = left + width * view.scale;
+  const bottom = top + height * view.scale;
+  return (
+    <>
+      <Cased class={`film-region-${name}`} d={`M${left} ${top}H${right}V${bottom}H${left}Z`} />
+      <text class="film-label" x={Math.max(left, 0) + 5} y={Math.max(top, 0) + 14}>
+        {label}
+      </text>
+    </>
+  );
+}
+
+interface LengthProps {
+  readonly length: FilmLength;
+  readonly view: FilmTransform;
+  readonly viewport: Size;
+}
+
+/** Half the width of a length's end stroke, CSS px. */
+const END_STROKE = 9;
+/** Clear middle around an end, so that the mark under it stays visible, CSS px. */
+const END_GAP = 2.5;
+
+function Length({ length, view, viewport }: LengthProps) {
+  const [x1, y1] = toViewport(view, length.from);
+  const [x2, y2] = toViewport(view, length.to);
+  const size = Math.hypot(x2 - x1, y2 - y1);
+  const [ux, uy] = size === 0 ? [1, 0] : [(x2 - x1) / size, (y2 - y1) / size];
+  const end = (x: number, y: number) =>
+    [-1, 1]
+      .map((side) => {
+        const near = side * END_GAP;
+        const far = side * END_STROKE;
+        return `M${x - uy * near} ${y + ux * near}L${x - uy * far} ${y + ux * far}`;
+      })
+      .join('');
+  const gap = Math.min(END_GAP, size / 2);
+  const line = `M${x1 + ux * gap} ${y1 + uy * gap}L${x2 - ux * gap} ${y2 - uy * gap}`;
+  const [left, top] = labelPlace((x1 + x2) / 2, (y1 + y2) / 2, Math.abs(uy), viewport);
+  return (
+    <>
+      <Cased class="film-length" d={line + end(x1, y1) + end(x2, y2)} />
+      <text class="film-label film-label-middle" x={left} y={top}>
+        {length.label}
+      </text>
+    </>
+  );
+}
+
+/** Above a level line, beside an upright one, and inside the viewport. */
+function labelPlace(x: number, y: number, steepness: number, viewport: Size) {
+  const left = steepness > 0.7 ? x + 40 : x;
+  const top = y - 9 < 14 ? y + 20 : y - 9;
+  return [
+    Math.min(Math.max(left, 40), viewport.width - 40),
+    Math.min(Math.max(top, 14), viewport.height - 6),
+  ] as const;
+}
+
+interface MuzzleProps {
+  readonly muzzle: FilmMuzzle;
+  readonly view: FilmTransform;
+  readonly viewport: Size;
+  readonly arrow: number;
+}
+
+const ARROW_HEAD = 8;
+
+function Muzzle({ muzzle, view, viewport, arrow }: MuzzleProps) {
+  const [x, y] = toViewport(view, muzzle.point);
+  const [ax, ay] = muzzle.axis ?? [1, 0];
+  const far = viewport.width + viewport.height;
+  const plane = `M${x + ay * far} ${y - ax * far}L${x - ay * far} ${y + ax * far}`;
+  const tip: ImagePoint = [x + ax * arrow, y + ay * arrow];
+  const barb = (side: number) =>
+    `M${tip[0] - ARROW_HEAD * (ax - side * ay * 0.6)} ${tip[1] - ARROW_HEAD * (ay + side * ax * 0.6)}L${tip[0]} ${tip[1]}`;
+  const shaft = `M${x + ax * END_STROKE} ${y + ay * END_STROKE}L${tip[0]} ${tip[1]}`;
+  return (
+    <>
+      <Cased class="film-muzzle" d={plane} />
+      <Cased
+        class={muzzle.axis === null ? 'film-axis film-axis-open' : 'film-axis'}
+        d={shaft + barb(1) + barb(-1)}
+      />
+    </>
+  );
+}
+
+/** The current frame's centre: a larger mark, the ball's outline and the enlarged uncertainty ellipse. */
+function Current({ overlays, view, currentFrame, ellipseFactor }: FilmOverlayProps) {
+  const position = overlays.positions.find((candidate) => candidate.frame === currentFrame);
+  if (position === undefined) return null;
+  const { x, y, ux, uy, cov, used } = position;
+  if (x === null || y === null) return null;
+  const [left, top] = toViewport(view, [x, y]);
+  const ellipse =
+    ux === null || uy === null || cov === null
+      ? null
+      : { ...ellipseOf(ux, uy, cov), enlarged: ellipseFactor * view.scale };
+  const kind = used ? 'used' : 'refused';
+  return (
+    <>
+      {overlays.ballRadius !== null && (
+        <g class={`film-ball film-ball-${kind}`}>
+          <circle class="cased" cx={left} cy={top} r={overlays.ballRadius * view.scale} />
+          <circle class="line" cx={left} cy={top} r={overlays.ballRadius * view.scale} />
+        </g>
+      )}
+      {ellipse !== null && (
+        <ellipse
+          class={`film-ellipse film-ellipse-${kind}`}
+          rx={ellipse.major * ellipse.enlarged}
+          ry={ellipse.minor * ellipse.enlarged}
+          transform={`translate(${left} ${top}) rotate(${(ellipse.angle * 180) / Math.PI})`}
+        />
+      )}
+      <Cased
+        class={`film-current film-current-${kind}`}
+        d={
+          used
+            ? `M${left - 7} ${top}h5m4 0h5M${left} ${top - 7}v5m0 4v5`
+            : `M${left - 6} ${top - 6}l12 12m0 -12l-12 12`
+        }
+      />
+    </>
+  );
+}

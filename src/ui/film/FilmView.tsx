@@ -1,0 +1,191 @@
+import type { TargetedKeyboardEvent } from 'preact';
+import { useId, useLayoutEffect, useMemo, useRef } from 'preact/hooks';
+import { FilmKey } from './FilmKey';
+import { FilmOverlay } from './FilmOverlay';
+import './film.css';
+import { useGestures } from './gestures';
+import { Handle } from './Handle';
+import { Magnifier } from './Magnifier';
+import { frameNear } from './marks';
+import { greyAt, paintFrame } from './picture';
+import type { FilmViewProps } from './props';
+import { ARROW, useEditing } from './useEditing';
+import { useLaidOut, useViewport } from './useViewport';
+import { fitView, panBy, toImage, toViewport, zoomAbout } from './view';
+
+/** CSS px. */
+const PICK_REACH = 9;
+const PAN_STEP = 60;
+const ZOOM_STEP = 1.4;
+const MAGNIFICATION = 8;
+
+const STEPS: Readonly<Record<string, number>> = {
+  ArrowLeft: -1,
+  ArrowRight: 1,
+  PageUp: -10,
+  PageDown: 10,
+};
+const PANS: Readonly<Record<string, readonly [number, number]>> = {
+  ArrowLeft: [PAN_STEP, 0],
+  ArrowRight: [-PAN_STEP, 0],
+  ArrowUp: [0, PAN_STEP],
+  ArrowDown: [0, -PAN_STEP],
+};
+
+/** The film with everything measured on it; zooms, pans, and lets its geometry be edited. */
+export function FilmView(props: FilmViewProps) {
+  const { frame, imageWidth, imageHeight, currentFrame, overlays, mode, view } = props;
+  const area = useRef<HTMLDivElement>(null);
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const descriptionId = useId();
+  const image = useMemo(
+    () => ({ width: imageWidth, height: imageHeight }),
+    [imageWidth, imageHeight],
+  );
+  const viewport = useViewport(area, image, props.largestHeightShare ?? 0.6);
+  const transform = useLaidOut(view, image, viewport);
+
+  const low = props.contrast?.low ?? 0;
+  const high = props.contrast?.high ?? frame?.white ?? 255;
+  const contrast = useMemo(() => ({ low, high }), [low, high]);
+  useLayoutEffect(() => {
+    const context = canvas.current?.getContext('2d');
+    if (frame === null || context === null || context === undefined) return;
+    context.canvas.width = frame.width;
+    context.canvas.height = frame.height;
+    const picture = context.createImageData(frame.width, frame.height);
+    paintFrame(frame, contrast, picture.data);
+    context.putImageData(picture, 0, 0);
+  }, [frame, contrast]);
+
+  const zoom = (factor: number, left: number, top: number) => {
+    const next = zoomAbout(transform, factor, left, top, image, viewport);
+    if (Math.abs(next.scale / transform.scale - 1) < 1e-6) return false;
+    view.value = next;
+    return true;
+  };
+  const pan = (right: number, down: number) => {
+    view.value = panBy(transform, right, down, image, viewport);
+  };
+  const zoomMiddle = (factor: number) => zoom(factor, viewport.width / 2, viewport.height / 2);
+  const showWhole = () => {
+    view.value = fitView(image, viewport);
+  };
+
+  const editing = useEditing(props, transform, image);
+  useGestures(area, {
+    dragPans: mode.kind === 'inspect',
+    zoom,
+    pan,
+    toolStart: (left, top) => editing.toolStart(toImage(transform, left, top)),
+    toolMove: (left, top) => editing.toolMove(toImage(transform, left, top)),
+    toolEnd: (kept) => editing.toolEnd(kept),
+    click(left, top) {
+      const picked = frameNear(overlays.positions, transform, left, top, PICK_REACH);
+      if (picked !== null) props.onPickFrame?.(picked);
+    },
+    hover(left, top) {
+      const at = toImage(transform, left, top);
+      const grey = frame === null ? null : greyAt(frame, at);
+      props.onPixel?.(grey === null ? null : { x: Math.round(at[0]), y: Math.round(at[1]), grey });
+    },
+    leave: () => props.onPixel?.(null),
+  });
+
+  const keys = (event: TargetedKeyboardEvent<HTMLDivElement>) => {
+    if (event.target !== event.currentTarget || event.ctrlKey || event.metaKey || event.altKey) {
+      return;
+    }
+    const step = STEPS[event.key];
+    const way = PANS[event.key];
+    if (event.shiftKey && way !== undefined) pan(...way);
+    else if (event.key === '+' || event.key === '=') zoomMiddle(ZOOM_STEP);
+    else if (event.key === '-') zoomMiddle(1 / ZOOM_STEP);
+    else if (event.key === '0') showWhole();
+    else if (step !== undefined && props.onStep !== undefined) props.onStep(step);
+    else return;
+    event.preventDefault();
+  };
+
+  const { workedOn } = editing;
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: a fieldset is no place for an image
+    <div
+      ref={area}
+      class={`film film-${mode.kind} ${transform.fitted ? 'film-fitted' : ''}`}
+      style={{ height: `${viewport.height}px` }}
+      role="group"
+      aria-label="Film"
+      aria-describedby={descriptionId}
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: zoom, pan and stepping are on its keyboard
+      tabIndex={0}
+      onKeyDown={keys}
+    >
+      <p id={descriptionId} class="film-hidden">
+        {props.description} Plus and minus zoom, zero shows the whole frame, Shift with arrows moves
+        it, left and right arrows step through frames.
+      </p>
+      <canvas
+        ref={canvas}
+        aria-hidden="true"
+        hidden={frame === null}
+        style={{
+          transform: `scale(${transform.scale}) translate(${-0.5 - transform.x0}px, ${-0.5 - transform.y0}px)`,
+          imageRendering: transform.scale > 1 ? 'pixelated' : 'auto',
+        }}
+      />
+      {frame === null && <p class="film-placeholder">{props.placeholder ?? ''}</p>}
+      <FilmOverlay
+        overlays={editing.shown}
+        view={transform}
+        viewport={viewport}
+        currentFrame={currentFrame}
+        ellipseFactor={props.ellipseFactor}
+        arrow={ARROW}
+      />
+      {editing.handles.map((handle) => {
+        const [left, top] = toViewport(transform, handle.at);
+        const [x, y] = handle.at;
+        return (
+          <Handle
+            key={handle.id}
+            left={left}
+            top={top}
+            look={handle.look}
+            label={handle.label}
+            valueNow={Math.round(x * 100) / 100}
+            valueText={`x ${x.toFixed(2)}, y ${y.toFixed(2)} pixels`}
+            {...editing.eventsOf(handle)}
+          />
+        );
+      })}
+      {frame !== null && canvas.current !== null && workedOn !== null && (
+        <Magnifier
+          frame={frame}
+          picture={canvas.current}
+          contrast={contrast}
+          at={workedOn.at}
+          direction={workedOn.direction}
+          scale={Math.max(MAGNIFICATION, 2 * transform.scale)}
+          side={toViewport(transform, workedOn.at)[0] > viewport.width / 2 ? 'left' : 'right'}
+        />
+      )}
+      <FilmKey
+        positions={editing.shown.positions}
+        currentFrame={currentFrame}
+        factor={props.ellipseFactor}
+      />
+      <div class="film-buttons">
+        <button type="button" aria-label="Zoom in" onClick={() => zoomMiddle(ZOOM_STEP)}>
+          +
+        </button>
+        <button type="button" aria-label="Zoom out" onClick={() => zoomMiddle(1 / ZOOM_STEP)}>
+          −
+        </button>
+        <button type="button" disabled={transform.fitted} onClick={showWhole}>
+          Whole frame
+        </button>
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,136 @@
+import type { RefObject } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
+
+/** What the pointer and wheel ask for; places in CSS px from the viewport's corner. */
+export interface GestureTarget {
+  /** Whether a plain drag moves the film; else it is the tool's. */
+  readonly dragPans: boolean;
+  /** Returns whether the view changed; if not, the page may scroll. */
+  zoom(factor: number, left: number, top: number): boolean;
+  pan(right: number, down: number): void;
+  toolStart(left: number, top: number): void;
+  toolMove(left: number, top: number): void;
+  /** `kept` is false where a second finger turned the drag into a pinch. */
+  toolEnd(kept: boolean): void;
+  click(left: number, top: number): void;
+  hover(left: number, top: number): void;
+  leave(): void;
+}
+
+interface Place {
+  readonly left: number;
+  readonly top: number;
+}
+
+/** Less than this is a click, CSS px. */
+const CLICK_REACH = 4;
+/** Zoom per CSS pixel of wheel travel (a usual notch is 100). */
+const WHEEL_ZOOM = 0.002;
+/** A wheel that counts lines, CSS px a line. */
+const LINE_HEIGHT = 16;
+
+/**
+ * Wheel and pinch zoom; drags pan or go to the tool (middle button and Shift always pan); two fingers
+ * pinch and pan at once. Controls inside the area keep their own events.
+ */
+export function useGestures(area: RefObject<HTMLElement | null>, target: GestureTarget): void {
+  const latest = useRef(target);
+  latest.current = target;
+
+  useEffect(() => {
+    const element = area.current;
+    if (element === null) return;
+    const fingers = new Map<number, Place>();
+    let action: 'pan' | 'tool' | 'pinch' | null = null;
+    let travelled = 0;
+
+    const placeOf = (event: MouseEvent): Place => {
+      const box = element.getBoundingClientRect();
+      return { left: event.clientX - box.left, top: event.clientY - box.top };
+    };
+    const middleAndSpread = () => {
+      const [a, b] = [...fingers.values()];
+      if (a === undefined || b === undefined) return null;
+      return {
+        left: (a.left + b.left) / 2,
+        top: (a.top + b.top) / 2,
+        spread: Math.hypot(a.left - b.left, a.top - b.top),
+      };
+    };
+
+    const down = (event: PointerEvent) => {
+      if (event.button > 1 || isControl(event.target)) return;
+      if (event.button === 1) event.preventDefault();
+      const place = placeOf(event);
+      fingers.set(event.pointerId, place);
+      element.setPointerCapture(event.pointerId);
+      if (fingers.size === 2) {
+        if (action === 'tool') latest.current.toolEnd(false);
+        action = 'pinch';
+      } else if (fingers.size === 1) {
+        travelled = 0;
+        action = latest.current.dragPans || event.button === 1 || event.shiftKey ? 'pan' : 'tool';
+        if (action === 'tool') latest.current.toolStart(place.left, place.top);
+      }
+    };
+    const move = (event: PointerEvent) => {
+      const place = placeOf(event);
+      const before = fingers.get(event.pointerId);
+      if (before === undefined) {
+        if (!isControl(event.target)) latest.current.hover(place.left, place.top);
+        return;
+      }
+      if (action === 'pinch') {
+        const old = middleAndSpread();
+        fingers.set(event.pointerId, place);
+        const now = middleAndSpread();
+        if (old === null || now === null || old.spread === 0) return;
+        latest.current.zoom(now.spread / old.spread, old.left, old.top);
+        latest.current.pan(now.left - old.left, now.top - old.top);
+        return;
+      }
+      fingers.set(event.pointerId, place);
+      const right = place.left - before.left;
+      const downward = place.top - before.top;
+      const wasClick = travelled < CLICK_REACH;
+      travelled += Math.hypot(right, downward);
+      if (action === 'tool') latest.current.toolMove(place.left, place.top);
+      else if (action === 'pan' && !(wasClick && travelled < CLICK_REACH)) {
+        latest.current.pan(right, downward);
+      }
+      latest.current.hover(place.left, place.top);
+    };
+    const up = (event: PointerEvent) => {
+      const place = fingers.get(event.pointerId);
+      if (place === undefined) return;
+      fingers.delete(event.pointerId);
+      const kept = event.type === 'pointerup';
+      if (action === 'tool') latest.current.toolEnd(kept);
+      if (action === 'pan' && kept && travelled < CLICK_REACH) {
+        latest.current.click(place.left, place.top);
+      }
+      // The finger that stays after a pinch does nothing until it is lifted too.
+      action = fingers.size === 0 ? null : action === 'pinch' ? null : action;
+    };
+    const leave = () => latest.current.leave();
+    const wheel = (event: WheelEvent) => {
+      const place = placeOf(event);
+      const lines = event.deltaMode === WheelEvent.DOM_DELTA_LINE ? LINE_HEIGHT : 1;
+      const factor = Math.exp(-event.deltaY * lines * WHEEL_ZOOM);
+      if (latest.current.zoom(factor, place.left, place.top)) event.preventDefault();
+    };
+
+    const listening = new AbortController();
+    const { signal } = listening;
+    element.addEventListener('pointerdown', down, { signal });
+    element.addEventListener('pointermove', move, { signal });
+    element.addEventListener('pointerup', up, { signal });
+    element.addEventListener('pointercancel', up, { signal });
+    element.addEventListener('pointerleave', leave, { signal });
+    element.addEventListener('wheel', wheel, { signal, passive: false });
+    return () => listening.abort();
+  }, [area]);
+}
+
+const isControl = (target: EventTarget | null) =>
+  target instanceof Element && target.closest('button, [role="slider"]') !== null;
