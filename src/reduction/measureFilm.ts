@@ -51,6 +51,8 @@ const BACKGROUND_BYTES = 192 * 1024 * 1024;
 const BATCH_FRAMES = 8;
 /** The streak's band covers this share of the ball's radius to each side of the axis. */
 const STREAK_BAND = 0.5;
+/** No ball driven by the atmosphere is faster, m/s: the gas's own escape speed into vacuum at 20 degrees is 1716. */
+const FASTEST_BALL = 1716;
 /** Frames looked at before and after those in which the ball was found roughly. */
 const MARGIN_FRAMES = 3;
 
@@ -108,6 +110,7 @@ export async function measureFilm(
     axis: scene.muzzle.axis,
     muzzle: scene.muzzle.point,
     radius: scene.ballRadius,
+    maxSpeed: FASTEST_BALL / scene.scale.value,
     timeOf: scene.clock.timeAt,
     seeds: shot.edits.manualPoints,
   });
