@@ -31,7 +31,12 @@ const FOLDERS = [
   { path: 'src/footage', may: ['src/core'] },
   { path: 'src/protocol', may: ['src/core'], types: [...coreFolders, 'src/footage'] },
   { path: 'workers', may: ['src/protocol', 'src/footage', ...coreFolders] },
-  { path: 'src/app', may: ['src/protocol', 'src/core', 'src/shot'] },
+  {
+    path: 'src/app',
+    // Clock and scale are worked out as they are typed: arithmetic too small for a worker.
+    may: ['src/protocol', 'src/core', 'src/shot', 'src/clock', 'src/geometry'],
+    types: ['src/reduction', 'src/footage'],
+  },
   { path: 'src/plots', may: ['src/core'], types: ['src/shot'] },
   { path: 'src/ui', may: ['src/app', 'src/plots', 'src/core'] },
   { path: 'src/main\\.tsx$', may: ['src/app', 'src/ui'] },
@@ -44,7 +49,7 @@ const FOLDERS = [
 const PACKAGES = {
   'mediabunny|@ffmpeg/core': ['src/footage/'],
   '@techstark/opencv-js': ['src/image/opencv\\.ts$'],
-  comlink: ['workers/', 'src/app/', 'src/protocol/'],
+  comlink: ['workers/', 'src/app/workforce\\.ts$', 'src/protocol/errors\\.ts$'],
   'd3|d3-[a-z]+': ['src/plots/', 'src/ui/film/'],
   'ml-matrix': ['src/core/linalg\\.ts$'],
   '@stdlib/[^/]+': ['src/core/(statistics|random)\\.ts$'],

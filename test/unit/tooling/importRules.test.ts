@@ -23,6 +23,8 @@ const REFUSED: readonly (readonly [file: string, statement: string, rule: string
   ['src/footage/a.ts', "import '../image/ok';", 'folder src/footage'],
   ['src/protocol/a.ts', "import { ok } from '../reduction/ok'; ok;", 'types only src/protocol'],
   ['src/app/a.ts', "import '../image/ok';", 'folder src/app'],
+  ['src/app/e.ts', "import { ok } from '../reduction/ok'; ok;", 'types only src/app'],
+  ['src/app/f.ts', "import * as c from 'comlink'; c;", 'package comlink'],
   ['src/plots/a.ts', "import '../fit/ok';", 'folder src/plots'],
   ['src/ui/a.ts', "import '../../workers/ok';", 'folder src/ui'],
   ['src/ui/b.ts', "import '../reduction/ok';", 'folder src/ui'],
@@ -67,7 +69,8 @@ const REFUSED: readonly (readonly [file: string, statement: string, rule: string
 const ALLOWED: readonly (readonly [file: string, statement: string])[] = [
   ['src/geometry/fine.ts', "import type { Ok } from '../shot/ok'; import '../core/ok';"],
   ['src/reduction/fine.ts', "import '../seal/ok'; import { ok } from '../shot/ok'; ok;"],
-  ['src/protocol/fine.ts', "import type { Ok } from '../reduction/ok'; import 'comlink';"],
+  ['src/protocol/errors.ts', "import type { Ok } from '../reduction/ok'; import 'comlink';"],
+  ['src/app/fine.ts', "import type { Ok } from '../reduction/ok'; import '../clock/ok';"],
   ['src/core/linalg.ts', "import 'ml-matrix';"],
   ['src/plots/fine.ts', "import 'd3'; import type { Ok } from '../shot/ok';"],
   ['src/footage/node/fine.ts', "import 'node:fs'; import '../ok';"],
