@@ -49,7 +49,7 @@ const FOLDERS = [
 const PACKAGES = {
   'mediabunny|@ffmpeg/core': ['src/footage/'],
   '@techstark/opencv-js': ['src/image/opencv\\.ts$'],
-  comlink: ['workers/', 'src/app/workforce\\.ts$', 'src/protocol/errors\\.ts$'],
+  comlink: ['workers/', 'src/app/(workforce|filmStore|measuring)\\.ts$', 'src/protocol/errors\\.ts$'],
   'd3|d3-[a-z]+': ['src/plots/', 'src/ui/film/'],
   'ml-matrix': ['src/core/linalg\\.ts$'],
   '@stdlib/[^/]+': ['src/core/(statistics|random)\\.ts$'],
