@@ -1,4 +1,4 @@
-import { isAvailable, type Quantity, type Reported } from '../core/estimate';
+import type { Quantity, Reported } from '../core/estimate';
 import { failure, type Outcome, type Reason } from '../core/reason';
 import type { Seconds } from '../core/units';
 import type { ExitReport } from '../exit/types';
