@@ -1,4 +1,5 @@
 import type { ImagePoint, ImageRect } from '../../core/units';
+import { Cased } from './Cased';
 import { ellipseOf, markPaths, placesOf } from './marks';
 import type { FilmLength, FilmMuzzle, FilmOverlays } from './props';
 import { type FilmTransform, type Size, toViewport } from './view';
@@ -35,16 +36,6 @@ export function FilmOverlay(props: FilmOverlayProps) {
         <Length key={index} length={length} view={view} viewport={viewport} />
       ))}
     </svg>
-  );
-}
-
-function Cased({ class: name, d }: { readonly class: string; readonly d: string }) {
-  if (d === '') return null;
-  return (
-    <g class={name}>
-      <path class="cased" d={d} />
-      <path class="line" d={d} />
-    </g>
   );
 }
 

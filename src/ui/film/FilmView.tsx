@@ -127,7 +127,6 @@ export function FilmView(props: FilmViewProps) {
       </p>
       <canvas
         ref={canvas}
-        aria-hidden="true"
         hidden={frame === null}
         style={{
           transform: `scale(${transform.scale}) translate(${-0.5 - transform.x0}px, ${-0.5 - transform.y0}px)`,

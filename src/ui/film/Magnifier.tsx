@@ -66,7 +66,7 @@ export function Magnifier(props: MagnifierProps) {
   return (
     <div class={`magnifier magnifier-${props.side}`} aria-hidden="true">
       <canvas ref={canvas} style={{ width: `${SIDE}px`, height: `${SIDE}px` }} />
-      <svg class="magnifier-cross" width={SIDE} height={SIDE}>
+      <svg class="magnifier-cross" aria-hidden="true" width={SIDE} height={SIDE}>
         {['cased', 'line'].map((stroke) => (
           <path
             key={stroke}
@@ -76,7 +76,7 @@ export function Magnifier(props: MagnifierProps) {
         ))}
         <circle class="magnifier-dot" cx={middle} cy={middle} r="1.25" />
       </svg>
-      <svg class="magnifier-profile" width={SIDE} height={PROFILE_HEIGHT}>
+      <svg class="magnifier-profile" aria-hidden="true" width={SIDE} height={PROFILE_HEIGHT}>
         <path class="magnifier-middle" d={`M${middle} 0V${PROFILE_HEIGHT}`} />
         <polyline points={profile} />
       </svg>

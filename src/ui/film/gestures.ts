@@ -1,5 +1,6 @@
 import type { RefObject } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
+import { CLICK_REACH, type Place, placeIn, wheelFactor } from './pointer';
 
 /** What the pointer and wheel ask for; places in CSS px from the viewport's corner. */
 export interface GestureTarget {
@@ -17,18 +18,6 @@ export interface GestureTarget {
   leave(): void;
 }
 
-interface Place {
-  readonly left: number;
-  readonly top: number;
-}
-
-/** Less than this is a click, CSS px. */
-const CLICK_REACH = 4;
-/** Zoom per CSS pixel of wheel travel (a usual notch is 100). */
-const WHEEL_ZOOM = 0.002;
-/** A wheel that counts lines, CSS px a line. */
-const LINE_HEIGHT = 16;
-
 /**
  * Wheel and pinch zoom; drags pan or go to the tool (middle button and Shift always pan); two fingers
  * pinch and pan at once. Controls inside the area keep their own events.
@@ -44,10 +33,7 @@ export function useGestures(area: RefObject<HTMLElement | null>, target: Gesture
     let action: 'pan' | 'tool' | 'pinch' | null = null;
     let travelled = 0;
 
-    const placeOf = (event: MouseEvent): Place => {
-      const box = element.getBoundingClientRect();
-      return { left: event.clientX - box.left, top: event.clientY - box.top };
-    };
+    const placeOf = (event: MouseEvent) => placeIn(element, event);
     const middleAndSpread = () => {
       const [a, b] = [...fingers.values()];
       if (a === undefined || b === undefined) return null;
@@ -114,10 +100,8 @@ export function useGestures(area: RefObject<HTMLElement | null>, target: Gesture
     };
     const leave = () => latest.current.leave();
     const wheel = (event: WheelEvent) => {
-      const place = placeOf(event);
-      const lines = event.deltaMode === WheelEvent.DOM_DELTA_LINE ? LINE_HEIGHT : 1;
-      const factor = Math.exp(-event.deltaY * lines * WHEEL_ZOOM);
-      if (latest.current.zoom(factor, place.left, place.top)) event.preventDefault();
+      const { left, top } = placeOf(event);
+      if (latest.current.zoom(wheelFactor(event), left, top)) event.preventDefault();
     };
 
     const listening = new AbortController();

@@ -29,15 +29,15 @@ export interface MarkPaths {
   readonly manual: string;
 }
 
-/** CSS pixels. */
-const RADIUS = 3.5;
+/** Half the size of a mark, CSS px. */
+const MARK_RADIUS = 3.5;
 
-const circle = (x: number, y: number) =>
-  `M${x - RADIUS} ${y}a${RADIUS} ${RADIUS} 0 1 0 ${2 * RADIUS} 0a${RADIUS} ${RADIUS} 0 1 0 ${-2 * RADIUS} 0`;
-const cross = (x: number, y: number) =>
-  `M${x - RADIUS} ${y - RADIUS}l${2 * RADIUS} ${2 * RADIUS}m0 ${-2 * RADIUS}l${-2 * RADIUS} ${2 * RADIUS}`;
-const square = (x: number, y: number) =>
-  `M${x - RADIUS} ${y - RADIUS}h${2 * RADIUS}v${2 * RADIUS}h${-2 * RADIUS}z`;
+const circle = (x: number, y: number, r: number) =>
+  `M${x - r} ${y}a${r} ${r} 0 1 0 ${2 * r} 0a${r} ${r} 0 1 0 ${-2 * r} 0`;
+const cross = (x: number, y: number, r: number) =>
+  `M${x - r} ${y - r}l${2 * r} ${2 * r}m0 ${-2 * r}l${-2 * r} ${2 * r}`;
+const square = (x: number, y: number, r: number) =>
+  `M${x - r} ${y - r}h${2 * r}v${2 * r}h${-2 * r}z`;
 
 /** One path a kind of mark (circle used, cross refused, square placed by hand), in CSS pixels of the viewport. */
 export function markPaths(
@@ -47,6 +47,7 @@ export function markPaths(
     readonly used: boolean;
     readonly manual: boolean;
   }>,
+  radius = MARK_RADIUS,
 ): MarkPaths {
   let used = '';
   let refused = '';
@@ -54,9 +55,9 @@ export function markPaths(
   for (const place of places) {
     const x = Math.round(place.left * 100) / 100;
     const y = Math.round(place.top * 100) / 100;
-    if (!place.used) refused += cross(x, y);
-    else if (place.manual) manual += square(x, y);
-    else used += circle(x, y);
+    if (!place.used) refused += cross(x, y, radius);
+    else if (place.manual) manual += square(x, y, radius);
+    else used += circle(x, y, radius);
   }
   return { used, refused, manual };
 }

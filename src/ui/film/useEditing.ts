@@ -40,7 +40,7 @@ export function useEditing(props: FilmViewProps, view: FilmTransform, image: Siz
   const tool = useRef<{ readonly start: ImagePoint; edit: Edit | null } | null>(null);
 
   const modeName = JSON.stringify(mode);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: what was being drawn ends with its mode
+  // What was being drawn ends with its mode.
   useEffect(() => {
     setDraft(null);
     setPressed(null);
@@ -106,16 +106,10 @@ export function useEditing(props: FilmViewProps, view: FilmTransform, image: Siz
 }
 
 function tell(props: FilmViewProps, edit: Edit, settled: boolean): void {
-  switch (edit.kind) {
-    case 'length':
-      return props.onLengthChange?.(edit.index, edit.from, edit.to, settled);
-    case 'muzzle':
-      return props.onMuzzleChange?.(edit.point, edit.axis, settled);
-    case 'point':
-      return props.onPointChange?.(edit.frame, edit.at, settled);
-    case 'region':
-      return props.onRegionChange?.(edit.which, edit.region, settled);
-  }
+  if (edit.kind === 'length') props.onLengthChange?.(edit.index, edit.from, edit.to, settled);
+  else if (edit.kind === 'muzzle') props.onMuzzleChange?.(edit.point, edit.axis, settled);
+  else if (edit.kind === 'point') props.onPointChange?.(edit.frame, edit.at, settled);
+  else props.onRegionChange?.(edit.which, edit.region, settled);
 }
 
 /** A press gives a point at once; a length or region needs some way between its ends. */

@@ -1,0 +1,26 @@
+/** A place in an area, CSS px from its top-left corner. */
+export interface Place {
+  readonly left: number;
+  readonly top: number;
+}
+
+/** A press that travels less than this is a click, CSS px. */
+export const CLICK_REACH = 4;
+
+/** Zoom per CSS pixel of wheel travel (a usual notch is 100). */
+const WHEEL_ZOOM = 0.002;
+/** A wheel may count lines instead, CSS px a line. */
+const LINE_HEIGHT = 16;
+
+export function placeIn(area: HTMLElement, event: MouseEvent): Place {
+  const box = area.getBoundingClientRect();
+  return { left: event.clientX - box.left, top: event.clientY - box.top };
+}
+
+/** Way of the wheel downwards, CSS px. */
+export const wheelTravel = (event: WheelEvent): number =>
+  event.deltaY * (event.deltaMode === WheelEvent.DOM_DELTA_LINE ? LINE_HEIGHT : 1);
+
+/** How much to enlarge for a turn of the wheel; up enlarges. */
+export const wheelFactor = (event: WheelEvent): number =>
+  Math.exp(-wheelTravel(event) * WHEEL_ZOOM);

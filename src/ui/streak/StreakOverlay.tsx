@@ -1,0 +1,220 @@
+import { wholeTicks } from '../../plots/ticks';
+import { Cased } from '../film/Cased';
+import { markPaths } from '../film/marks';
+import { alongToLeft, frameToTop, spreadLabels, type TimeScale, topToFrame } from './mapping';
+import type {
+  StreakCentre,
+  StreakCurvePoint,
+  StreakInstant,
+  StreakPlace,
+  StreakViewProps,
+} from './props';
+
+interface StreakOverlayProps {
+  readonly props: StreakViewProps;
+  readonly time: TimeScale;
+  readonly width: number;
+  readonly height: number;
+  readonly hovered: number | null;
+  /** Place in the area's CSS px; null while the line is not known. */
+  toPlace(place: StreakPlace): readonly [number, number] | null;
+}
+
+/** CSS px. */
+const LABEL_SPACING = 17;
+const TICK_SPACING = 56;
+
+/** Everything drawn over the streak image, in the area's CSS pixels. */
+export function StreakOverlay({
+  props,
+  time,
+  width,
+  height,
+  hovered,
+  toPlace,
+}: StreakOverlayProps) {
+  const { geometry, curve, centres, muzzle, lost, instants, currentFrame } = props;
+  const muzzleLeft =
+    muzzle === null || geometry === null
+      ? null
+      : alongToLeft(geometry, props.view.value, width, muzzle);
+  const current = frameToTop(time, currentFrame);
+  return (
+    <svg class="streak-overlay" width={width} height={height} aria-hidden="true">
+      {lost.map(({ after, count }) => {
+        const top = frameToTop(time, after + 0.5);
+        return (
+          <g key={after} class="streak-lost-group">
+            <Cased class="streak-lost" d={`M0 ${top}H${width}`} />
+            <text class="film-label" x={62} y={top - 4}>
+              {count} {count === 1 ? 'frame' : 'frames'} lost
+            </text>
+          </g>
+        );
+      })}
+      {instants.map((instant) => (
+        <Interval key={instant.kind} instant={instant} time={time} width={width} />
+      ))}
+      {muzzleLeft !== null && (
+        <>
+          <Cased class="film-muzzle" d={`M${muzzleLeft} 0V${height}`} />
+          <text
+            class={`film-label ${muzzleLeft > width - 100 ? 'streak-label-end' : ''}`}
+            x={muzzleLeft + (muzzleLeft > width - 100 ? -6 : 6)}
+            y={height - 8}
+          >
+            muzzle plane
+          </text>
+        </>
+      )}
+      {curve !== null && <Curve curve={curve} toPlace={toPlace} />}
+      <Centres centres={centres} rowHeight={time.rowHeight} toPlace={toPlace} />
+      <Cased class="streak-current" d={`M0 ${current}H14M${width - 14} ${current}H${width}`} />
+      <path class="streak-current-line" d={`M14 ${current}H${width - 14}`} />
+      {hovered !== null && (
+        <path class="streak-hovered" d={`M0 ${frameToTop(time, hovered)}H${width}`} />
+      )}
+      <Frames time={time} height={height} frameCount={props.frameCount} />
+      <InstantLabels instants={instants} time={time} width={width} height={height} />
+    </svg>
+  );
+}
+
+interface FramesProps {
+  readonly time: TimeScale;
+  readonly height: number;
+  readonly frameCount: number;
+}
+
+/** Frame numbers down the left edge. */
+function Frames({ time, height, frameCount }: FramesProps) {
+  const last = Math.min(topToFrame(time, height), frameCount - 1);
+  const ticks = wholeTicks(Math.max(time.topFrame, 0), last, Math.ceil(height / TICK_SPACING));
+  return (
+    <>
+      {ticks.map((frame, index) => {
+        const top = frameToTop(time, frame);
+        const baseline = Math.min(Math.max(top + 4, 12), height - 5);
+        return (
+          <g key={frame}>
+            <Cased class="streak-tick" d={`M0 ${top}h7`} />
+            <text class="film-label" x={10} y={baseline}>
+              {index === 0 ? `frame ${frame}` : frame}
+            </text>
+          </g>
+        );
+      })}
+    </>
+  );
+}
+
+interface IntervalProps {
+  readonly instant: StreakInstant;
+  readonly time: TimeScale;
+  readonly width: number;
+}
+
+function Interval({ instant, time, width }: IntervalProps) {
+  const top = frameToTop(time, instant.frame);
+  const low = frameToTop(time, instant.low);
+  const high = frameToTop(time, instant.high);
+  return (
+    <g class={`streak-instant streak-instant-${instant.kind}`}>
+      <rect x="0" y={low} width={width} height={Math.max(high - low, 0)} />
+      <Cased class="streak-instant-line" d={`M0 ${top}H${width}`} />
+    </g>
+  );
+}
+
+interface InstantLabelsProps {
+  readonly instants: readonly StreakInstant[];
+  readonly time: TimeScale;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Labels at the right edge, each just above its line unless another is there; then a leader joins them. */
+function InstantLabels({ instants, time, width, height }: InstantLabelsProps) {
+  const seen = instants.filter(({ frame }) => {
+    const top = frameToTop(time, frame);
+    return top >= 0 && top <= height;
+  });
+  const own = seen.map(({ frame }) => Math.max(frameToTop(time, frame) - 5, 13));
+  const placed = spreadLabels(own, LABEL_SPACING, height - 6);
+  return (
+    <>
+      {seen.map((instant, index) => {
+        const baseline = placed[index] ?? 0;
+        const top = frameToTop(time, instant.frame);
+        const apart = Math.abs(baseline + 5 - top) > 6;
+        return (
+          <g key={instant.kind} class={`streak-instant-${instant.kind}`}>
+            {apart && (
+              <Cased
+                class="streak-leader"
+                d={`M${width - 12} ${baseline - 4}H${width - 6}V${top}`}
+              />
+            )}
+            <text
+              class="film-label streak-label-end streak-instant-label"
+              x={width - 16}
+              y={baseline}
+            >
+              {instant.label}
+            </text>
+          </g>
+        );
+      })}
+    </>
+  );
+}
+
+interface CurveProps {
+  readonly curve: readonly StreakCurvePoint[];
+  readonly toPlace: StreakOverlayProps['toPlace'];
+}
+
+function Curve({ curve, toPlace }: CurveProps) {
+  const sides = (side: number) =>
+    curve.flatMap(({ frame, along, halfWidth }) => {
+      const place = toPlace({ frame, along: along + side * halfWidth });
+      return place === null ? [] : [place.join(' ')];
+    });
+  const middle = sides(0);
+  if (middle.length < 2) return null;
+  return (
+    <>
+      <path class="streak-band" d={`M${[...sides(1), ...sides(-1).reverse()].join('L')}Z`} />
+      <Cased class="film-path" d={`M${middle.join('L')}`} />
+    </>
+  );
+}
+
+interface CentresProps {
+  readonly centres: readonly StreakCentre[];
+  readonly rowHeight: number;
+  readonly toPlace: StreakOverlayProps['toPlace'];
+}
+
+function Centres({ centres, rowHeight, toPlace }: CentresProps) {
+  // Closely stacked lines get smaller marks, so that single centres can be told apart.
+  const radius = Math.min(Math.max(rowHeight * 0.7, 1.5), 3.5);
+  let bars = '';
+  const places = centres.flatMap(({ frame, along, u, used, manual }) => {
+    const place = toPlace({ frame, along });
+    const end = toPlace({ frame, along: along + u });
+    if (place === null || end === null) return [];
+    const reach = Math.abs(end[0] - place[0]);
+    if (used && reach > radius) bars += `M${place[0] - reach} ${place[1]}h${2 * reach}`;
+    return [{ left: place[0], top: place[1], used, manual }];
+  });
+  const marks = markPaths(places, radius);
+  return (
+    <g class={radius < 3 ? 'streak-marks-small' : ''}>
+      <Cased class="film-mark-used" d={bars} />
+      <Cased class="film-mark-refused" d={marks.refused} />
+      <Cased class="film-mark-manual" d={marks.manual} />
+      <Cased class="film-mark-used" d={marks.used} />
+    </g>
+  );
+}

@@ -1,0 +1,170 @@
+import type { TargetedKeyboardEvent } from 'preact';
+import { useId, useLayoutEffect, useRef, useState } from 'preact/hooks';
+import { useWidth } from '../../plots/useWidth';
+import {
+  alongToLeft,
+  fitTime,
+  frameAt,
+  frameToTop,
+  isSteep,
+  LARGEST_ROW,
+  leftToAlong,
+  revealFrame,
+  scrollTime,
+  type TimeScale,
+  topToFrame,
+  zoomTime,
+} from './mapping';
+import type { StreakPlace, StreakViewProps } from './props';
+import { SeedHandles, startingSeed } from './SeedHandles';
+import { StreakOverlay } from './StreakOverlay';
+import './streak.css';
+import { useStreakGestures } from './useStreakGestures';
+import { useStreakPainting } from './useStreakPainting';
+
+const DEFAULT_HEIGHT = 320;
+const ZOOM_STEP = 1.5;
+
+const STEPS: Readonly<Record<string, number>> = {
+  ArrowUp: -1,
+  ArrowDown: 1,
+  PageUp: -10,
+  PageDown: 10,
+  Home: -Infinity,
+  End: Infinity,
+};
+
+/** Every frame's line of grey values along the flight axis, stacked downwards in time under the film. */
+export function StreakView(props: StreakViewProps) {
+  const { geometry, frameCount, currentFrame } = props;
+  const area = useRef<HTMLDivElement>(null);
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const descriptionId = useId();
+  const width = useWidth(area);
+  const height = Math.min(props.height ?? DEFAULT_HEIGHT, Math.max(frameCount, 1) * LARGEST_ROW);
+  const [zoomed, setZoomed] = useState<TimeScale | null>(null);
+  const [hovered, setHovered] = useState<number | null>(null);
+  const time = zoomed ?? fitTime(frameCount, height);
+  const view = props.view.value;
+
+  // Another film, or another height, starts with all frames shown.
+  useLayoutEffect(() => setZoomed(null), [frameCount, height]);
+  useLayoutEffect(() => {
+    setZoomed((now) => now && revealFrame(now, currentFrame, frameCount, height));
+  }, [currentFrame, frameCount, height]);
+  useStreakPainting(canvas, geometry, props.streak, props.contrast, view, time, width, height);
+
+  const toPlace = ({ frame, along }: StreakPlace): readonly [number, number] | null =>
+    geometry === null ? null : [alongToLeft(geometry, view, width, along), frameToTop(time, frame)];
+  const fromPlace = (left: number, top: number): StreakPlace | null =>
+    geometry === null || width === 0
+      ? null
+      : {
+          frame: Math.min(Math.max(topToFrame(time, top), 0), frameCount - 1),
+          along: leftToAlong(geometry, view, width, left),
+        };
+
+  const change = (next: TimeScale) => {
+    const whole = next.rowHeight <= fitTime(frameCount, height).rowHeight * (1 + 1e-9);
+    setZoomed(whole ? null : next);
+  };
+  const zoom = (factor: number, top = height / 2) =>
+    change(zoomTime(time, factor, top, frameCount, height));
+  const hover = (frame: number | null) => {
+    if (frame === hovered) return;
+    setHovered(frame);
+    props.onHover?.(frame);
+  };
+
+  useStreakGestures(area, {
+    seeding: props.seeding && geometry !== null,
+    scrollable: zoomed !== null,
+    zoom,
+    scroll: (down) => change(scrollTime(time, down, frameCount, height)),
+    hover: (top) => hover(top === null || frameCount === 0 ? null : frameAt(time, top, frameCount)),
+    click: (top) => frameCount > 0 && props.onPick?.(frameAt(time, top, frameCount)),
+    drawSeed(start, end, settled) {
+      const from = fromPlace(start.left, start.top);
+      const to = fromPlace(end.left, end.top);
+      if (from !== null && to !== null) props.onSeed?.({ from, to }, settled);
+    },
+  });
+
+  const keys = (event: TargetedKeyboardEvent<HTMLDivElement>) => {
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    const step = STEPS[event.key];
+    if (step !== undefined) {
+      props.onPick?.(Math.min(Math.max(currentFrame + step, 0), frameCount - 1));
+    } else if (event.key === '+' || event.key === '=') zoom(ZOOM_STEP);
+    else if (event.key === '-') zoom(1 / ZOOM_STEP);
+    else if (event.key === '0') setZoomed(null);
+    else return;
+    event.preventDefault();
+  };
+
+  const steep = geometry !== null && isSteep(geometry);
+  const seed = props.seed ?? (props.seeding ? startingSeed(fromPlace, width, height) : null);
+  return (
+    <div
+      ref={area}
+      class={`streak ${props.seeding ? 'streak-seeding' : ''} ${zoomed === null ? '' : 'streak-zoomed'}`}
+      style={{ height: `${height}px` }}
+    >
+      <p id={descriptionId} class="film-hidden">
+        {props.description} Up and down arrows step through frames, plus and minus stretch the time
+        scale, zero shows all frames.
+      </p>
+      <canvas ref={canvas} class="streak-picture" />
+      <div
+        class="streak-surface"
+        role="slider"
+        tabIndex={0}
+        aria-label="Streak image: frame"
+        aria-describedby={descriptionId}
+        aria-orientation="vertical"
+        aria-valuemin={0}
+        aria-valuemax={Math.max(frameCount - 1, 0)}
+        aria-valuenow={currentFrame}
+        aria-valuetext={`frame ${currentFrame} of ${frameCount}`}
+        onKeyDown={keys}
+      />
+      {geometry === null && <p class="film-placeholder">{props.placeholder ?? ''}</p>}
+      <StreakOverlay
+        props={props}
+        time={time}
+        width={width}
+        height={height}
+        hovered={hovered}
+        toPlace={toPlace}
+      />
+      {seed !== null && (
+        <SeedHandles
+          seed={seed}
+          movable={props.seeding}
+          width={width}
+          height={height}
+          toPlace={toPlace}
+          fromPlace={fromPlace}
+          onSeed={(next, settled) => props.onSeed?.(next, settled)}
+        />
+      )}
+      {steep && <p class="streak-note">Steep flight: drawn along its axis, on its own scale</p>}
+      <div class="film-buttons streak-buttons">
+        <button type="button" aria-label="Stretch time" onClick={() => zoom(ZOOM_STEP)}>
+          +
+        </button>
+        <button
+          type="button"
+          aria-label="Compress time"
+          disabled={zoomed === null}
+          onClick={() => zoom(1 / ZOOM_STEP)}
+        >
+          −
+        </button>
+        <button type="button" disabled={zoomed === null} onClick={() => setZoomed(null)}>
+          All frames
+        </button>
+      </div>
+    </div>
+  );
+}
