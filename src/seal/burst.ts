@@ -119,7 +119,7 @@ function findBracket(
   const tear = findTear(before, rest);
   if (tear !== null) {
     const [whole, open] = tear.between;
-    const interval = sealTime(clock, view, open) - sealTime(clock, view, whole);
+    const interval = (sealTime(clock, view, open) - sealTime(clock, view, whole)) / (open - whole);
     return success({
       between: tear.between,
       late: tear.lateShare * interval,
@@ -129,7 +129,7 @@ function findBracket(
   const last = before.at(-1) as SealObservation;
   const bulged = hasMoved(last, rest);
   const next = after[0];
-  if (next !== undefined && (bulged || leavesTrace(rest, after, view))) {
+  if (next !== undefined && (bulged || leavesTrace(rest, after))) {
     const between = [last.frame, next.frame] as const;
     return success({
       between,
@@ -163,16 +163,17 @@ const ambiguous = (doubt: string, between: readonly [number, number]): Warning =
   remedy: 'Step through these frames and state the two around the burst by hand.',
 });
 
-/** Whether the film left something behind or flying once the ball was through: then there was one. */
-function leavesTrace(rest: RestState, after: readonly SealObservation[], view: SealView): boolean {
+/**
+ * Whether the film left something flying, or standing at the ring, once the ball was through: then there was one.
+ * A ball that is still passing moves the front from frame to frame; what is left of a film stays.
+ */
+function leavesTrace(rest: RestState, after: readonly SealObservation[]): boolean {
   if (after.some((o) => o.pieces >= rest.pieces + 3)) return true;
   const last = after.slice(-3);
   if (last.length < 3) return false;
-  const areas = last.map((o) => o.changedArea);
-  const low = Math.min(...areas);
-  const high = Math.max(...areas);
-  const smallest = 0.05 * view.halfAperture * view.halfAperture;
-  const settled = high - low < 0.2 * high;
-  const changed = Math.min(Math.abs(low - rest.area), Math.abs(high - rest.area));
-  return changed > smallest && (settled || high < rest.area);
+  const fronts = last.map((o) => o.front - rest.front);
+  const low = Math.min(...fronts);
+  const high = Math.max(...fronts);
+  const left = Math.min(Math.abs(low), Math.abs(high));
+  return left > 2 && low * high > 0 && high - low < 0.15 * left;
 }

@@ -56,6 +56,7 @@ export function observeSeal(
   }
   const film = straighten(frame, background, view);
   const { columns, rows, mask, zero } = film;
+  const root = zero + Math.ceil(ROOT * view.halfAperture);
   const joined = new Float64Array(rows);
   const slopes = new Float64Array(rows);
   const outermost = new Float64Array(rows);
@@ -66,8 +67,10 @@ export function observeSeal(
     const start = row * columns;
     let last = -1;
     let area = 0;
+    let first = root;
     for (let column = zero; column < columns; column++) {
       if (mask[start + column] === 1) {
+        if (area === 0) first = Math.min(first, column);
         last = column;
         area++;
       }
@@ -75,9 +78,12 @@ export function observeSeal(
     changedArea += area;
     if (last < 0) continue;
     outermost[row] = last - zero + 0.5;
-    enclosed += last - zero + 1;
-    gaps += last - zero + 1 - area;
-    const edge = joinedEdge(film, row, view.halfAperture);
+    const span = last - first + 1;
+    if (span > 0) {
+      enclosed += span;
+      gaps += span - area;
+    }
+    const edge = joinedEdge(film, row, root);
     if (edge === null) continue;
     joined[row] = Math.max(0, edge.at);
     slopes[row] = edge.slope;
@@ -185,11 +191,10 @@ function withoutSpecks(mask: Uint8Array, columns: number, rows: number): Uint8Ar
 function joinedEdge(
   film: Straightened,
   row: number,
-  halfAperture: Pixels,
+  root: number,
 ): { at: Pixels; slope: number } | null {
   const { columns, mask, change, zero } = film;
   const start = row * columns;
-  const root = zero + Math.ceil(ROOT * halfAperture);
   let begin = -1;
   for (let column = 0; column < Math.min(root + 1, columns); column++) {
     if (mask[start + column] === 1) {

@@ -7,11 +7,17 @@ const ROUGH: Pixels = 0.9;
 const ROUGH_SHARE = 0.08;
 /** Share of the area under the outline that may show no film. */
 const OPENING = 0.12;
+/** Below this height, px, gaps and pieces are not judged. */
+const FLAT: Pixels = 4;
 /** A front that grows this many times faster than the frame before, and by more than this, px, has jumped. */
 const JUMP_FACTOR = 4;
 const JUMP: Pixels = 8;
 /** A bulge that falls to less than this share of itself from one frame to the next has collapsed. */
 const COLLAPSE = 0.5;
+/** A film under pressure does not fall back by this, px, or by this share of its bulge; by itself a weak sign. */
+const RETREAT: Pixels = 1;
+const RETREAT_SHARE = 0.08;
+const RETREAT_MOST = 1.2;
 /** A front this far, px, and this many standard uncertainties out of rest has moved. */
 const MOVED: Pixels = 0.6;
 const MOVED_FACTOR = 4;
@@ -70,16 +76,17 @@ export function tearEvidence(
   const last = before.at(-1);
   const bulge = Math.max(0, now.front - rest.front);
   const allowedRoughness = 2 * rest.roughness + Math.max(ROUGH, ROUGH_SHARE * bulge);
+  // The gaps and pieces of a film a pixel or two high are pixels.
+  const flat = now.reach < FLAT;
   return {
     roughness: now.roughness / allowedRoughness,
-    // The gaps of a film a pixel or two high are pixels, not openings.
-    opening: now.reach < 4 ? 0 : now.opening / (OPENING + 1.5 * rest.opening),
-    pieces: Math.max(0, now.pieces - Math.max(1, rest.pieces)),
+    opening: flat ? 0 : now.opening / (OPENING + 1.5 * rest.opening),
+    pieces: flat ? 0 : Math.max(0, now.pieces - Math.max(1, rest.pieces)),
     jump: last === undefined ? 0 : jumpOf(now, last, before.at(-2) ?? null, rest),
   };
 }
 
-/** A jump of the front outwards, against the growth seen so far, or a sudden fall back. */
+/** A jump of the front outwards, against the growth seen so far, or a fall back. */
 function jumpOf(
   now: SealObservation,
   last: SealObservation,
@@ -91,8 +98,10 @@ function jumpOf(
     lastButOne === null ? 0 : (last.reach - lastButOne.reach) / (last.frame - lastButOne.frame);
   const outward = hasMoved(last, rest) ? step / Math.max(JUMP, JUMP_FACTOR * stepBefore) : 0;
   const stood = last.front - rest.front;
-  const fell = stood > JUMP / 2 ? (last.front - now.front) / stood / COLLAPSE : 0;
-  return Math.max(0, outward, fell);
+  const fall = last.front - now.front;
+  const collapse = stood > JUMP / 2 ? fall / stood / COLLAPSE : 0;
+  const retreat = Math.min(RETREAT_MOST, fall / Math.max(RETREAT, RETREAT_SHARE * stood));
+  return Math.max(0, outward, collapse, retreat);
 }
 
 export const strongest = (e: TearEvidence): number =>
