@@ -1,0 +1,76 @@
+import { createHash } from 'node:crypto';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { imageX, imageY } from './projection';
+import { randomStream } from './random';
+import { AIR, BALL, BAR, LAUNCHER, MUZZLE_U } from './scenario';
+import { barMarks } from './scene';
+import type { Stage } from './stage';
+
+/** SHA-256 of the files' bytes one after another. */
+export function footageSha256(folder: string, files: readonly string[]): string {
+  const hash = createHash('sha256');
+  for (const file of files) hash.update(readFileSync(join(folder, file)));
+  return hash.digest('hex');
+}
+
+/** What a careful person would write down about the shot: never exactly the truth. */
+export function shotFile(stage: Stage, folder: string, files: readonly string[]): object {
+  const { spec, projection, muzzle, setting } = stage;
+  const clicks = randomStream(spec.seed, 'clicks');
+  const click = ([x, y]: readonly [number, number], u: number): [number, number] => [
+    tenth(x + clicks.normal(0, u)),
+    tenth(y + clicks.normal(0, u)),
+  ];
+  const [from, to] = barMarks(setting);
+  const sha256 = footageSha256(folder, files);
+  const [first = ''] = files;
+  const uneven = spec.unevenFrames > 0;
+  const [mx, my] = muzzle.origin;
+  return {
+    format: 'exitframe-shot',
+    version: 1,
+    name: spec.name,
+    footage: files.length > 1 ? { paths: files, sha256 } : { path: first, sha256 },
+    timing: {
+      source: uneven ? 'containerTimestamps' : 'recordingRate',
+      recordingRate: uneven ? null : spec.rate,
+      exposure: spec.exposure,
+      readout: spec.readout,
+    },
+    scale: {
+      lengths: [
+        {
+          from: click(from, BAR.endpointU),
+          to: click(to, BAR.endpointU),
+          length: BAR.length.value,
+          u: BAR.length.u,
+          endpointU: BAR.endpointU,
+          depthOffset: 0,
+          depthOffsetU: spec.bar.depthOffsetU,
+        },
+      ],
+      cameraDistance: spec.camera.distance,
+    },
+    muzzle: {
+      point: click([imageX(projection, mx, 0), imageY(projection, my, 0)], MUZZLE_U),
+      u: MUZZLE_U,
+      axis: spec.launcher.axisStated ? muzzle.axis.map((c) => Math.round(c * 1e4) / 1e4) : null,
+    },
+    ball: BALL,
+    sound: spec.sound
+      ? {
+          offset: spec.sound.offset,
+          microphone: { distance: spec.sound.microphone },
+          backstopDistance: spec.sound.backstop,
+        }
+      : null,
+    air: AIR,
+    launcher: LAUNCHER,
+    notes: spec.notes,
+  };
+}
+
+function tenth(x: number): number {
+  return Math.round(10 * x) / 10;
+}
