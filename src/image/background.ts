@@ -1,6 +1,7 @@
 import type { GreyFrame } from '../core/frame';
 import { failure, type Outcome, success } from '../core/reason';
-import { median, medianOf } from './median';
+import { median } from '../core/statistics';
+import { medianInPlace } from './median';
 import type { Background } from './types';
 
 /** More frames than this only cost time: the median of 64 is already sharper than one grey step. */
@@ -52,9 +53,9 @@ export function buildBackground(frames: readonly GreyFrame[]): Outcome<Backgroun
       values[k] = (chosen[k] as GreyFrame['data'])[p] as number;
     }
     deviations.set(values);
-    const middle = median(deviations, count);
+    const middle = medianInPlace(deviations, count);
     for (let k = 0; k < count; k++) deviations[k] = Math.abs((values[k] as number) - middle);
-    const tolerance = Math.max(1.5, 4.4 * median(deviations, count));
+    const tolerance = Math.max(1.5, 4.4 * medianInPlace(deviations, count));
     let n = 0;
     let sum = 0;
     let squares = 0;
@@ -106,8 +107,8 @@ function photonTransfer(
   levels.forEach((inBin, bin) => {
     // A class with few pixels is all edge pixels, where vibration and compression rule.
     if (inBin.length < 50) return;
-    const x = medianOf(inBin);
-    const y = medianOf(variances[bin] as number[]) / medianShare;
+    const x = median(inBin);
+    const y = median(variances[bin] as number[]) / medianShare;
     // A variance's own scatter grows with its square; the weight keeps dark classes from drowning.
     const w = inBin.length / (y + QUANTISATION) ** 2;
     n += w;
@@ -133,7 +134,7 @@ export function frameGain(frame: GreyFrame, background: Background): number {
     if (b > floor) ratios.push((frame.data[p] as number) / b);
   }
   if (ratios.length < 16) return 1;
-  const middle = medianOf(ratios);
+  const middle = median(ratios);
   let sum = 0;
   let base = 0;
   for (let p = 0; p < frame.data.length; p += stride) {

@@ -1,5 +1,8 @@
-/** Median of the first `count` values, which are reordered (Hoare's selection); even counts average the middle two. */
-export function median(values: Float64Array, count: number): number {
+/**
+ * For hot paths: median of the first `count` values, which are reordered (Hoare's selection) and need no
+ * copy; an even count averages the middle two.
+ */
+export function medianInPlace(values: Float64Array, count: number): number {
   const upper = count >> 1;
   const high = select(values, count, upper);
   if (count % 2 === 1) return high;
@@ -7,11 +10,6 @@ export function median(values: Float64Array, count: number): number {
   let low = values[0] as number;
   for (let i = 1; i < upper; i++) low = Math.max(low, values[i] as number);
   return (low + high) / 2;
-}
-
-/** Median of a list, left as it is; 0 for an empty one. */
-export function medianOf(values: ArrayLike<number>): number {
-  return values.length === 0 ? 0 : median(Float64Array.from(values), values.length);
 }
 
 function select(values: Float64Array, count: number, rank: number): number {

@@ -17,8 +17,21 @@ export interface Background {
 /** What is known of the ball before a frame is looked at. */
 export interface BallModel {
   readonly radius: Pixels;
+  /** Standard uncertainty of `radius`; 4 % of it unless given. */
+  readonly radiusU?: Pixels;
   /** Displacement of the image during the exposure; [0, 0] where unknown or none. */
   readonly blur: ImageVector;
+  /**
+   * Rolling shutter: direction of the readout (unit vector) and how far the ball moves, in pixels,
+   * while one line is read. Stretches and shears its image; left out for a global shutter.
+   */
+  readonly readout?: { readonly direction: ImageVector; readonly motionPerLine: ImageVector };
+  /**
+   * Point of the image the camera looks at squarely, and distance of lens and flight line in pixels
+   * at the flight line. Off that point a ball's image is drawn out away from it and its middle is not
+   * the image of the ball's centre; left out: neglected.
+   */
+  readonly camera?: { readonly centre: ImagePoint; readonly distance: Pixels };
   /** Where it may be. */
   readonly region: ImageRect;
 }

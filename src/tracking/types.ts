@@ -1,6 +1,16 @@
 import type { Reason } from '../core/reason';
-import type { ImageVector, Seconds } from '../core/units';
+import type { ImagePoint, ImageVector, Pixels, Seconds } from '../core/units';
 import type { Candidate } from '../image/types';
+
+/** Motion in the image: p(t) = origin + velocity (t - time) + half acceleration (t - time)^2. */
+export interface Path {
+  readonly time: Seconds;
+  readonly origin: ImagePoint;
+  /** px/s */
+  readonly velocity: ImageVector;
+  /** px/s^2 */
+  readonly acceleration: ImageVector;
+}
 
 /** Candidates of one frame; `time` as the clock gives it at the first line read. */
 export interface FrameCandidates {
@@ -9,14 +19,36 @@ export interface FrameCandidates {
   readonly candidates: readonly Candidate[];
 }
 
+/** Mid-exposure of the line at (x, y) of a frame. */
+export type TimeOf = (frame: number, x: Pixels, y: Pixels) => Seconds;
+
+/** What is known of the flight before the film is looked at. */
+export interface TrackPrior {
+  /** Direction of travel, any length; null: unknown. */
+  readonly axis: ImageVector | null;
+  /** A point the flight passes; null: unknown. */
+  readonly muzzle: ImagePoint | null;
+  readonly radius: Pixels;
+  /** No ball is faster, px/s; no limit unless given. */
+  readonly maxSpeed?: number;
+  /** Time of the line that shows this place in a frame. */
+  readonly timeOf: TimeOf;
+  /** Centres placed by a person; each stands in its frame for whatever was found there. */
+  readonly seeds: readonly { readonly frame: number; readonly x: Pixels; readonly y: Pixels }[];
+}
+
 export interface TrackPoint {
   readonly frame: number;
   readonly candidate: Candidate;
+  /** Where the path through all points has the centre in this frame: the place to measure from. */
+  readonly at: ImagePoint;
 }
 
 /** One object followed over frames. */
 export interface Track {
   readonly points: readonly TrackPoint[];
+  /** Motion through all points. */
+  readonly path: Path;
   /** Unit direction of travel in the image. */
   readonly axis: ImageVector;
   /** Mean speed along the axis, px/s. */

@@ -1,0 +1,175 @@
+import type { GreyFrame } from '../core/frame';
+import { failure, type Outcome, success } from '../core/reason';
+import { median } from '../core/statistics';
+import type { ImagePoint } from '../core/units';
+import { centreFromMiddle, shapeAt } from './ballShape';
+import { type DiscFit, fitDisc } from './discFit';
+import { count, findOutline, RAYS } from './outline';
+import type { Background, BallModel, CentreMeasurement } from './types';
+
+/** Share of the outline below which its centre is not to be trusted. */
+const LEAST_VISIBLE = 0.35;
+const LEAST_CONTRAST_TO_NOISE = 4;
+/** Least contrast as a share of the grey range: compression alone makes steps of about this. */
+const LEAST_CONTRAST_SHARE = 0.03;
+/** The fitted radius may differ from the expected one by this share, or four of its standard uncertainties. */
+const RADIUS_TOLERANCE = 0.12;
+
+/**
+ * Sub-pixel centre of the ball near `at`, in the middle of the exposure and, with a rolling shutter, at
+ * the moment its line is read; with its covariance. Works on whatever part of the outline shows.
+ * Refuses with `noBall`, `lowContrast`, `arcTooShort`, `atFrameEdge`, `radiusMismatch`.
+ */
+export function measureCentre(
+  frame: GreyFrame,
+  background: Background,
+  at: ImagePoint,
+  ball: BallModel,
+): Outcome<CentreMeasurement> {
+  const where = `frame ${frame.index} near (${at[0].toFixed(0)}, ${at[1].toFixed(0)})`;
+  const gain = localGain(frame, background, at, ball);
+  const shape = shapeAt(ball, at);
+  const outline = findOutline(frame, background, gain, at, ball, shape);
+  if (outline === null) {
+    return failure(
+      'noBall',
+      `No outline of the ball's size stands out in ${where}.`,
+      'Step to the frame: place the centre by hand if the ball is there.',
+    );
+  }
+  const [x, y] = outline.middle;
+  const shown = count(outline.seen) / RAYS;
+  if (shown < LEAST_VISIBLE) return tooShort(frame, [x, y], ball, shown, where);
+  const fit = fitDisc(frame, background, gain, { x, y, seen: outline.seen }, ball, shape);
+  if (fit === null) {
+    return failure(
+      'noBall',
+      `The outline in ${where} could not be matched with a disc.`,
+      'Place the centre by hand or leave the frame out.',
+    );
+  }
+  return judge(frame, background, fit, [x, y], ball, where);
+}
+
+function judge(
+  frame: GreyFrame,
+  background: Background,
+  fit: DiscFit,
+  start: ImagePoint,
+  ball: BallModel,
+  where: string,
+): Outcome<CentreMeasurement> {
+  const { disc, covariance, contrast, radiusU } = fit;
+  const visible = count(fit.seen) / RAYS;
+  const { noise, white } = background;
+  const level = Math.max(0, disc.shade[0] as number);
+  const sigma = Math.sqrt(noise.readVariance + noise.gain * level);
+  if (
+    Math.abs(contrast) < LEAST_CONTRAST_TO_NOISE * sigma ||
+    Math.abs(contrast) < LEAST_CONTRAST_SHARE * white
+  ) {
+    return failure(
+      'lowContrast',
+      `In ${where} the ball differs from the background by only ${Math.abs(contrast).toFixed(1)} grey values.`,
+      'Light the ball or darken the background; leave this frame out.',
+    );
+  }
+  const middle: ImagePoint = [disc.x, disc.y];
+  if (visible < LEAST_VISIBLE) return tooShort(frame, middle, ball, visible, where);
+  const strayed = Math.hypot(disc.x - start[0], disc.y - start[1]) > 0.25 * ball.radius;
+  const spread = Math.sqrt(covariance[0] + covariance[3]);
+  if (strayed || !(spread < 0.25 * ball.radius)) {
+    return failure(
+      'noBall',
+      `What stands out in ${where} has no steady disc shape.`,
+      'Place the centre by hand or leave the frame out.',
+    );
+  }
+  const off = Math.abs(disc.radius - ball.radius);
+  if (off > RADIUS_TOLERANCE * ball.radius && off > 4 * radiusU) {
+    return failure(
+      'radiusMismatch',
+      `The disc in ${where} has a radius of ${disc.radius.toFixed(1)} px; ${ball.radius.toFixed(1)} px are expected from the ball's diameter and the scale.`,
+      'Check the ball diameter and the known length; if both are right this is not the ball.',
+    );
+  }
+  const [x, y] = centreFromMiddle(ball, middle);
+  return success({
+    x,
+    y,
+    varX: covariance[0],
+    varY: covariance[3],
+    covXY: covariance[1],
+    radius: { value: disc.radius, u: radiusU },
+    visible,
+    contrast,
+    saturated: saturatedShare(frame, middle, ball.radius),
+  });
+}
+
+function tooShort(
+  frame: GreyFrame,
+  [x, y]: ImagePoint,
+  { radius }: BallModel,
+  visible: number,
+  where: string,
+): Outcome<never> {
+  const percent = Math.round(100 * visible);
+  const cut =
+    x < radius || y < radius || x > frame.width - 1 - radius || y > frame.height - 1 - radius;
+  return cut
+    ? failure(
+        'atFrameEdge',
+        `In ${where} the frame's edge leaves only ${percent} % of the ball's outline in view.`,
+        'Leave this frame out; others show more of the ball.',
+      )
+    : failure(
+        'arcTooShort',
+        `Only ${percent} % of the ball's outline shows in ${where}.`,
+        'Leave this frame out; others show more of the ball.',
+      );
+}
+
+/** Ratio of the frame's level to the background's around the ball; 1 where it cannot be told. */
+function localGain(
+  frame: GreyFrame,
+  { level, white }: Background,
+  [x, y]: ImagePoint,
+  { radius, blur }: BallModel,
+): number {
+  const inner = 1.5 * radius + Math.hypot(blur[0], blur[1]) / 2;
+  const outer = inner + Math.max(8, 0.7 * radius);
+  const ratios: number[] = [];
+  const y0 = Math.max(0, Math.ceil(y - outer));
+  const y1 = Math.min(frame.height - 1, Math.floor(y + outer));
+  const x0 = Math.max(0, Math.ceil(x - outer));
+  const x1 = Math.min(frame.width - 1, Math.floor(x + outer));
+  for (let py = y0; py <= y1; py += 2) {
+    for (let px = x0; px <= x1; px += 2) {
+      const r = Math.hypot(px - x, py - y);
+      if (r < inner || r > outer) continue;
+      const p = py * frame.width + px;
+      const b = level[p] as number;
+      if (b > 0.03 * white) ratios.push((frame.data[p] as number) / b);
+    }
+  }
+  if (ratios.length < 100) return 1;
+  const gain = median(ratios);
+  // A larger change is something in the way, not the light.
+  return gain > 0.8 && gain < 1.25 ? gain : 1;
+}
+
+/** Share of the disc's pixels at the largest grey value. */
+function saturatedShare(frame: GreyFrame, [x, y]: ImagePoint, radius: number): number {
+  let at = 0;
+  let all = 0;
+  const r = 0.9 * radius;
+  for (let py = Math.max(0, Math.ceil(y - r)); py <= Math.min(frame.height - 1, y + r); py++) {
+    for (let px = Math.max(0, Math.ceil(x - r)); px <= Math.min(frame.width - 1, x + r); px++) {
+      if (Math.hypot(px - x, py - y) > r) continue;
+      all++;
+      if ((frame.data[py * frame.width + px] as number) >= frame.white) at++;
+    }
+  }
+  return all > 0 ? at / all : 0;
+}

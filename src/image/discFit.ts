@@ -1,0 +1,400 @@
+import type { GreyFrame } from '../core/frame';
+import { backSubstitute, triangulate } from '../core/linalg';
+import type { Shape } from './ballShape';
+import { type Disc, DiscModel, GEOMETRY, PARAMETERS, TERMS } from './discModel';
+import { medianInPlace } from './median';
+import { RAYS } from './outline';
+import type { Background, BallModel } from './types';
+
+const START_SIGMA = 0.9;
+const LEAST_SIGMA = 0.45;
+const MOST_SIGMA = 4;
+/** Residuals, as shares of the contrast, beyond which pixels count for nothing in the first rounds. */
+const OPENING_CUTS = [0.7, 0.5, 0.35, 0.25] as const;
+/** In the end: this many robust standard deviations (Tukey's 95 % choice), but never below this share of the contrast. */
+const TUKEY = 4.685;
+const LEAST_CUT = 0.08;
+const MOST_ROUNDS = 24;
+/** A sector of the outline with more of its weight thrown out than this is held hidden. */
+const HIDDEN_SHARE = 0.3;
+const EDGE_BAND = 2.5;
+
+export interface DiscFit {
+  readonly disc: Disc;
+  /** Covariance of x, y, px^2, row by row. */
+  readonly covariance: readonly [number, number, number, number];
+  readonly radiusU: number;
+  /** Sectors of the outline that agree with the model. */
+  readonly seen: Uint8Array;
+  /** Mean of ball minus background over the visible disc. */
+  readonly contrast: number;
+  /** Robust standard deviation of the residuals over that of the noise. */
+  readonly noiseRatio: number;
+}
+
+/** Pixels that may tell of the ball, as parallel arrays. */
+interface Pixels {
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  readonly value: Float64Array;
+  readonly background: Float64Array;
+  readonly variance: Float64Array;
+  readonly sector: Uint8Array;
+  /** 1 on the soft edge, where the outline is told from. */
+  readonly edge: Uint8Array;
+  readonly count: number;
+}
+
+/**
+ * Fits a shaded, blurred disc to the pixels around `start` by reweighted least squares. Pixels that do
+ * not follow it (a fragment over it, a wall before it) lose their weight; sectors of the outline where
+ * too many do are left out whole. The covariance takes the scatter of the sectors' contributions, so
+ * that neighbouring pixels that err alike, as compression makes them, are not counted as independent.
+ * Null where the normal equations have no solution.
+ */
+export function fitDisc(
+  frame: GreyFrame,
+  background: Background,
+  gain: number,
+  start: { readonly x: number; readonly y: number; readonly seen: Uint8Array },
+  ball: BallModel,
+  shape: Shape,
+): DiscFit | null {
+  let seen = start.seen;
+  const disc: Disc = {
+    x: start.x,
+    y: start.y,
+    radius: ball.radius,
+    sigma: START_SIGMA,
+    shade: new Float64Array(TERMS),
+  };
+  let fit: Settled | null = null;
+  for (let pass = 0; pass < 3; pass++) {
+    const pixels = gatherPixels(frame, background, gain, disc, seen, ball, shape);
+    if (pixels.count < PARAMETERS * 4) return null;
+    fit = settle(pixels, disc, ball, shape, pass === 0);
+    if (fit === null) return null;
+    const kept = agreeing(pixels, fit.weights, seen);
+    const same = kept.every((flag, i) => flag === seen[i]);
+    seen = kept;
+    if (same) break;
+  }
+  if (fit === null) return null;
+  const { covariance, radiusU, contrast, noiseRatio } = fit;
+  return { disc, covariance, radiusU, seen, contrast, noiseRatio };
+}
+
+/** Pixels of the disc and a rim around it; on the unseen sides only the inner part, which is surely ball. */
+function gatherPixels(
+  frame: GreyFrame,
+  { level, noise }: Background,
+  gain: number,
+  disc: Disc,
+  seen: Uint8Array,
+  ball: BallModel,
+  [a, b, c, d]: Shape,
+): Pixels {
+  const { radius, blur } = ball;
+  const margin = EDGE_BAND * 1.5 + 1.5;
+  const halfX = Math.ceil(1.1 * radius + Math.abs(blur[0]) / 2 + margin);
+  const halfY = Math.ceil(1.1 * radius + Math.abs(blur[1]) / 2 + margin);
+  const x0 = Math.max(0, Math.floor(disc.x) - halfX);
+  const x1 = Math.min(frame.width - 1, Math.ceil(disc.x) + halfX);
+  const y0 = Math.max(0, Math.floor(disc.y) - halfY);
+  const y1 = Math.min(frame.height - 1, Math.ceil(disc.y) + halfY);
+  const most = Math.max(0, x1 - x0 + 1) * Math.max(0, y1 - y0 + 1);
+  const x = new Float64Array(most);
+  const y = new Float64Array(most);
+  const value = new Float64Array(most);
+  const back = new Float64Array(most);
+  const variance = new Float64Array(most);
+  const sector = new Uint8Array(most);
+  const edge = new Uint8Array(most);
+  let n = 0;
+  for (let py = y0; py <= y1; py++) {
+    for (let px = x0; px <= x1; px++) {
+      const ox = px - disc.x;
+      const oy = py - disc.y;
+      const qx = a * ox + b * oy;
+      const qy = c * ox + d * oy;
+      const r = Math.sqrt(qx * qx + qy * qy);
+      const spread = r > 0 ? Math.abs(qx * blur[0] + qy * blur[1]) / (2 * r) : 0;
+      const off = Math.abs(r - radius) - spread;
+      if (r > radius && off > margin) continue;
+      const onEdge = off < EDGE_BAND;
+      // The flat middle only gives the brightness; a quarter of its pixels does.
+      if (!onEdge && off > margin && ((px | py) & 1) === 1) continue;
+      const s = Math.round((Math.atan2(qy, qx) / (2 * Math.PI)) * RAYS + RAYS) % RAYS;
+      if (seen[s] === 0 && r > 0.35 * radius) continue;
+      const p = py * frame.width + px;
+      x[n] = px;
+      y[n] = py;
+      value[n] = frame.data[p] as number;
+      back[n] = gain * (level[p] as number);
+      variance[n] = noise.readVariance + noise.gain * (value[n] as number);
+      sector[n] = s;
+      edge[n] = onEdge ? 1 : 0;
+      n++;
+    }
+  }
+  return { x, y, value, background: back, variance, sector, edge, count: n };
+}
+
+interface Settled {
+  readonly weights: Float64Array;
+  readonly covariance: readonly [number, number, number, number];
+  readonly radiusU: number;
+  readonly contrast: number;
+  readonly noiseRatio: number;
+}
+
+/** Gauss-Newton on all parameters; changes `disc`. */
+function settle(
+  pixels: Pixels,
+  disc: Disc,
+  ball: BallModel,
+  shape: Shape,
+  opening: boolean,
+): Settled | null {
+  const { count } = pixels;
+  const radiusU = ball.radiusU ?? 0.04 * ball.radius;
+  const residuals = new Float64Array(count);
+  const weights = new Float64Array(count);
+  const scores = new Float64Array(RAYS * PARAMETERS);
+  const normal = new Float64Array(PARAMETERS * PARAMETERS);
+  const rhs = new Float64Array(PARAMETERS);
+  const step = new Float64Array(PARAMETERS);
+  let contrast = 0;
+  if (opening) contrast = startShade(pixels, disc);
+  let cut = Number.POSITIVE_INFINITY;
+  let noiseRatio = 1;
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    const model = new DiscModel(shape, ball.blur, disc.sigma);
+    normal.fill(0);
+    rhs.fill(0);
+    scores.fill(0);
+    // First the residuals, for the scale of the weights; then the equations.
+    for (let i = 0; i < count; i++) {
+      const background = pixels.background[i] as number;
+      residuals[i] =
+        (pixels.value[i] as number) -
+        model.at(pixels.x[i] as number, pixels.y[i] as number, background, disc);
+    }
+    contrast = meanContrast(pixels, disc, model);
+    noiseRatio = residualScale(pixels, residuals);
+    const early = opening ? OPENING_CUTS[round] : undefined;
+    cut = Math.max(LEAST_CUT, early ?? 0) * Math.abs(contrast);
+    for (let i = 0; i < count; i++) {
+      const variance = pixels.variance[i] as number;
+      const r = residuals[i] as number;
+      const width = Math.max(cut, TUKEY * noiseRatio * Math.sqrt(variance));
+      const u = r / width;
+      const w = Math.abs(u) < 1 ? (1 - u * u) ** 2 / variance : 0;
+      weights[i] = w * variance;
+      if (w === 0) continue;
+      model.at(pixels.x[i] as number, pixels.y[i] as number, pixels.background[i] as number, disc);
+      const g = model.gradient;
+      const base = (pixels.sector[i] as number) * PARAMETERS;
+      for (let j = 0; j < PARAMETERS; j++) {
+        const wg = w * (g[j] as number);
+        if (wg === 0) continue;
+        rhs[j] = (rhs[j] as number) + wg * r;
+        scores[base + j] = (scores[base + j] as number) + wg * r;
+        for (let k = 0; k <= j; k++) {
+          normal[k * PARAMETERS + j] =
+            (normal[k * PARAMETERS + j] as number) + wg * (g[k] as number);
+        }
+      }
+    }
+    const scale2 = Math.max(1, noiseRatio) ** 2;
+    addPriors(normal, rhs, disc, ball.radius, radiusU, contrast, scale2);
+    mirror(normal);
+    if (!solve(normal, rhs, step)) return null;
+    limit(step, disc, ball.radius);
+    disc.x += step[0] as number;
+    disc.y += step[1] as number;
+    disc.radius += step[2] as number;
+    disc.sigma += step[3] as number;
+    for (let j = 0; j < TERMS; j++) {
+      disc.shade[j] = (disc.shade[j] as number) + (step[GEOMETRY + j] as number);
+    }
+    const moved = Math.max(Math.abs(step[0] as number), Math.abs(step[1] as number));
+    if (early === undefined && round > 1 && moved < 1e-3) break;
+  }
+  const inverse = inverseOf(normal);
+  if (inverse === null) return null;
+  const covariance = covarianceOf(inverse, scores, Math.max(1, noiseRatio) ** 2);
+  return { weights, ...covariance, contrast, noiseRatio };
+}
+
+/** Even brightness from the middle of the disc: median of the pixels that differ from the background. */
+function startShade(pixels: Pixels, disc: Disc): number {
+  const inner: number[] = [];
+  const differing: number[] = [];
+  for (let i = 0; i < pixels.count; i++) {
+    if (pixels.edge[i] === 1) continue;
+    const r = Math.hypot((pixels.x[i] as number) - disc.x, (pixels.y[i] as number) - disc.y);
+    if (r > 0.8 * disc.radius) continue;
+    const value = pixels.value[i] as number;
+    inner.push(value);
+    const change = value - (pixels.background[i] as number);
+    if (change * change > 16 * (pixels.variance[i] as number)) differing.push(value);
+  }
+  const values = Float64Array.from(differing.length * 4 > inner.length ? differing : inner);
+  disc.shade.fill(0);
+  disc.shade[0] = values.length > 0 ? medianInPlace(values, values.length) : 0;
+  return disc.shade[0];
+}
+
+/** Root-mean-square difference of ball and background on the edge, with the sign of the mean. */
+function meanContrast(pixels: Pixels, disc: Disc, model: DiscModel): number {
+  let sum = 0;
+  let squares = 0;
+  let n = 0;
+  for (let i = 0; i < pixels.count; i += 3) {
+    if (pixels.edge[i] === 0) continue;
+    const background = pixels.background[i] as number;
+    model.at(pixels.x[i] as number, pixels.y[i] as number, background, disc);
+    let bright = 0;
+    for (let j = 0; j < TERMS; j++) {
+      bright += (disc.shade[j] as number) * (model.gradient[GEOMETRY + j] as number);
+    }
+    const cover = model.gradient[GEOMETRY] as number;
+    if (cover < 0.5) continue;
+    const difference = bright / cover - background;
+    sum += difference;
+    squares += difference * difference;
+    n++;
+  }
+  return n === 0 ? 0 : Math.sign(sum) * Math.sqrt(squares / n);
+}
+
+/** Robust standard deviation of the residuals in units of the noise. */
+function residualScale(pixels: Pixels, residuals: Float64Array): number {
+  const sizes = new Float64Array(pixels.count);
+  for (let i = 0; i < pixels.count; i++) {
+    sizes[i] = Math.abs(residuals[i] as number) / Math.sqrt(pixels.variance[i] as number);
+  }
+  return 1.4826 * medianInPlace(sizes, pixels.count);
+}
+
+/**
+ * What is known beforehand: the radius; that an edge is about as soft as a pixel; that shading is a
+ * share of the contrast. `scale2` undoes the noise scale, so that priors count in true units.
+ */
+function addPriors(
+  normal: Float64Array,
+  rhs: Float64Array,
+  disc: Disc,
+  radius: number,
+  radiusU: number,
+  contrast: number,
+  scale2: number,
+): void {
+  const add = (j: number, offset: number, u: number) => {
+    const w = scale2 / (u * u);
+    normal[j * PARAMETERS + j] = (normal[j * PARAMETERS + j] as number) + w;
+    rhs[j] = (rhs[j] as number) + w * offset;
+  };
+  add(2, radius - disc.radius, radiusU);
+  add(3, START_SIGMA - disc.sigma, 1);
+  const size = Math.max(1, Math.abs(contrast));
+  for (let j = 1; j < TERMS; j++) {
+    add(GEOMETRY + j, -(disc.shade[j] as number), (j < 4 ? 0.6 : 0.3) * size);
+  }
+}
+
+/** Keeps a step within what the linearisation can answer for. */
+function limit(step: Float64Array, disc: Disc, radius: number): void {
+  const most = Math.max(1, 0.08 * radius);
+  const move = Math.hypot(step[0] as number, step[1] as number);
+  if (move > most) {
+    step[0] = ((step[0] as number) * most) / move;
+    step[1] = ((step[1] as number) * most) / move;
+  }
+  step[2] = Math.max(-most / 2, Math.min(most / 2, step[2] as number));
+  const sigma = Math.max(LEAST_SIGMA, Math.min(MOST_SIGMA, disc.sigma + (step[3] as number)));
+  step[3] = Math.max(-0.4, Math.min(0.4, sigma - disc.sigma));
+}
+
+/** Seen sectors whose edge pixels keep their weight. */
+function agreeing(pixels: Pixels, weights: Float64Array, seen: Uint8Array): Uint8Array {
+  const kept = new Float64Array(RAYS);
+  const all = new Float64Array(RAYS);
+  for (let i = 0; i < pixels.count; i++) {
+    if (pixels.edge[i] === 0) continue;
+    const s = pixels.sector[i] as number;
+    all[s] = (all[s] as number) + 1;
+    kept[s] = (kept[s] as number) + ((weights[i] as number) > 0.3 ? 1 : 0);
+  }
+  return seen.map((flag, s) => {
+    const total = all[s] as number;
+    return flag === 1 && total > 0 && (kept[s] as number) >= (1 - HIDDEN_SHARE) * total ? 1 : 0;
+  });
+}
+
+/**
+ * Covariance of middle and radius: of the noise model scaled to the residuals, times how much more the
+ * sectors' scores scatter than independent pixels' would (cluster-robust, one factor for both axes).
+ */
+function covarianceOf(
+  inverse: Float64Array,
+  scores: Float64Array,
+  scale2: number,
+): Pick<Settled, 'covariance' | 'radiusU'> {
+  let inflation = 0;
+  const spread = [0, 0];
+  let sectors = 0;
+  for (let s = 0; s < RAYS; s++) {
+    const base = s * PARAMETERS;
+    let any = false;
+    for (let axis = 0; axis < 2; axis++) {
+      let influence = 0;
+      for (let j = 0; j < PARAMETERS; j++) {
+        influence += (inverse[axis * PARAMETERS + j] as number) * (scores[base + j] as number);
+      }
+      if (influence !== 0) any = true;
+      spread[axis] = (spread[axis] as number) + influence * influence;
+    }
+    if (any) sectors++;
+  }
+  const freedom = Math.max(0.2, 1 - PARAMETERS / Math.max(1, sectors));
+  for (let axis = 0; axis < 2; axis++) {
+    const expected = (inverse[axis * PARAMETERS + axis] as number) * scale2 * freedom;
+    inflation += (spread[axis] as number) / expected / 2;
+  }
+  const factor = scale2 * Math.max(1, inflation);
+  const at = (r: number, c: number) => factor * (inverse[r * PARAMETERS + c] as number);
+  return {
+    covariance: [at(0, 0), at(0, 1), at(1, 0), at(1, 1)],
+    radiusU: Math.sqrt(at(2, 2)),
+  };
+}
+
+function mirror(normal: Float64Array): void {
+  for (let r = 0; r < PARAMETERS; r++) {
+    for (let c = 0; c < r; c++) {
+      normal[r * PARAMETERS + c] = normal[c * PARAMETERS + r] as number;
+    }
+  }
+}
+
+function solve(normal: Float64Array, rhs: Float64Array, out: Float64Array): boolean {
+  const columns = normal.slice();
+  const y = rhs.slice();
+  triangulate(columns, PARAMETERS, PARAMETERS, y);
+  return backSubstitute(columns, PARAMETERS, PARAMETERS, y, out) && out.every(Number.isFinite);
+}
+
+function inverseOf(normal: Float64Array): Float64Array | null {
+  const inverse = new Float64Array(PARAMETERS * PARAMETERS);
+  const unit = new Float64Array(PARAMETERS);
+  const column = new Float64Array(PARAMETERS);
+  for (let j = 0; j < PARAMETERS; j++) {
+    unit.fill(0);
+    unit[j] = 1;
+    if (!solve(normal, unit, column)) return null;
+    inverse.set(column, j * PARAMETERS);
+  }
+  return inverse;
+}

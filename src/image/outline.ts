@@ -1,0 +1,275 @@
+import type { GreyFrame } from '../core/frame';
+import type { ImagePoint } from '../core/units';
+import { inverseOf, type Shape } from './ballShape';
+import type { Background, BallModel } from './types';
+
+/** Rays cast from the middle; also the number of sectors the outline is judged in. */
+export const RAYS = 72;
+const STEP = 0.5;
+const EDGES_A_RAY = 3;
+/** A change is the ball's when it is this many times the noise, or this share of the grey range. */
+const LEAST_CHANGE = 4;
+const LEAST_CHANGE_SHARE = 4 / 255;
+
+/** The ball's outline as rays from its middle see it. */
+export interface Outline {
+  readonly middle: ImagePoint;
+  /** For each of `RAYS` directions (angle 2 pi k / RAYS in ball coordinates): 1 where its edge shows. */
+  readonly seen: Uint8Array;
+}
+
+interface Edges {
+  /** Edge places in ball coordinates around the start. */
+  readonly x: number[];
+  readonly y: number[];
+  readonly ray: number[];
+}
+
+/**
+ * Finds the circle of about the expected radius, near `start`, that most rays agree with: on each ray
+ * the places where what differs from the background gives way to background are candidates, and pairs
+ * of them propose circles. Null where no circle gathers a sixth of the rays.
+ */
+export function findOutline(
+  frame: GreyFrame,
+  background: Background,
+  gain: number,
+  start: ImagePoint,
+  ball: BallModel,
+  shape: Shape,
+): Outline | null {
+  const tolerance = Math.max(1.5, 0.06 * ball.radius);
+  let middle = start;
+  let seen: Uint8Array = new Uint8Array(RAYS);
+  let reach = 1;
+  for (let round = 0; round < 3; round++) {
+    const edges = castRays(frame, background, gain, middle, ball, shape);
+    const guess =
+      round === 0 ? propose(edges, ball.radius, tolerance, reach * ball.radius) : [0, 0];
+    if (guess === null) return null;
+    const centre = settle(edges, ball.radius, guess as [number, number], tolerance);
+    const inverse = inverseOf(shape);
+    middle = [
+      middle[0] + inverse[0] * centre[0] + inverse[1] * centre[1],
+      middle[1] + inverse[2] * centre[0] + inverse[3] * centre[1],
+    ];
+    seen = seenSectors(edges, ball.radius, centre, tolerance);
+    reach = 0.3;
+  }
+  return count(seen) * 6 < RAYS ? null : { middle, seen };
+}
+
+export const count = (flags: Uint8Array): number => flags.reduce((sum, flag) => sum + flag, 0);
+
+/** Places along each ray where a marked change ends, the nearest three a ray. */
+function castRays(
+  frame: GreyFrame,
+  background: Background,
+  gain: number,
+  middle: ImagePoint,
+  ball: BallModel,
+  shape: Shape,
+): Edges {
+  const { radius, blur } = ball;
+  const inverse = inverseOf(shape);
+  const edges: Edges = { x: [], y: [], ray: [] };
+  const farthest = 1.9 * radius + 6;
+  const samples = Math.floor(farthest / STEP);
+  const change = new Float64Array(samples);
+  const sum = new Float64Array(samples + 1);
+  const noise = Math.sqrt(
+    background.noise.readVariance + background.noise.gain * background.white * 0.5,
+  );
+  const least = Math.max(LEAST_CHANGE * noise, LEAST_CHANGE_SHARE * background.white);
+  for (let ray = 0; ray < RAYS; ray++) {
+    const angle = (2 * Math.PI * ray) / RAYS;
+    const ux = Math.cos(angle);
+    const uy = Math.sin(angle);
+    const dx = STEP * (inverse[0] * ux + inverse[1] * uy);
+    const dy = STEP * (inverse[2] * ux + inverse[3] * uy);
+    // Half the width over which the blur spreads this edge, in samples.
+    const half = Math.ceil(Math.abs(blur[0] * ux + blur[1] * uy) / 2 / STEP);
+    let n = 0;
+    for (; n < samples; n++) {
+      const value = difference(frame, background, gain, middle[0] + n * dx, middle[1] + n * dy);
+      if (value === null) break;
+      change[n] = Math.abs(value);
+      sum[n + 1] = (sum[n] as number) + (change[n] as number);
+    }
+    const mean = (from: number, to: number) =>
+      ((sum[to] as number) - (sum[from] as number)) / (to - from);
+    const near = 4 + half;
+    const width = 6;
+    let found = 0;
+    let after = 0;
+    for (let i = near + width; i + near + width <= n && found < EDGES_A_RAY; i++) {
+      if (i < after) continue;
+      const inner = mean(i - near - width, i - near + 2);
+      const outer = mean(i + near - 2, i + near + width);
+      if (inner < least || outer > 0.3 * inner) continue;
+      const level = (inner + outer) / 2;
+      // Within the stretch between, the last sample above half level is the edge.
+      let at = i + near;
+      while (at > i - near && (change[at] as number) < level) at--;
+      const a = change[at] as number;
+      const b = change[at + 1] as number;
+      const r = STEP * (at + (a > b ? (a - level) / (a - b) : 0.5));
+      after = at + near + width;
+      if (r < 0.2 * radius) continue;
+      edges.x.push(r * ux);
+      edges.y.push(r * uy);
+      edges.ray.push(ray);
+      found++;
+    }
+  }
+  return edges;
+}
+
+/** Frame minus background at a place, bilinear; null outside the frame. */
+function difference(
+  { data, width, height }: GreyFrame,
+  { level }: Background,
+  gain: number,
+  x: number,
+  y: number,
+): number | null {
+  if (!(x >= 0 && y >= 0 && x <= width - 1 && y <= height - 1)) return null;
+  const ix = Math.min(Math.floor(x), width - 2);
+  const iy = Math.min(Math.floor(y), height - 2);
+  const fx = x - ix;
+  const fy = y - iy;
+  const p = iy * width + ix;
+  const at = (q: number) => (data[q] as number) - gain * (level[q] as number);
+  return (
+    (at(p) * (1 - fx) + at(p + 1) * fx) * (1 - fy) +
+    (at(p + width) * (1 - fx) + at(p + width + 1) * fx) * fy
+  );
+}
+
+/** Rays with an edge on the circle of this centre (ball coordinates), whose way out points away from it. */
+function seenSectors(
+  edges: Edges,
+  radius: number,
+  centre: readonly number[],
+  tolerance: number,
+): Uint8Array {
+  const seen = new Uint8Array(RAYS);
+  const [cx, cy] = centre as [number, number];
+  for (let i = 0; i < edges.ray.length; i++) {
+    const dx = (edges.x[i] as number) - cx;
+    const dy = (edges.y[i] as number) - cy;
+    const d = Math.hypot(dx, dy);
+    if (Math.abs(d - radius) > tolerance) continue;
+    const outward = dx * (edges.x[i] as number) + dy * (edges.y[i] as number);
+    if (outward < 0.3 * d * Math.hypot(edges.x[i] as number, edges.y[i] as number)) continue;
+    const sector = Math.round((Math.atan2(dy, dx) / (2 * Math.PI)) * RAYS + RAYS) % RAYS;
+    seen[sector] = 1;
+  }
+  return seen;
+}
+
+/** Best centre among those of circles of the expected radius through two edges; null where none gathers enough. */
+function propose(
+  edges: Edges,
+  radius: number,
+  tolerance: number,
+  reach: number,
+): [number, number] | null {
+  const n = edges.ray.length;
+  let best: [number, number] | null = null;
+  let most = RAYS / 8;
+  for (let i = 0; i < n; i++) {
+    for (let j = i + 1; j < n; j += 2) {
+      const mx = ((edges.x[i] as number) + (edges.x[j] as number)) / 2;
+      const my = ((edges.y[i] as number) + (edges.y[j] as number)) / 2;
+      const hx = (edges.x[j] as number) - mx;
+      const hy = (edges.y[j] as number) - my;
+      const half2 = hx * hx + hy * hy;
+      if (half2 < (0.3 * radius) ** 2 || half2 > radius * radius) continue;
+      const offset = Math.sqrt((radius * radius - half2) / half2);
+      for (const side of [-1, 1]) {
+        const cx = mx - side * offset * hy;
+        const cy = my + side * offset * hx;
+        if (cx * cx + cy * cy > reach * reach) continue;
+        let votes = 0;
+        for (let k = 0; k < n; k++) {
+          const d = Math.hypot((edges.x[k] as number) - cx, (edges.y[k] as number) - cy);
+          const off = Math.abs(d - radius) / tolerance;
+          if (off < 1) votes += 1 - off * off;
+        }
+        if (votes > most) {
+          most = votes;
+          best = [cx, cy];
+        }
+      }
+    }
+  }
+  return best;
+}
+
+/** Geometric fit of the circle's centre, Tukey weights, radius free within 4 % of the expected one. */
+function settle(
+  edges: Edges,
+  expected: number,
+  [gx, gy]: readonly [number, number],
+  tolerance: number,
+): [number, number] {
+  let cx = gx;
+  let cy = gy;
+  let radius = expected;
+  for (let round = 0; round < 12; round++) {
+    const prior = (tolerance / (0.04 * expected)) ** 2;
+    const m = [1e-6, 0, 0, 1e-6, 0, prior];
+    const v = [0, 0, prior * (expected - radius)];
+    for (let i = 0; i < edges.ray.length; i++) {
+      const dx = (edges.x[i] as number) - cx;
+      const dy = (edges.y[i] as number) - cy;
+      const d = Math.hypot(dx, dy);
+      const off = d - radius;
+      const u = off / (1.5 * tolerance);
+      if (d === 0 || Math.abs(u) >= 1) continue;
+      const w = (1 - u * u) ** 2;
+      const nx = dx / d;
+      const ny = dy / d;
+      m[0] = (m[0] as number) + w * nx * nx;
+      m[1] = (m[1] as number) + w * nx * ny;
+      m[2] = (m[2] as number) + w * nx;
+      m[3] = (m[3] as number) + w * ny * ny;
+      m[4] = (m[4] as number) + w * ny;
+      m[5] = (m[5] as number) + w;
+      v[0] = (v[0] as number) + w * nx * off;
+      v[1] = (v[1] as number) + w * ny * off;
+      v[2] = (v[2] as number) + w * off;
+    }
+    const step = solveThree(
+      m as [number, number, number, number, number, number],
+      v as [number, number, number],
+    );
+    if (step === null) break;
+    cx += step[0];
+    cy += step[1];
+    radius += step[2];
+    if (Math.hypot(step[0], step[1]) < 1e-3) break;
+  }
+  return [cx, cy];
+}
+
+/** Solves a symmetric 3 x 3 system, upper triangle row by row; null where it is singular. */
+function solveThree(
+  [a, b, c, d, e, f]: readonly [number, number, number, number, number, number],
+  [x, y, z]: readonly [number, number, number],
+): [number, number, number] | null {
+  const A = d * f - e * e;
+  const B = c * e - b * f;
+  const C = b * e - c * d;
+  const det = a * A + b * B + c * C;
+  if (!(Math.abs(det) > 1e-12)) return null;
+  const D = a * f - c * c;
+  const E = b * c - a * e;
+  const F = a * d - b * b;
+  return [
+    (A * x + B * y + C * z) / det,
+    (B * x + D * y + E * z) / det,
+    (C * x + E * y + F * z) / det,
+  ];
+}
