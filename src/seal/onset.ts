@@ -8,6 +8,9 @@ import type { SealObservation, SealView } from './types';
 const SLOW_START = 3;
 const SUDDEN_START = 1;
 
+/** A change that stands out this far at rest, px, hides the first movement of the film. */
+const HIDING = 3;
+
 /**
  * When the film left its rest position. `whole`: the observations before the tear. The height is carried back to
  * zero as a straight and as a cubic growth; the onset lies between the two, and before it was first seen moving.
@@ -19,6 +22,12 @@ export function locateOnset(
   view: SealView,
   coverage: number,
 ): Reported {
+  if (rest.front > HIDING) {
+    return unavailable(
+      'restHidden',
+      'The scene behind the seal differs from the film at rest by more than its first movement.',
+    );
+  }
   let first = whole.length;
   while (first > 0 && hasMoved(whole[first - 1] as SealObservation, rest)) first--;
   if (first === whole.length) {

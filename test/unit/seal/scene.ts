@@ -25,6 +25,8 @@ export interface Scene {
   readonly power: number;
   /** Time in which the tear reaches the ring. */
   readonly tearing: number;
+  /** Height of the film left at the ring. */
+  readonly collar: number;
   readonly fragments: number;
   /** Fragments fly at 0.5 to 1.8 times this, px/s. */
   readonly speed: number;
@@ -141,6 +143,10 @@ function greyAt(
       cover =
         clamp(scene.bulge * grown * share * (1 - (across / half) ** 2) - along + 0.5) *
         clamp(along + 0.5);
+    }
+    if (since > 0 && Math.abs(across) < half) {
+      const grownCollar = scene.collar * Math.min(1, since / scene.tearing);
+      cover = Math.max(cover, clamp(grownCollar - along + 0.5) * clamp(along + 0.5));
     }
     if (since > 0) {
       for (const f of fragments) {

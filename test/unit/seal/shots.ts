@@ -40,6 +40,7 @@ export function randomScene(seed: number, changes: Partial<Scene> = {}): Scene {
     bulge: between(0.3, 0.7) * radius,
     power: between(1, 2.5),
     tearing: between(0.8, 2.5) * INTERVAL,
+    collar: 0,
     fragments: 3 + Math.floor(between(0, 6)),
     speed: between(0.3, 0.8) * radius * (1 / INTERVAL),
     ball: { contact, speed: between(0.5, 1) * radius * (1 / INTERVAL) },
