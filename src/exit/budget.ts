@@ -1,0 +1,82 @@
+import type { BudgetEntry } from '../shot/result';
+import { entry } from '../uncertainty/budget';
+import { type Average, type Member, refitAt } from './average';
+import type { Choice } from './choice';
+import type { Flight, Setting } from './flight';
+import type { SharedInput } from './inputs';
+import { DRAG, LOSS, PARAMETERS } from './motion';
+
+/** What moving one shared input by its standard uncertainty, up and down, does to every member's parameters. */
+export interface Response {
+  readonly input: SharedInput;
+  readonly up: readonly Float64Array[];
+  readonly down: readonly Float64Array[];
+}
+
+/** Central differences of the whole estimator by every shared input; null where one has no fit on both sides. */
+export function responses(
+  members: readonly Member[],
+  nominal: Setting,
+  inputs: readonly SharedInput[],
+): Response[] | null {
+  const found: Response[] = [];
+  for (const input of inputs) {
+    const up = refitAt(members, input.shifted(nominal, input.u));
+    const down = refitAt(members, input.shifted(nominal, -input.u));
+    if (up === null || down === null) return null;
+    found.push({ input, up, down });
+  }
+  return found;
+}
+
+/** Weighted mean of one parameter over the members. */
+const mix = (members: readonly Member[], thetas: readonly Float64Array[], index: number): number =>
+  members.reduce((sum, { weight }, m) => sum + weight * (thetas[m]?.[index] as number), 0);
+
+/**
+ * Budget of one parameter (exit time or speed; `unit` its unit). The fit's own variance is split in the order
+ * muzzle loss, drag, centres: what the first two are not known to, then what would be left if they were known.
+ */
+export function exitBudget(
+  index: number,
+  unit: string,
+  flight: Flight,
+  choice: Choice,
+  mean: Average,
+  shared: readonly Response[],
+): BudgetEntry[] {
+  const { members, noiseDof } = choice;
+  const c = (a: number, b: number) => mean.within[a * PARAMETERS + b] as number;
+  const zone = slopeOn(c(index, LOSS), c(LOSS, LOSS));
+  const dragVariance = c(DRAG, DRAG) - slopeOn(c(DRAG, LOSS), c(LOSS, LOSS)) * c(DRAG, LOSS);
+  const drag = slopeOn(c(index, DRAG) - zone * c(DRAG, LOSS), dragVariance);
+  const noise = Math.max(
+    0,
+    c(index, index) - zone ** 2 * c(LOSS, LOSS) - drag ** 2 * Math.max(0, dragVariance),
+  );
+  const centreU = rms(flight.points.map((p) => p.alongU)) * choice.sigmaScale;
+  const timeU = rms(flight.points.map((p) => p.timeU)) * choice.sigmaScale;
+  const centres = Math.sqrt(noise * (1 - flight.timeShare));
+  const times = Math.sqrt(noise * flight.timeShare);
+  const entries = [entry('ball centres', 'A', centreU, 'px', centres / centreU, noiseDof)];
+  if (times > 0) entries.push(entry('frame times', 'A', timeU, 's', times / timeU, noiseDof));
+  if (drag !== 0) {
+    entries.push(entry('air drag', 'B', Math.sqrt(dragVariance), '1/m', drag, null));
+  }
+  if (zone !== 0) {
+    entries.push(entry('loss in the muzzle zone', 'B', Math.sqrt(c(LOSS, LOSS)), '1', zone, null));
+  }
+  const between = mean.between[index * PARAMETERS + index] as number;
+  if (between > 0) entries.push(entry('choice of model', 'B', Math.sqrt(between), unit, 1, null));
+  for (const { input, up, down } of shared) {
+    const sensitivity = (mix(members, up, index) - mix(members, down, index)) / (2 * input.u);
+    entries.push(entry(input.source, input.type, input.u, input.unit, sensitivity, input.dof));
+  }
+  return entries;
+}
+
+/** Regression slope from covariance and variance; 0 where nothing varies. */
+const slopeOn = (covariance: number, variance: number): number =>
+  variance > 0 ? covariance / variance : 0;
+const rms = (values: readonly number[]): number =>
+  Math.sqrt(values.reduce((sum, value) => sum + value * value, 0) / values.length);

@@ -1,0 +1,189 @@
+import { ExitframeError, failure, type Outcome, success } from '../core/reason';
+import type { BudgetEntry, MonteCarloReport, Warning } from '../shot/result';
+import { combine, entry } from '../uncertainty/budget';
+import { agrees, numericalTolerance, propagate } from '../uncertainty/monteCarlo';
+import { quantity } from '../uncertainty/quantity';
+import { average } from './average';
+import { exitBudget, responses } from './budget';
+import { type Choice, chooseModels } from './choice';
+import { ZONE_DIAMETERS } from './drag';
+import { type Flight, nominalSetting, prepareFlight, type Setting } from './flight';
+import { sharedInputs } from './inputs';
+import { T0, V0 } from './motion';
+import { fittedPath } from './path';
+import { exitChecks, fitReport, flightWarnings } from './report';
+import { selectPoints } from './selection';
+import { exitTrial } from './trials';
+import type { ExitOptions, ExitReport, FlightPoint, SharedInputs } from './types';
+
+const FEWEST_POINTS = 3;
+
+/** Significant digits of u that the Monte Carlo check has to confirm (JCGM 101:2008, 8.2 leaves the choice). */
+const CONFIRMED_DIGITS = 1;
+
+/**
+ * Exit speed and time from the ball's centres past the muzzle plane: the equation of motion along the axis fitted
+ * in as many versions as asked for, averaged, with the budget of every input and its Monte Carlo check.
+ */
+export function determineExit(
+  points: readonly FlightPoint[],
+  shared: SharedInputs,
+  options: ExitOptions,
+): Outcome<ExitReport> {
+  const budgeted = budgetExit(points, shared, options);
+  if (!budgeted.ok) return budgeted;
+  const { report, choice, flight, nominal } = budgeted.value;
+  const trials = propagate(exitTrial(choice, flight, nominal, sharedInputs(shared), options.seed), {
+    coverage: options.coverage,
+    // A fifth of what the comparison allows (JCGM 101:2008, 8.2).
+    tolerance: numericalTolerance(report.exitVelocity.u, CONFIRMED_DIGITS) / 5,
+  });
+  if (!trials.ok) return success({ ...report, monteCarlo: { unavailable: trials.reason } });
+  const { settled: _, ...propagated } = trials.value;
+  const tolerance = numericalTolerance(report.exitVelocity.u, CONFIRMED_DIGITS);
+  const monteCarlo: MonteCarloReport = {
+    ...propagated,
+    agrees: agrees(report.exitVelocity.interval, propagated.interval, tolerance),
+  };
+  if (monteCarlo.agrees) return success({ ...report, monteCarlo });
+  return success({
+    ...report,
+    exitVelocity: { ...report.exitVelocity, interval: monteCarlo.interval },
+    monteCarlo,
+    warnings: [...report.warnings, DISAGREEMENT],
+  });
+}
+
+const DISAGREEMENT: Warning = {
+  code: 'monteCarloDisagrees',
+  message:
+    "The budget's interval of the exit velocity and the Monte Carlo interval differ; the Monte Carlo interval is reported.",
+  remedy:
+    'Nothing need be done; more frames or a smaller largest entry of the budget bring the two together.',
+};
+
+interface BudgetedExit {
+  readonly report: Omit<ExitReport, 'monteCarlo'>;
+  readonly choice: Choice;
+  readonly flight: Flight;
+  readonly nominal: Setting;
+}
+
+/** The same without the Monte Carlo check. */
+export function budgetExit(
+  points: readonly FlightPoint[],
+  shared: SharedInputs,
+  options: ExitOptions,
+): Outcome<BudgetedExit> {
+  if (options.model === 'boreAndFlight') {
+    return failure(
+      'modelNotAvailable',
+      'The model of bore and flight together is not available yet.',
+      'Choose the automatic model, or one of free flight.',
+    );
+  }
+  checkInputs(points, shared, options);
+  const nominal = nominalSetting(shared, ZONE_DIAMETERS);
+  const { used, leftOut } = selectPoints(points, nominal, options.robust);
+  if (used.length < FEWEST_POINTS) {
+    return failure(
+      'tooFewFrames',
+      `${used.length} usable frame${used.length === 1 ? ' shows' : 's show'} the ball past the muzzle plane; its speed and uncertainty need at least ${FEWEST_POINTS}.`,
+      'Film at a higher rate or with a wider view past the muzzle, check the place of the muzzle plane, or place missing centres by hand.',
+    );
+  }
+  const flight = prepareFlight(used, nominal);
+  if (!(flight.start.v0 > 0)) {
+    return failure(
+      'movesBackwards',
+      'Along the flight axis the ball does not move away from the muzzle.',
+      'Turn the direction of travel round, or check which object was followed.',
+    );
+  }
+  const choice = chooseModels(options.model, flight, nominal);
+  if (choice === null) {
+    return failure(
+      'modelNotDetermined',
+      `${used.length} frames do not determine the model that was chosen.`,
+      'Choose the automatic model or a simpler one, or use more frames.',
+    );
+  }
+  const mean = average(choice.members);
+  const shifts = responses(choice.members, nominal, sharedInputs(shared));
+  if (shifts === null) {
+    return failure(
+      'sensitivityUnknown',
+      'The fit fails as soon as one of its inputs is moved by its uncertainty.',
+      'Look at the uncertainties given for scale, clock and muzzle plane, or use more frames.',
+    );
+  }
+  const budgetOf = (index: number, unit: string): BudgetEntry[] => [
+    ...exitBudget(index, unit, flight, choice, mean, shifts),
+    ...neglectedDrag(options, index, unit, flight, nominal, mean.theta[index] as number),
+  ];
+  const budget = budgetOf(V0, 'm/s');
+  const speed = combine(budget);
+  const time = combine(budgetOf(T0, 's'));
+  const v0 = mean.theta[V0] as number;
+  const t0 = (mean.theta[T0] as number) + flight.reference;
+  return success({
+    report: {
+      exitVelocity: quantity(v0, speed.u, speed.dof, options.coverage),
+      exitTime: quantity(t0, time.u, time.dof, options.coverage),
+      fit: fitReport(flight, choice, mean, exitChecks(flight, choice, leftOut.length)),
+      budget,
+      warnings: flightWarnings(flight, choice, nominal),
+      path: fittedPath(choice.members, flight, nominal, shifts),
+      leftOut,
+    },
+    choice,
+    flight,
+    nominal,
+  });
+}
+
+/** Where a person insists on uniform motion, what the drag of a smooth sphere would have made of the result. */
+function neglectedDrag(
+  { model }: ExitOptions,
+  index: number,
+  unit: string,
+  flight: Flight,
+  nominal: Setting,
+  value: number,
+): BudgetEntry[] {
+  if (model !== 'uniform') return [];
+  const other = chooseModels('quadraticDragPrior', flight, nominal);
+  if (other === null) return [];
+  const gap = Math.abs((other.best.fit.theta[index] as number) - value);
+  return [entry('air drag left out', 'B', gap, unit, 1, null)];
+}
+
+function checkInputs(
+  points: readonly FlightPoint[],
+  shared: SharedInputs,
+  { coverage }: ExitOptions,
+): void {
+  const { metresPerPixel, ballDiameter, ballMass, airDensity } = shared;
+  const positive = {
+    'metres per pixel': metresPerPixel,
+    'the ball diameter': ballDiameter.value,
+    'the ball mass': ballMass.value,
+    'the air density': airDensity.value,
+  };
+  for (const [what, value] of Object.entries(positive)) {
+    if (!(value > 0 && Number.isFinite(value))) {
+      throw new ExitframeError('badInput', `The exit fit was given ${what} as ${value}.`);
+    }
+  }
+  if (!(coverage > 0 && coverage < 1)) {
+    throw new ExitframeError('badInput', `A coverage of ${coverage} is not between 0 and 1.`);
+  }
+  for (const { frame, frameTime, line, along, alongU, timeU } of points) {
+    if (![frameTime, line, along].every(Number.isFinite) || !(alongU > 0) || !(timeU >= 0)) {
+      throw new ExitframeError(
+        'badInput',
+        `The centre of frame ${frame} came without a finite place, time or uncertainty.`,
+      );
+    }
+  }
+}

@@ -1,0 +1,67 @@
+import { ZONE_DIAMETERS_HALF_WIDTH } from './drag';
+import type { Setting } from './flight';
+import type { SharedInputs } from './types';
+
+/** One input every point shares: where it enters the setting and how well it is known. */
+export interface SharedInput {
+  readonly source: string;
+  readonly type: 'A' | 'B';
+  /** Standard uncertainty, in `unit`. */
+  readonly u: number;
+  readonly unit: string;
+  readonly dof: number | null;
+  readonly shape: 'normal' | 'uniform';
+  /** The setting with this input moved by `by`, in `unit`. */
+  readonly shifted: (setting: Setting, by: number) => Setting;
+}
+
+type Key = keyof Setting;
+
+const relative =
+  (key: Key) =>
+  (setting: Setting, by: number): Setting => ({ ...setting, [key]: setting[key] * (1 + by) });
+const absolute =
+  (key: Key) =>
+  (setting: Setting, by: number): Setting => ({ ...setting, [key]: setting[key] + by });
+
+/** Every shared input with an uncertainty. */
+export function sharedInputs(shared: SharedInputs): SharedInput[] {
+  const plain = (source: string, key: Key, u: number, unit: string): SharedInput => ({
+    source,
+    type: 'B',
+    u,
+    unit,
+    dof: null,
+    shape: 'normal',
+    shifted: absolute(key),
+  });
+  const share =
+    (key: Key) =>
+    ({ source, type, u, dof }: SharedInputs['scaleSources'][number]): SharedInput => ({
+      source,
+      type,
+      u,
+      unit: '1',
+      dof,
+      shape: 'normal',
+      shifted: relative(key),
+    });
+  return [
+    ...shared.scaleSources.map(share('metresPerPixel')),
+    ...shared.clockSources.map(share('clockStretch')),
+    plain('time per line', 'lineTime', shared.lineTime.u, 's'),
+    plain('place of the muzzle plane', 'muzzle', shared.muzzleU, 'px'),
+    plain('ball diameter', 'diameter', shared.ballDiameter.u, 'm'),
+    plain('ball mass', 'mass', shared.ballMass.u, 'kg'),
+    plain('air density', 'density', shared.airDensity.u, 'kg/m³'),
+    {
+      ...plain(
+        'shape of the muzzle zone',
+        'zoneDiameters',
+        ZONE_DIAMETERS_HALF_WIDTH / Math.sqrt(3),
+        'ball diameters',
+      ),
+      shape: 'uniform' as const,
+    },
+  ].filter(({ u }) => u > 0);
+}

@@ -1,0 +1,77 @@
+import type { Reason } from '../core/reason';
+import { fitRobustly } from '../fit/robust';
+import { createEstimator } from './candidate';
+import { WIDE_DRAG } from './drag';
+import { distanceOf, prepareFlight, type Setting } from './flight';
+import { PARAMETERS } from './motion';
+import type { FlightPoint } from './types';
+
+export interface Selection {
+  readonly used: readonly FlightPoint[];
+  readonly leftOut: readonly { readonly frame: number; readonly reason: Reason }[];
+}
+
+/** With fewer points a single gross error cannot be told from the path. */
+const FEWEST_FOR_OUTLIERS = 6;
+/** Tukey weight under which a point is left out: about 4.2 times the scatter. */
+const OUTLIER_WEIGHT = 0.04;
+
+/** Points of free flight: those past the muzzle plane and, where asked for, without gross errors. */
+export function selectPoints(
+  points: readonly FlightPoint[],
+  nominal: Setting,
+  robust: boolean,
+): Selection {
+  const ordered = [...points].sort((a, b) => a.frameTime - b.frameTime);
+  const past = ordered.filter((point) => distanceOf(point.along, nominal) >= 0);
+  const leftOut = ordered
+    .filter((point) => distanceOf(point.along, nominal) < 0)
+    .map(({ frame }) => ({
+      frame,
+      reason: {
+        code: 'beforeExit',
+        message: 'The centre is still behind the muzzle plane, where the ball is being driven.',
+      },
+    }));
+  if (!robust || past.length < FEWEST_FOR_OUTLIERS) return { used: past, leftOut };
+  const wild = outliers(past, nominal);
+  return {
+    used: past.filter((_, i) => !wild.has(i)),
+    leftOut: [
+      ...leftOut,
+      ...[...wild].map(([i, distance]) => ({
+        frame: (past[i] as FlightPoint).frame,
+        reason: {
+          code: 'outlier',
+          message: `The centre lies ${distance.toFixed(0)} times its uncertainty away from the path of the others.`,
+        },
+      })),
+    ],
+  };
+}
+
+/** Indices of gross errors with their distance from the path, in stated uncertainties. */
+function outliers(points: readonly FlightPoint[], nominal: Setting): Map<number, number> {
+  const flight = prepareFlight(points, nominal);
+  const start = Float64Array.of(flight.start.t0, flight.start.v0, 0, 0);
+  // The version that can follow most: what it cannot follow is no feature of the path.
+  const candidate = {
+    motion: 'quadraticDrag',
+    dragCoefficient: WIDE_DRAG,
+    zone: true,
+  } as const;
+  const robust = fitRobustly(
+    (sigma) => {
+      const fit = createEstimator(candidate, { ...flight, sigma }, nominal, 1).fit(nominal, start);
+      return fit.ok ? fit.value : null;
+    },
+    flight.sigma,
+    PARAMETERS,
+  );
+  const wild = new Map<number, number>();
+  robust?.weights.forEach((weight, i) => {
+    if (weight >= OUTLIER_WEIGHT) return;
+    wild.set(i, Math.abs((robust.fit.residuals[i] as number) / (flight.sigma[i] as number)));
+  });
+  return wild;
+}

@@ -1,0 +1,73 @@
+import { type Random, seededRandom } from '../core/random';
+import type { Member } from './average';
+import type { Choice } from './choice';
+import { dragOf, muzzleLossOf } from './drag';
+import type { Flight, Setting } from './flight';
+import type { SharedInput } from './inputs';
+import { PARAMETERS, V0 } from './motion';
+
+/**
+ * One trial of the measurement model for the exit speed (JCGM 101:2008, clause 7): every shared input, every
+ * centre and frame time and what is known of drag and muzzle loss are drawn, one member is taken with the
+ * chance of its weight, and it is fitted anew. Null where that fit fails.
+ */
+export function exitTrial(
+  choice: Choice,
+  flight: Flight,
+  nominal: Setting,
+  inputs: readonly SharedInput[],
+  seed: number,
+): () => number | null {
+  const random = seededRandom(seed);
+  const { members, sigmaScale, noiseDof } = choice;
+  const { points } = flight;
+  const lossU = muzzleLossOf(nominal).u;
+  const theta = new Float64Array(PARAMETERS);
+  return () => {
+    let setting = nominal;
+    for (const input of inputs) setting = input.shifted(setting, input.u * draw(random, input));
+    const { estimator, fit } = pick(members, random.uniform());
+    estimator.load(setting);
+    const noise = sigmaScale * studentScale(random, noiseDof);
+    const { times, distances, expected } = estimator;
+    for (let i = 0; i < points.length; i++) {
+      const point = points[i] as (typeof points)[number];
+      distances[i] =
+        (distances[i] as number) + noise * point.alongU * setting.metresPerPixel * random.normal();
+      if (point.timeU > 0) {
+        times[i] = (times[i] as number) + noise * point.timeU * random.normal();
+      }
+    }
+    const { dragCoefficient } = estimator.candidate;
+    if (dragCoefficient) expected.drag += dragOf(setting, dragCoefficient.u) * random.normal();
+    expected.loss += lossU * random.normal();
+    theta.set(fit.theta);
+    return estimator.refine(theta) ? (theta[V0] as number) : null;
+  };
+}
+
+function pick(members: readonly Member[], share: number): Member {
+  let sum = 0;
+  for (const member of members) {
+    sum += member.weight;
+    if (share < sum) return member;
+  }
+  return members[members.length - 1] as Member;
+}
+
+const draw = (random: Random, { shape, dof }: SharedInput): number =>
+  shape === 'uniform'
+    ? (2 * random.uniform() - 1) * Math.sqrt(3)
+    : random.normal() * studentScale(random, dof);
+
+/** Beyond this many degrees of freedom a Student draw is a normal one for every use here. */
+const NEARLY_NORMAL = 100;
+
+/** Factor that makes a normal draw a Student one: square root of dof over a chi-square draw. */
+function studentScale(random: Random, dof: number | null): number {
+  if (dof === null || dof > NEARLY_NORMAL) return 1;
+  const whole = Math.max(1, Math.round(dof));
+  let squares = 0;
+  for (let i = 0; i < whole; i++) squares += random.normal() ** 2;
+  return Math.sqrt(whole / squares);
+}

@@ -1,0 +1,107 @@
+import { failure, type Outcome, success } from '../core/reason';
+import { mean, standardDeviation } from '../core/statistics';
+
+export interface Propagated {
+  readonly trials: number;
+  readonly value: number;
+  readonly u: number;
+  /** Probabilistically symmetric coverage interval (JCGM 101:2008, 3.15). */
+  readonly interval: readonly [low: number, high: number];
+  /** Whether value, u and both ends had settled to the tolerance before the trials ran out. */
+  readonly settled: boolean;
+}
+
+export interface PropagationOptions {
+  readonly coverage: number;
+  /** Wanted numerical tolerance of value, u and ends. */
+  readonly tolerance: number;
+  readonly blockSize?: number;
+  readonly maxTrials?: number;
+}
+
+const MOST_LOST = 0.01;
+
+/**
+ * Propagation of distributions (JCGM 101:2008, clause 7): `trial` draws every input once and gives the result,
+ * or null where it has none. Blocks of trials are run until twice the standard deviation of the mean of each
+ * block result is below the tolerance (7.9), or `maxTrials` is reached.
+ */
+export function propagate(
+  trial: () => number | null,
+  { coverage, tolerance, blockSize = 2000, maxTrials = 20_000 }: PropagationOptions,
+): Outcome<Propagated> {
+  const all: number[] = [];
+  const blocks: (readonly [number, number, number, number])[] = [];
+  let lost = 0;
+  let settled = false;
+  while (!settled && all.length + lost + blockSize <= maxTrials) {
+    const block: number[] = [];
+    for (let i = 0; i < blockSize; i++) {
+      const result = trial();
+      if (result === null) lost++;
+      else block.push(result);
+    }
+    all.push(...block);
+    if (lost > MOST_LOST * (all.length + lost)) {
+      return failure(
+        'trialsWithoutResult',
+        `The fit failed in ${lost} of ${all.length + lost} trials of the Monte Carlo check.`,
+        'Look at the failed checks of the fit; more frames or a simpler model help.',
+      );
+    }
+    blocks.push([mean(block), standardDeviation(block), ...symmetricInterval(block, coverage)]);
+    settled =
+      blocks.length > 1 &&
+      [0, 1, 2, 3].every((k) => {
+        const results = blocks.map((b) => b[k] as number);
+        return (2 * standardDeviation(results)) / Math.sqrt(blocks.length) < tolerance;
+      });
+  }
+  return success({
+    trials: all.length,
+    value: mean(all),
+    u: standardDeviation(all),
+    interval: symmetricInterval(all, coverage),
+    settled,
+  });
+}
+
+/** Interval that leaves as many values below as above (JCGM 101:2008, 7.7). */
+export function symmetricInterval(
+  values: readonly number[],
+  coverage: number,
+): readonly [number, number] {
+  const sorted = Float64Array.from(values).sort();
+  const inside = Math.floor(coverage * sorted.length + 0.5);
+  const low = Math.floor((sorted.length - inside + 1) / 2);
+  const at = (rank: number) => sorted[Math.min(sorted.length, Math.max(1, rank)) - 1] as number;
+  return [at(low), at(low + inside)];
+}
+
+/** Shortest interval that holds `coverage` of the values (JCGM 101:2008, 5.3.4, 7.7). */
+export function shortestInterval(
+  values: readonly number[],
+  coverage: number,
+): readonly [number, number] {
+  const sorted = Float64Array.from(values).sort();
+  const inside = Math.min(sorted.length - 1, Math.floor(coverage * sorted.length + 0.5));
+  let best: readonly [number, number] = [sorted[0] as number, sorted[inside] as number];
+  for (let i = 1; i + inside < sorted.length; i++) {
+    const low = sorted[i] as number;
+    const high = sorted[i + inside] as number;
+    if (high - low < best[1] - best[0]) best = [low, high];
+  }
+  return best;
+}
+
+/** Half a unit in the last kept digit of `u` with `digits` significant ones (JCGM 101:2008, 7.9.2). */
+export const numericalTolerance = (u: number, digits: 1 | 2): number =>
+  u > 0 ? 0.5 * 10 ** (Math.floor(Math.log10(u)) - digits + 1) : 0;
+
+/** Whether two intervals agree at both ends within the tolerance (JCGM 101:2008, 8.1.3). */
+export const agrees = (
+  budget: readonly [number, number],
+  trials: readonly [number, number],
+  tolerance: number,
+): boolean =>
+  Math.abs(budget[0] - trials[0]) <= tolerance && Math.abs(budget[1] - trials[1]) <= tolerance;
