@@ -1,6 +1,6 @@
 import type { ImagePoint, ImageRect } from '../../core/units';
 import { Cased } from './Cased';
-import { ellipseOf, markPaths, placesOf } from './marks';
+import { ellipseOf, markPaths, placesOf, thinned } from './marks';
 import type { FilmLength, FilmMuzzle, FilmOverlays } from './props';
 import { type FilmTransform, type Size, toViewport } from './view';
 
@@ -18,12 +18,12 @@ interface FilmOverlayProps {
 export function FilmOverlay(props: FilmOverlayProps) {
   const { overlays, view, viewport, currentFrame } = props;
   const others = overlays.positions.filter((position) => position.frame !== currentFrame);
-  const marks = markPaths(placesOf(others, view));
+  const marks = markPaths(thinned(placesOf(others, view)));
   const path = (overlays.path ?? []).map((point) => toViewport(view, point).join(' '));
   return (
     <svg class="film-overlay" width={viewport.width} height={viewport.height} aria-hidden="true">
-      <Region name="flight" region={overlays.flightRegion} view={view} label="flight" />
-      <Region name="seal" region={overlays.sealRegion} view={view} label="seal" />
+      <Region name="flight" region={overlays.flightRegion} view={view} />
+      <Region name="seal" region={overlays.sealRegion} view={view} />
       {overlays.muzzle !== null && (
         <Muzzle muzzle={overlays.muzzle} view={view} viewport={viewport} arrow={props.arrow} />
       )}
@@ -43,20 +43,30 @@ interface RegionProps {
   readonly name: 'flight' | 'seal';
   readonly region: ImageRect | null;
   readonly view: FilmTransform;
-  readonly label: string;
 }
 
-function Region({ name, region, view, label }: RegionProps) {
+/** The middle of the nearest CSS pixel, where a thin line is sharp. */
+const crisp = (place: number) => Math.floor(place) + 0.5;
+
+function Region({ name, region, view }: RegionProps) {
   if (region === null) return null;
   const [x, y, width, height] = region;
-  const [left, top] = toViewport(view, [x - 0.5, y - 0.5]);
-  const right = left + width * view.scale;
-  const bottom = top + height * view.scale;
+  const start = toViewport(view, [x - 0.5, y - 0.5]);
+  const end = toViewport(view, [x + width - 0.5, y + height - 0.5]);
+  const left = crisp(start[0]);
+  const top = crisp(start[1]);
+  const right = crisp(end[0]);
+  const bottom = crisp(end[1]);
   return (
     <>
       <Cased class={`film-region-${name}`} d={`M${left} ${top}H${right}V${bottom}H${left}Z`} />
-      <text class="film-label" x={Math.max(left, 0) + 5} y={Math.max(top, 0) + 14}>
-        {label}
+      {/* The seal's region lies within the flight's: one label inside its edge, the other below. */}
+      <text
+        class="film-label"
+        x={Math.max(left, 0) + 5}
+        y={name === 'flight' ? Math.max(top, 0) + 14 : bottom + 13}
+      >
+        {name}
       </text>
     </>
   );
@@ -69,9 +79,9 @@ interface LengthProps {
 }
 
 /** Half the width of a length's end stroke, CSS px. */
-const END_STROKE = 9;
+const END_STROKE = 11;
 /** Clear middle around an end, so that the mark under it stays visible, CSS px. */
-const END_GAP = 2.5;
+const END_GAP = 5;
 
 function Length({ length, view, viewport }: LengthProps) {
   const [x1, y1] = toViewport(view, length.from);
@@ -145,11 +155,12 @@ function Current({ overlays, view, currentFrame, ellipseFactor }: FilmOverlayPro
   const { x, y, ux, uy, cov, used } = position;
   if (x === null || y === null) return null;
   const [left, top] = toViewport(view, [x, y]);
-  const ellipse =
-    ux === null || uy === null || cov === null
-      ? null
-      : { ...ellipseOf(ux, uy, cov), enlarged: ellipseFactor * view.scale };
   const kind = used ? 'used' : 'refused';
+  const enlarged = ellipseFactor * view.scale;
+  const ellipse = ux === null || uy === null || cov === null ? null : ellipseOf(ux, uy, cov);
+  // The cross leaves the ellipse, or a small middle, clear.
+  const gap = ellipse === null ? 2 : ellipse.major * enlarged + 2;
+  const arm = 6;
   return (
     <>
       {overlays.ballRadius !== null && (
@@ -161,8 +172,8 @@ function Current({ overlays, view, currentFrame, ellipseFactor }: FilmOverlayPro
       {ellipse !== null && (
         <ellipse
           class={`film-ellipse film-ellipse-${kind}`}
-          rx={ellipse.major * ellipse.enlarged}
-          ry={ellipse.minor * ellipse.enlarged}
+          rx={ellipse.major * enlarged}
+          ry={ellipse.minor * enlarged}
           transform={`translate(${left} ${top}) rotate(${(ellipse.angle * 180) / Math.PI})`}
         />
       )}
@@ -170,7 +181,12 @@ function Current({ overlays, view, currentFrame, ellipseFactor }: FilmOverlayPro
         class={`film-current film-current-${kind}`}
         d={
           used
-            ? `M${left - 7} ${top}h5m4 0h5M${left} ${top - 7}v5m0 4v5`
+            ? [-1, 1]
+                .map(
+                  (side) =>
+                    `M${left + side * gap} ${top}h${side * arm}M${left} ${top + side * gap}v${side * arm}`,
+                )
+                .join('')
             : `M${left - 6} ${top - 6}l12 12m0 -12l-12 12`
         }
       />

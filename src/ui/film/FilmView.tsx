@@ -11,7 +11,7 @@ import { greyAt, paintFrame } from './picture';
 import type { FilmViewProps } from './props';
 import { ARROW, useEditing } from './useEditing';
 import { useLaidOut, useViewport } from './useViewport';
-import { fitView, panBy, toImage, toViewport, zoomAbout } from './view';
+import { fitView, panBy, revealPoint, toImage, toViewport, zoomAbout } from './view';
 
 /** CSS px. */
 const PICK_REACH = 9;
@@ -108,11 +108,11 @@ export function FilmView(props: FilmViewProps) {
   };
 
   const { workedOn } = editing;
-  return (
+  const picture = (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset is no place for an image
     <div
       ref={area}
-      class={`film film-${mode.kind} ${transform.fitted ? 'film-fitted' : ''}`}
+      class={`film film-mode-${mode.kind} ${transform.fitted ? 'film-fitted' : ''}`}
       style={{ height: `${viewport.height}px` }}
       role="group"
       aria-label="Film"
@@ -145,6 +145,7 @@ export function FilmView(props: FilmViewProps) {
       {editing.handles.map((handle) => {
         const [left, top] = toViewport(transform, handle.at);
         const [x, y] = handle.at;
+        const { onActive, ...events } = editing.eventsOf(handle);
         return (
           <Handle
             key={handle.id}
@@ -154,7 +155,12 @@ export function FilmView(props: FilmViewProps) {
             label={handle.label}
             valueNow={Math.round(x * 100) / 100}
             valueText={`x ${x.toFixed(2)}, y ${y.toFixed(2)} pixels`}
-            {...editing.eventsOf(handle)}
+            {...events}
+            onActive={(active) => {
+              onActive(active);
+              // The keyboard can reach a handle that a zoomed view does not show.
+              if (active) view.value = revealPoint(transform, handle.at, image, viewport);
+            }}
           />
         );
       })}
@@ -169,22 +175,29 @@ export function FilmView(props: FilmViewProps) {
           side={toViewport(transform, workedOn.at)[0] > viewport.width / 2 ? 'left' : 'right'}
         />
       )}
-      <FilmKey
-        positions={editing.shown.positions}
-        currentFrame={currentFrame}
-        factor={props.ellipseFactor}
-      />
-      <div class="film-buttons">
-        <button type="button" aria-label="Zoom in" onClick={() => zoomMiddle(ZOOM_STEP)}>
-          +
-        </button>
-        <button type="button" aria-label="Zoom out" onClick={() => zoomMiddle(1 / ZOOM_STEP)}>
-          −
-        </button>
-        <button type="button" disabled={transform.fitted} onClick={showWhole}>
-          Whole frame
-        </button>
+    </div>
+  );
+  return (
+    <div class="film-block">
+      <div class="film-strip">
+        <FilmKey
+          positions={editing.shown.positions}
+          currentFrame={currentFrame}
+          factor={props.ellipseFactor}
+        />
+        <div class="film-buttons">
+          <button type="button" aria-label="Zoom in" onClick={() => zoomMiddle(ZOOM_STEP)}>
+            +
+          </button>
+          <button type="button" aria-label="Zoom out" onClick={() => zoomMiddle(1 / ZOOM_STEP)}>
+            −
+          </button>
+          <button type="button" disabled={transform.fitted} onClick={showWhole}>
+            Whole frame
+          </button>
+        </div>
       </div>
+      {picture}
     </div>
   );
 }

@@ -51,12 +51,13 @@ export function Magnifier(props: MagnifierProps) {
 
   const profile = useMemo(() => {
     const samples = profileThrough(frame, at, direction, reach, 4);
-    const span = Math.max(contrast.high - contrast.low, Number.EPSILON);
+    const greys = samples.map(({ grey }) => grey);
+    const lowest = Math.min(...greys);
+    // A flat stretch stays flat: noise is not blown up to the full height.
+    const span = Math.max(Math.max(...greys) - lowest, (contrast.high - contrast.low) / 8, 1e-9);
     const left = (offset: number) => (offset + reach) * scale;
-    const top = (grey: number) => {
-      const share = Math.min(Math.max((grey - contrast.low) / span, 0), 1);
-      return PROFILE_HEIGHT - 3 - share * (PROFILE_HEIGHT - 6);
-    };
+    const top = (grey: number) =>
+      PROFILE_HEIGHT - 3 - ((grey - lowest) / span) * (PROFILE_HEIGHT - 6);
     return samples
       .map(({ offset, grey }) => `${left(offset).toFixed(1)} ${top(grey).toFixed(1)}`)
       .join(' ');

@@ -30,7 +30,36 @@ export interface MarkPaths {
 }
 
 /** Half the size of a mark, CSS px. */
-const MARK_RADIUS = 3.5;
+const MARK_RADIUS = 3;
+/** Nearer than this along the path, marks would run together, CSS px. */
+const LEAST_SPACING = 8;
+
+export interface MarkPlace {
+  readonly left: number;
+  readonly top: number;
+  readonly used: boolean;
+  readonly manual: boolean;
+}
+
+/**
+ * Leaves out used centres that stand closer than marks can be told apart. Refused and hand-placed ones all
+ * stay: they are what a person looks for.
+ */
+export function thinned<T extends MarkPlace>(places: Iterable<T>): T[] {
+  let last: T | null = null;
+  const kept: T[] = [];
+  for (const place of places) {
+    if (place.used && !place.manual) {
+      const near = last !== null && distance(last, place) < LEAST_SPACING;
+      if (near) continue;
+      last = place;
+    }
+    kept.push(place);
+  }
+  return kept;
+}
+
+const distance = (a: MarkPlace, b: MarkPlace) => Math.hypot(a.left - b.left, a.top - b.top);
 
 const circle = (x: number, y: number, r: number) =>
   `M${x - r} ${y}a${r} ${r} 0 1 0 ${2 * r} 0a${r} ${r} 0 1 0 ${-2 * r} 0`;
@@ -40,15 +69,7 @@ const square = (x: number, y: number, r: number) =>
   `M${x - r} ${y - r}h${2 * r}v${2 * r}h${-2 * r}z`;
 
 /** One path a kind of mark (circle used, cross refused, square placed by hand), in CSS pixels of the viewport. */
-export function markPaths(
-  places: Iterable<{
-    readonly left: number;
-    readonly top: number;
-    readonly used: boolean;
-    readonly manual: boolean;
-  }>,
-  radius = MARK_RADIUS,
-): MarkPaths {
+export function markPaths(places: Iterable<MarkPlace>, radius = MARK_RADIUS): MarkPaths {
   let used = '';
   let refused = '';
   let manual = '';
@@ -80,11 +101,11 @@ export function frameNear(
   reach: number,
 ): number | null {
   let nearest: number | null = null;
-  let distance = reach;
+  let shortest = reach;
   for (const place of placesOf(positions, view)) {
     const away = Math.hypot(place.left - left, place.top - top);
-    if (away > distance) continue;
-    distance = away;
+    if (away > shortest) continue;
+    shortest = away;
     nearest = place.frame;
   }
   return nearest;

@@ -99,6 +99,18 @@ export const panBy = (
     viewport,
   );
 
+/** The same view where it shows an image point; else moved so that the point stands in the middle. */
+export function revealPoint(
+  view: FilmTransform,
+  point: ImagePoint,
+  image: Size,
+  viewport: Size,
+): FilmTransform {
+  const [left, top] = toViewport(view, point);
+  if (left >= 0 && top >= 0 && left <= viewport.width && top <= viewport.height) return view;
+  return panBy(view, viewport.width / 2 - left, viewport.height / 2 - top, image, viewport);
+}
+
 /** The view after the viewport changed from `before` to `after`: fitted stays fitted, else the middle stays. */
 export function resizeView(
   view: FilmTransform,

@@ -1,7 +1,7 @@
 import { wholeTicks } from '../../plots/ticks';
 import { Cased } from '../film/Cased';
-import { markPaths } from '../film/marks';
-import { alongToLeft, frameToTop, spreadLabels, type TimeScale, topToFrame } from './mapping';
+import { markPaths, thinned } from '../film/marks';
+import { alongToLeft, frameToTop, type TimeScale, topToFrame } from './mapping';
 import type {
   StreakCentre,
   StreakCurvePoint,
@@ -21,8 +21,9 @@ interface StreakOverlayProps {
 }
 
 /** CSS px. */
-const LABEL_SPACING = 17;
 const TICK_SPACING = 56;
+/** A standard uncertainty shorter than this hides behind its mark. */
+const MARK_REACH = 4;
 
 /** Everything drawn over the streak image, in the area's CSS pixels. */
 export function StreakOverlay({
@@ -68,14 +69,13 @@ export function StreakOverlay({
         </>
       )}
       {curve !== null && <Curve curve={curve} toPlace={toPlace} />}
-      <Centres centres={centres} rowHeight={time.rowHeight} toPlace={toPlace} />
+      <Centres centres={centres} toPlace={toPlace} />
       <Cased class="streak-current" d={`M0 ${current}H14M${width - 14} ${current}H${width}`} />
       <path class="streak-current-line" d={`M14 ${current}H${width - 14}`} />
       {hovered !== null && (
         <path class="streak-hovered" d={`M0 ${frameToTop(time, hovered)}H${width}`} />
       )}
       <Frames time={time} height={height} frameCount={props.frameCount} />
-      <InstantLabels instants={instants} time={time} width={width} height={height} />
     </svg>
   );
 }
@@ -94,11 +94,11 @@ function Frames({ time, height, frameCount }: FramesProps) {
     <>
       {ticks.map((frame, index) => {
         const top = frameToTop(time, frame);
-        const baseline = Math.min(Math.max(top + 4, 12), height - 5);
+        const baseline = top < 16 ? top + 13 : top - 3;
         return (
           <g key={frame}>
-            <Cased class="streak-tick" d={`M0 ${top}h7`} />
-            <text class="film-label" x={10} y={baseline}>
+            <Cased class="streak-tick" d={`M0 ${top}h26`} />
+            <text class="film-label" x={4} y={baseline}>
               {index === 0 ? `frame ${frame}` : frame}
             </text>
           </g>
@@ -126,49 +126,6 @@ function Interval({ instant, time, width }: IntervalProps) {
   );
 }
 
-interface InstantLabelsProps {
-  readonly instants: readonly StreakInstant[];
-  readonly time: TimeScale;
-  readonly width: number;
-  readonly height: number;
-}
-
-/** Labels at the right edge, each just above its line unless another is there; then a leader joins them. */
-function InstantLabels({ instants, time, width, height }: InstantLabelsProps) {
-  const seen = instants.filter(({ frame }) => {
-    const top = frameToTop(time, frame);
-    return top >= 0 && top <= height;
-  });
-  const own = seen.map(({ frame }) => Math.max(frameToTop(time, frame) - 5, 13));
-  const placed = spreadLabels(own, LABEL_SPACING, height - 6);
-  return (
-    <>
-      {seen.map((instant, index) => {
-        const baseline = placed[index] ?? 0;
-        const top = frameToTop(time, instant.frame);
-        const apart = Math.abs(baseline + 5 - top) > 6;
-        return (
-          <g key={instant.kind} class={`streak-instant-${instant.kind}`}>
-            {apart && (
-              <Cased
-                class="streak-leader"
-                d={`M${width - 12} ${baseline - 4}H${width - 6}V${top}`}
-              />
-            )}
-            <text
-              class="film-label streak-label-end streak-instant-label"
-              x={width - 16}
-              y={baseline}
-            >
-              {instant.label}
-            </text>
-          </g>
-        );
-      })}
-    </>
-  );
-}
-
 interface CurveProps {
   readonly curve: readonly StreakCurvePoint[];
   readonly toPlace: StreakOverlayProps['toPlace'];
@@ -192,29 +149,26 @@ function Curve({ curve, toPlace }: CurveProps) {
 
 interface CentresProps {
   readonly centres: readonly StreakCentre[];
-  readonly rowHeight: number;
   readonly toPlace: StreakOverlayProps['toPlace'];
 }
 
-function Centres({ centres, rowHeight, toPlace }: CentresProps) {
-  // Closely stacked lines get smaller marks, so that single centres can be told apart.
-  const radius = Math.min(Math.max(rowHeight * 0.7, 1.5), 3.5);
+function Centres({ centres, toPlace }: CentresProps) {
   let bars = '';
   const places = centres.flatMap(({ frame, along, u, used, manual }) => {
     const place = toPlace({ frame, along });
     const end = toPlace({ frame, along: along + u });
     if (place === null || end === null) return [];
     const reach = Math.abs(end[0] - place[0]);
-    if (used && reach > radius) bars += `M${place[0] - reach} ${place[1]}h${2 * reach}`;
+    if (used && reach > MARK_REACH) bars += `M${place[0] - reach} ${place[1]}h${2 * reach}`;
     return [{ left: place[0], top: place[1], used, manual }];
   });
-  const marks = markPaths(places, radius);
+  const marks = markPaths(thinned(places));
   return (
-    <g class={radius < 3 ? 'streak-marks-small' : ''}>
+    <>
       <Cased class="film-mark-used" d={bars} />
       <Cased class="film-mark-refused" d={marks.refused} />
       <Cased class="film-mark-manual" d={marks.manual} />
       <Cased class="film-mark-used" d={marks.used} />
-    </g>
+    </>
   );
 }

@@ -1,6 +1,8 @@
 import type { TargetedKeyboardEvent } from 'preact';
 import { useId, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { useWidth } from '../../plots/useWidth';
+import type { Place } from '../film/pointer';
+import { InstantLabels } from './InstantLabels';
 import {
   alongToLeft,
   fitTime,
@@ -24,6 +26,9 @@ import { useStreakPainting } from './useStreakPainting';
 
 const DEFAULT_HEIGHT = 320;
 const ZOOM_STEP = 1.5;
+const TIME_NOTE = 'One line a frame, time running down; across, the film’s own scale.';
+const STEEP_NOTE =
+  'One line a frame, time running down; the flight is steep, so across is the flight axis, on its own scale.';
 
 const STEPS: Readonly<Record<string, number>> = {
   ArrowUp: -1,
@@ -43,7 +48,7 @@ export function StreakView(props: StreakViewProps) {
   const width = useWidth(area);
   const height = Math.min(props.height ?? DEFAULT_HEIGHT, Math.max(frameCount, 1) * LARGEST_ROW);
   const [zoomed, setZoomed] = useState<TimeScale | null>(null);
-  const [hovered, setHovered] = useState<number | null>(null);
+  const [hovered, setHovered] = useState<StreakPlace | null>(null);
   const time = zoomed ?? fitTime(frameCount, height);
   const view = props.view.value;
 
@@ -70,10 +75,11 @@ export function StreakView(props: StreakViewProps) {
   };
   const zoom = (factor: number, top = height / 2) =>
     change(zoomTime(time, factor, top, frameCount, height));
-  const hover = (frame: number | null) => {
-    if (frame === hovered) return;
-    setHovered(frame);
-    props.onHover?.(frame);
+  const hover = (place: Place | null) => {
+    const at = place === null || frameCount === 0 ? null : fromPlace(place.left, place.top);
+    const next = at === null ? null : { frame: Math.round(at.frame), along: at.along };
+    setHovered(next);
+    if (next?.frame !== hovered?.frame) props.onHover?.(next?.frame ?? null);
   };
 
   useStreakGestures(area, {
@@ -81,7 +87,7 @@ export function StreakView(props: StreakViewProps) {
     scrollable: zoomed !== null,
     zoom,
     scroll: (down) => change(scrollTime(time, down, frameCount, height)),
-    hover: (top) => hover(top === null || frameCount === 0 ? null : frameAt(time, top, frameCount)),
+    hover,
     click: (top) => frameCount > 0 && props.onPick?.(frameAt(time, top, frameCount)),
     drawSeed(start, end, settled) {
       const from = fromPlace(start.left, start.top);
@@ -103,8 +109,10 @@ export function StreakView(props: StreakViewProps) {
   };
 
   const steep = geometry !== null && isSteep(geometry);
+  const pointed =
+    hovered && `Frame ${hovered.frame}, ${hovered.along.toFixed(1)} px along the flight axis`;
   const seed = props.seed ?? (props.seeding ? startingSeed(fromPlace, width, height) : null);
-  return (
+  const picture = (
     <div
       ref={area}
       class={`streak ${props.seeding ? 'streak-seeding' : ''} ${zoomed === null ? '' : 'streak-zoomed'}`}
@@ -134,9 +142,10 @@ export function StreakView(props: StreakViewProps) {
         time={time}
         width={width}
         height={height}
-        hovered={hovered}
+        hovered={hovered?.frame ?? null}
         toPlace={toPlace}
       />
+      <InstantLabels instants={props.instants} time={time} height={height} />
       {seed !== null && (
         <SeedHandles
           seed={seed}
@@ -148,22 +157,29 @@ export function StreakView(props: StreakViewProps) {
           onSeed={(next, settled) => props.onSeed?.(next, settled)}
         />
       )}
-      {steep && <p class="streak-note">Steep flight: drawn along its axis, on its own scale</p>}
-      <div class="film-buttons streak-buttons">
-        <button type="button" aria-label="Stretch time" onClick={() => zoom(ZOOM_STEP)}>
-          +
-        </button>
-        <button
-          type="button"
-          aria-label="Compress time"
-          disabled={zoomed === null}
-          onClick={() => zoom(1 / ZOOM_STEP)}
-        >
-          −
-        </button>
-        <button type="button" disabled={zoomed === null} onClick={() => setZoomed(null)}>
-          All frames
-        </button>
+    </div>
+  );
+  return (
+    <div class="film-block">
+      {picture}
+      <div class="film-strip">
+        <span>{pointed ?? (steep ? STEEP_NOTE : TIME_NOTE)}</span>
+        <div class="film-buttons">
+          <button type="button" aria-label="Stretch time" onClick={() => zoom(ZOOM_STEP)}>
+            +
+          </button>
+          <button
+            type="button"
+            aria-label="Compress time"
+            disabled={zoomed === null}
+            onClick={() => zoom(1 / ZOOM_STEP)}
+          >
+            −
+          </button>
+          <button type="button" disabled={zoomed === null} onClick={() => setZoomed(null)}>
+            All frames
+          </button>
+        </div>
       </div>
     </div>
   );

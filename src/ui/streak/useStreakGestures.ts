@@ -10,7 +10,7 @@ export interface StreakGestureTarget {
   readonly scrollable: boolean;
   zoom(factor: number, top: number): void;
   scroll(down: number): void;
-  hover(top: number | null): void;
+  hover(place: Place | null): void;
   click(top: number): void;
   drawSeed(start: Place, end: Place, settled: boolean): void;
 }
@@ -40,7 +40,7 @@ export function useStreakGestures(
     const move = (event: PointerEvent) => {
       const place = placeOf(event);
       const { current } = latest;
-      current.hover(pressed !== null || isSurface(event) ? place.top : null);
+      current.hover(pressed !== null || isSurface(event) ? place : null);
       if (pressed === null) return;
       const { start, last } = pressed;
       const reach = Math.hypot(place.left - start.left, place.top - start.top);
