@@ -68,8 +68,16 @@ export function quantityParts({ value, u }: Estimate): QuantityParts | null {
 /** Trailing zeros after the point mean nothing where no uncertainty is stated. */
 const trimmed = (text: string) => (text.includes('.') ? text.replace(/\.?0+$/, '') : text);
 
-/** '181.34 ± 0.42 m/s'; the estimate is in SI, shown in the unit asked for. */
-export function formatQuantity(estimate: Estimate, kind: UnitKind, symbol: string): string {
+/**
+ * '181.34 ± 0.42 m/s'; the estimate is in SI, shown in the unit asked for. Without `withU` the uncertainty
+ * only sets the place: '181.34 m/s'.
+ */
+export function formatQuantity(
+  estimate: Estimate,
+  kind: UnitKind,
+  symbol: string,
+  withU = true,
+): string {
   const unit = unitOf(kind, symbol);
   const parts = quantityParts({
     value: fromSi(estimate.value, unit),
@@ -77,8 +85,9 @@ export function formatQuantity(estimate: Estimate, kind: UnitKind, symbol: strin
   });
   if (parts === null) return NO_VALUE;
   const { value, u, exponent } = parts;
-  const numbers = u === '' ? value : `${value} ± ${u}`;
-  const scaled = exponent === '' || u === '' ? numbers : `(${numbers})`;
+  const stated = withU && u !== '';
+  const numbers = stated ? `${value} ± ${u}` : value;
+  const scaled = exponent === '' || !stated ? numbers : `(${numbers})`;
   return `${scaled}${exponent} ${unit.symbol}`.trim();
 }
 
@@ -92,6 +101,12 @@ export function formatNumber(x: number, figures = 4): string {
   }
   return atPlace(rounded, Math.min(0, exponent - figures + 1));
 }
+
+/** Up to so many significant figures, no trailing zeros: '12 000', '0.2353'. */
+export const numberAt = (x: number, figures: number): string => {
+  const text = formatNumber(x, figures);
+  return text.includes('×') ? text : trimmed(text);
+};
 
 /** A whole number, grouped: '12 000'. */
 export const formatCount = (n: number): string => (Number.isFinite(n) ? atPlace(n, 0) : NO_VALUE);

@@ -1,0 +1,65 @@
+import { ExitframeError } from '../core/reason';
+import type { FilmApi } from '../protocol/film';
+import type { ReduceApi } from '../protocol/reduce';
+
+/** What the page asks of the background threads. */
+export interface Crew {
+  readonly film: Pick<
+    FilmApi,
+    'open' | 'timestamps' | 'frame' | 'sha256' | 'audio' | 'startRun' | 'next' | 'endRun'
+  >;
+  readonly reduce: Pick<ReduceApi, 'reduce' | 'refit' | 'cancel'>;
+}
+
+interface StartedCrew extends Crew {
+  dispose(): void;
+}
+
+/** A crew that can be replaced as a whole where one of its threads died; used as if it were one. */
+export interface RenewableCrew extends Crew {
+  renew(): Promise<void>;
+  dispose(): void;
+}
+
+/**
+ * `start` brings up the threads and tells `onFault` of one that died. One that dies while they start makes the
+ * start fail, so that nobody waits for its answer.
+ */
+export async function renewableCrew(
+  start: (onFault: (message: string) => void) => Promise<StartedCrew>,
+  onFault: (message: string) => void,
+): Promise<RenewableCrew> {
+  const bringUp = () =>
+    new Promise<StartedCrew>((resolve, reject) => {
+      let started = false;
+      start((message) => {
+        if (started) onFault(message);
+        else {
+          reject(
+            new ExitframeError(
+              'threadsNotStarted',
+              `A background thread did not start: ${message}`,
+              'Reload the page.',
+            ),
+          );
+        }
+      }).then((crew) => {
+        started = true;
+        resolve(crew);
+      }, reject);
+    });
+  let crew = await bringUp();
+  return {
+    get film() {
+      return crew.film;
+    },
+    get reduce() {
+      return crew.reduce;
+    },
+    async renew() {
+      crew.dispose();
+      crew = await bringUp();
+    },
+    dispose: () => crew.dispose(),
+  };
+}

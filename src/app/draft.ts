@@ -1,0 +1,162 @@
+import type { FootageInfo } from '../core/film';
+import { failure, type Outcome, type Reason, success } from '../core/reason';
+import { validateShot } from '../shot/parse';
+import {
+  type KnownLength,
+  type Muzzle,
+  type Seal,
+  SHOT_FORMAT,
+  SHOT_VERSION,
+  type Shot,
+} from '../shot/schema';
+
+/** A length drawn on the film whose value may still have to be typed. */
+export type DraftLength = Omit<KnownLength, 'length'> & { readonly length: number | null };
+
+/** A shot being written: it may still lack its recording rate, a known length or the muzzle plane. */
+export type ShotDraft = Readonly<Omit<Shot, 'scale'>> & {
+  readonly scale: Readonly<Omit<Shot['scale'], 'lengths'>> & {
+    readonly lengths: readonly DraftLength[];
+  };
+};
+
+export const STEPS = ['footage', 'clock', 'scale', 'ball', 'seal', 'result'] as const;
+export type StepName = (typeof STEPS)[number];
+
+/** Something a person has to state before the shot can be reduced. */
+export interface Missing {
+  readonly step: StepName;
+  readonly reason: Reason;
+}
+
+export const EMPTY_SEAL: Seal = { region: null, plane: null, burstBetween: null };
+
+/** Above this the container's rate is no playback rate but the camera's own (phones), frames/s. */
+const PLAYBACK_RATES_UP_TO = 61;
+
+const PLACEHOLDER: KnownLength = {
+  from: [0, 0],
+  to: [100, 0],
+  length: 1,
+  u: 0,
+  endpointU: 0.3,
+  depthOffset: 0,
+  depthOffsetU: 0.002,
+};
+
+/** Fills in the defaults of the shot file, which are written down in its schema alone. */
+function withDefaults(input: Record<string, unknown>): Shot {
+  const outcome = validateShot({ format: SHOT_FORMAT, version: SHOT_VERSION, ...input });
+  if (!outcome.ok) throw new Error(outcome.reason.message);
+  return outcome.value;
+}
+
+/** The draft for footage that no shot file came with. */
+export function newDraft(
+  info: FootageInfo,
+  paths: readonly string[],
+  timestamps: Float64Array | null,
+): ShotDraft {
+  const ownClock =
+    timestamps !== null && timestamps.length > 1 && (info.playbackRate ?? 0) > PLAYBACK_RATES_UP_TO;
+  const shot = withDefaults({
+    name: info.name.replace(/\.[^.]+$/, ''),
+    footage: footageOf(paths, null),
+    timing: { source: 'containerTimestamps', recordingRate: null },
+    scale: { lengths: [PLACEHOLDER] },
+  });
+  return {
+    ...shot,
+    timing: { ...shot.timing, source: ownClock ? 'containerTimestamps' : 'recordingRate' },
+    scale: { ...shot.scale, lengths: [] },
+  };
+}
+
+export function footageOf(paths: readonly string[], sha256: string | null): Shot['footage'] {
+  const [first = ''] = paths;
+  return paths.length > 1 ? { paths, sha256 } : { path: first, sha256 };
+}
+
+export const footagePaths = (footage: Shot['footage']): readonly string[] =>
+  'paths' in footage ? footage.paths : [footage.path];
+
+/** The known lengths that have a value. */
+export const statedLengths = (draft: ShotDraft): KnownLength[] =>
+  draft.scale.lengths.flatMap((one) =>
+    one.length === null ? [] : [{ ...one, length: one.length }],
+  );
+
+/** What still has to be stated, in the order of the work. */
+export function missingInputs(draft: ShotDraft): readonly Missing[] {
+  const missing: Missing[] = [];
+  const lacks = (step: StepName, code: string, message: string, remedy: string) =>
+    missing.push({ step, reason: { code, message, remedy } });
+  if (draft.timing.source === 'recordingRate' && draft.timing.recordingRate === null) {
+    lacks(
+      'clock',
+      'noRate',
+      'The recording rate is not known yet.',
+      'Type the rate that was set on the camera; the rate written in the file is often only the playback rate.',
+    );
+  }
+  if (draft.scale.lengths.length === 0) {
+    lacks(
+      'scale',
+      'noLength',
+      'No known length has been drawn yet.',
+      'Draw a line between two marks whose distance is known, in the plane of flight.',
+    );
+  }
+  const unstated = draft.scale.lengths.findIndex((one) => one.length === null);
+  if (unstated >= 0) {
+    lacks(
+      'scale',
+      'lengthUnstated',
+      `Length ${unstated + 1} is drawn, but its value is not typed yet.`,
+      'Type the distance between the two marks, or remove the line.',
+    );
+  }
+  if (draft.muzzle === null) {
+    lacks(
+      'scale',
+      'noMuzzle',
+      'The muzzle plane is not marked yet.',
+      'Mark the end of the tube on the film: the exit velocity is stated there.',
+    );
+  }
+  return missing;
+}
+
+export const muzzleOf = (draft: ShotDraft): Muzzle | null => draft.muzzle;
+
+/** The shot, complete and checked, or the first thing that is missing or wrong. */
+export function completeShot(draft: ShotDraft): Outcome<Shot> {
+  const [first] = missingInputs(draft);
+  if (first !== undefined) {
+    const { code, message, remedy } = first.reason;
+    return failure(code, message, remedy);
+  }
+  return validateShot({ ...draft, scale: { ...draft.scale, lengths: statedLengths(draft) } });
+}
+
+/** A draft read back from storage, or why it cannot be used. Lengths without a value are kept. */
+export function validateDraft(data: unknown): Outcome<ShotDraft> {
+  const draft = data as Partial<ShotDraft> | null;
+  const lengths = draft?.scale?.lengths;
+  if (typeof draft !== 'object' || draft === null || !Array.isArray(lengths)) {
+    return failure('notDraft', 'The saved inputs cannot be read.');
+  }
+  const filled = lengths.map((one: DraftLength) => ({ ...one, length: one?.length ?? 1 }));
+  const outcome = validateShot({
+    ...draft,
+    timing: { ...draft.timing, source: 'containerTimestamps' },
+    scale: { ...draft.scale, lengths: filled.length > 0 ? filled : [PLACEHOLDER] },
+  });
+  if (!outcome.ok) return outcome;
+  const source = draft.timing?.source === 'recordingRate' ? 'recordingRate' : 'containerTimestamps';
+  return success({
+    ...outcome.value,
+    timing: { ...outcome.value.timing, source },
+    scale: { ...outcome.value.scale, lengths },
+  });
+}

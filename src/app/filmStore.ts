@@ -1,0 +1,110 @@
+import { computed, signal } from '@preact/signals';
+import { proxy } from 'comlink';
+import type { FootageInfo } from '../core/film';
+import { ExitframeError } from '../core/reason';
+import type { FootageFile } from '../footage/source';
+import type { Crew } from './crew';
+
+export interface OpenFilm {
+  readonly info: FootageInfo;
+  readonly timestamps: Float64Array | null;
+  readonly files: readonly FootageFile[];
+  /** Null until it has been worked out. */
+  readonly sha256: string | null;
+}
+
+export type FilmState =
+  | { readonly kind: 'none' }
+  /** `before` stays open until the new film is. `hashed`: share of the file checked, 0..1. */
+  | {
+      readonly kind: 'opening';
+      readonly name: string;
+      readonly before: OpenFilm | null;
+      readonly hashed: number | null;
+    }
+  | { readonly kind: 'open'; readonly film: OpenFilm };
+
+/** The footage has another hash than the shot file says. */
+export class FootageMismatch extends ExitframeError {
+  readonly found: string;
+  constructor(expected: string, found: string, path: string, name: string) {
+    super(
+      'footageMismatch',
+      `The shot file was made from ${path} (SHA-256 ${expected.slice(0, 12)}…); ${name} is another file (${found.slice(0, 12)}…).`,
+      'Choose the footage it was made from, or take its inputs over into a new shot for this footage.',
+    );
+    this.found = found;
+  }
+}
+
+export type FilmStore = ReturnType<typeof createFilmStore>;
+
+/** Opens footage. What was open stays open until the new film is accepted, and comes back where it is not. */
+export function createFilmStore(crew: Crew) {
+  const state = signal<FilmState>({ kind: 'none' });
+  const film = computed<OpenFilm | null>(() => {
+    const now = state.value;
+    return now.kind === 'open' ? now.film : now.kind === 'opening' ? now.before : null;
+  });
+  let turn = 0;
+
+  const hash = (onShare?: (share: number) => void) =>
+    onShare === undefined ? crew.film.sha256() : crew.film.sha256(proxy(onShare));
+
+  /**
+   * Opens files; with `expected`, only if they have that hash. Gives null where another opening overtook it.
+   * Throws the decoder's reason, or `FootageMismatch`.
+   */
+  const open = async (
+    files: readonly FootageFile[],
+    expected: { readonly sha256: string; readonly path: string } | null,
+  ): Promise<OpenFilm | null> => {
+    const mine = ++turn;
+    const before = film.value;
+    const name = files.length === 1 ? (files[0]?.name ?? '') : `${files.length} images`;
+    state.value = { kind: 'opening', name, before, hashed: null };
+    let replaced = false;
+    try {
+      const info = await crew.film.open(files);
+      replaced = true;
+      const timestamps = await crew.film.timestamps();
+      const sha256 =
+        expected === null
+          ? null
+          : await hash((hashed) => {
+              if (mine === turn) state.value = { kind: 'opening', name, before, hashed };
+            });
+      if (expected !== null && sha256 !== null && sha256 !== expected.sha256) {
+        throw new FootageMismatch(expected.sha256, sha256, expected.path, name);
+      }
+      if (mine !== turn) return null;
+      const opened = { info, timestamps, files, sha256 };
+      state.value = { kind: 'open', film: opened };
+      return opened;
+    } catch (error) {
+      if (mine !== turn) return null;
+      if (replaced && before !== null) await crew.film.open(before.files);
+      state.value = before === null ? { kind: 'none' } : { kind: 'open', film: before };
+      throw error;
+    }
+  };
+
+  return {
+    state,
+    film,
+    open,
+    /** The open film's hash, worked out once. */
+    async identify(): Promise<string | null> {
+      const asked = film.value;
+      if (asked === null || asked.sha256 !== null) return asked?.sha256 ?? null;
+      const sha256 = await hash();
+      if (film.value !== asked) return null;
+      state.value = { kind: 'open', film: { ...asked, sha256 } };
+      return sha256;
+    },
+    /** Opens the same files again, in threads that were started anew. */
+    async reopen() {
+      if (film.value !== null) await crew.film.open(film.value.files);
+    },
+  };
+}

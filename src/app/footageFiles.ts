@@ -1,0 +1,79 @@
+import { failure, type Outcome, success } from '../core/reason';
+import type { FootageFile } from '../footage/source';
+
+/** What was dropped or chosen, told apart by name. */
+export interface ChosenFiles {
+  /** One file, or an image sequence in the order of its numbers. */
+  readonly footage: readonly FootageFile[];
+  readonly shotFile: File | null;
+}
+
+const SHOT_FILE = /\.(shot\.)?json$/i;
+const IMAGE = /\.(png|tiff?|bmp|jpe?g|pgm|dpx|exr)$/i;
+/** What folders commonly hold besides the images. */
+const IGNORED = /^(\.|thumbs\.db$)|\.(result\.json|truth\.json|txt|md|csv)$/i;
+
+const inNumberOrder = new Intl.Collator('en', { numeric: true, sensitivity: 'base' });
+
+/** Failures: `nothingChosen`, `severalShots`, `severalClips`. */
+export function sortFiles(files: readonly File[]): Outcome<ChosenFiles> {
+  const relevant = files.filter((file) => !IGNORED.test(file.name));
+  const shotFiles = relevant.filter((file) => SHOT_FILE.test(file.name));
+  const others = relevant.filter((file) => !SHOT_FILE.test(file.name));
+  if (shotFiles.length > 1) {
+    return failure(
+      'severalShots',
+      `${shotFiles.length} shot files were given; one is opened at a time.`,
+      'Choose one shot file, with its footage.',
+    );
+  }
+  const [shotFile = null] = shotFiles;
+  const images = others.filter((file) => IMAGE.test(file.name));
+  const clips = others.filter((file) => !IMAGE.test(file.name));
+  const sequence = [...images].sort((a, b) => inNumberOrder.compare(a.name, b.name));
+  const [clip] = clips;
+  if (clips.length > 1 || (clip !== undefined && images.length > 0)) {
+    const names = others.slice(0, 3).map((file) => file.name);
+    return failure(
+      'severalClips',
+      `Several clips were given (${names.join(', ')}${others.length > 3 ? ', …' : ''}); one is opened at a time.`,
+      'Choose one clip, or the images of one sequence.',
+    );
+  }
+  const footage = clip === undefined ? sequence : [clip];
+  if (footage.length === 0 && shotFile === null) {
+    return failure(
+      'nothingChosen',
+      'No footage was found there.',
+      'Choose a clip or a folder of images.',
+    );
+  }
+  return success({ footage: footage.map((file) => ({ name: file.name, blob: file })), shotFile });
+}
+
+/** Every file of a drop, folders gone through. */
+export async function droppedFiles(transfer: DataTransfer): Promise<File[]> {
+  const entries = [...transfer.items].flatMap((item) => item.webkitGetAsEntry() ?? []);
+  if (entries.length === 0) return [...transfer.files];
+  return (await Promise.all(entries.map(filesUnder))).flat();
+}
+
+async function filesUnder(entry: FileSystemEntry): Promise<File[]> {
+  if (entry.isFile) {
+    const file = await new Promise<File>((resolve, reject) =>
+      (entry as FileSystemFileEntry).file(resolve, reject),
+    );
+    return [file];
+  }
+  const reader = (entry as FileSystemDirectoryEntry).createReader();
+  const found: FileSystemEntry[] = [];
+  // A reader hands out a hundred entries at a time; an empty batch ends the folder.
+  for (;;) {
+    const batch = await new Promise<FileSystemEntry[]>((resolve, reject) =>
+      reader.readEntries(resolve, reject),
+    );
+    if (batch.length === 0) break;
+    found.push(...batch);
+  }
+  return (await Promise.all(found.map(filesUnder))).flat();
+}

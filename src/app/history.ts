@@ -1,0 +1,66 @@
+/** Undo history over immutable values: every edit keeps what stood before it. Pure. */
+export interface History<T> {
+  readonly present: T;
+  readonly past: readonly Step<T>[];
+  /** Undone steps, the next to redo first. */
+  readonly future: readonly Step<T>[];
+}
+
+interface Step<T> {
+  /** The value on the other side of the step. */
+  readonly value: T;
+  readonly label: string;
+  /** Edits with the same key that follow at once are one step (nudging a handle). */
+  readonly mergeKey: string | null;
+  /** ms */
+  readonly at: number;
+}
+
+export interface Edit {
+  /** What was done: 'recording rate'. */
+  readonly label: string;
+  readonly mergeKey?: string;
+}
+
+const LONGEST_HISTORY = 500;
+const MERGE_WITHIN_MS = 1500;
+
+export const startHistory = <T>(present: T): History<T> => ({ present, past: [], future: [] });
+
+/** The history with `next` as its present; unchanged where `next` is the present. */
+export function record<T>(history: History<T>, next: T, edit: Edit, at: number): History<T> {
+  if (Object.is(next, history.present)) return history;
+  const mergeKey = edit.mergeKey ?? null;
+  const last = history.past.at(-1);
+  const merges =
+    last !== undefined &&
+    mergeKey !== null &&
+    last.mergeKey === mergeKey &&
+    at - last.at < MERGE_WITHIN_MS &&
+    history.future.length === 0;
+  const step = { value: history.present, label: edit.label, mergeKey, at };
+  const past = merges
+    ? [...history.past.slice(0, -1), { ...last, at }]
+    : [...history.past.slice(-LONGEST_HISTORY + 1), step];
+  return { present: next, past, future: [] };
+}
+
+export function undo<T>(history: History<T>): History<T> {
+  const step = history.past.at(-1);
+  if (step === undefined) return history;
+  return {
+    present: step.value,
+    past: history.past.slice(0, -1),
+    future: [{ ...step, value: history.present, mergeKey: null }, ...history.future],
+  };
+}
+
+export function redo<T>(history: History<T>): History<T> {
+  const [step, ...future] = history.future;
+  if (step === undefined) return history;
+  return {
+    present: step.value,
+    past: [...history.past, { ...step, value: history.present }],
+    future,
+  };
+}

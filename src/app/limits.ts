@@ -1,0 +1,1 @@
+export { RATE_RANGE } from '../shot/parse';

@@ -1,0 +1,206 @@
+import { batch, computed, signal } from '@preact/signals';
+import { proxy } from 'comlink';
+import { type Reason, reasonOf } from '../core/reason';
+import type { ReduceApi } from '../protocol/reduce';
+import type { Reduction, ReductionEvent, ReductionInputs, Stage } from '../reduction/types';
+import type { Position } from '../shot/result';
+import type { Shot } from '../shot/schema';
+
+export type MeasuringStatus =
+  | { readonly kind: 'idle' }
+  | {
+      readonly kind: 'running';
+      readonly stage: Stage | 'starting';
+      readonly done: number;
+      readonly total: number;
+    }
+  | { readonly kind: 'done' }
+  | { readonly kind: 'failed'; readonly reason: Reason };
+
+/** How a result stands to the inputs as they are now. */
+export type Freshness = 'fresh' | 'refitting' | 'measureAgain';
+
+export interface LiveStreak {
+  readonly line: Extract<ReductionEvent, { kind: 'streakLine' }>['line'] | null;
+  /** Filled further as rows come; `version` grows with every change. */
+  readonly rows: ReadonlyMap<number, Float32Array>;
+  readonly version: number;
+}
+
+/** A centre to draw: one of the result's positions, or one that has only just been measured. */
+export type DrawnPosition = Pick<
+  Position,
+  'frame' | 'x' | 'y' | 'ux' | 'uy' | 'cov' | 'used' | 'manual'
+>;
+const AS_IT_CAME = { ux: null, uy: null, cov: null, used: true, manual: false } as const;
+
+/** Rows and points arrive by the hundred: the screen is told this often, ms. */
+const FLUSH_EVERY_MS = 50;
+
+const NO_STREAK: LiveStreak = { line: null, rows: new Map(), version: 0 };
+
+export type Measuring = ReturnType<typeof createMeasuring>;
+
+/** Runs reductions and holds what they tell: streak rows and positions as they come, then the result. */
+export function createMeasuring(crew: {
+  readonly reduce: Pick<ReduceApi, 'reduce' | 'refit' | 'cancel'>;
+}) {
+  const status = signal<MeasuringStatus>({ kind: 'idle' });
+  const streak = signal<LiveStreak>(NO_STREAK);
+  const live = signal<ReadonlyMap<number, DrawnPosition>>(new Map());
+  const reduction = signal<Reduction | null>(null);
+  const freshness = signal<Freshness>('fresh');
+  /** Why the last refit failed, where it did for another reason than needing the film. */
+  const refitProblem = signal<Reason | null>(null);
+  let concludedFrom: string | null = null;
+  let turn = 0;
+  let pending: ReductionEvent[] = [];
+  let timer: ReturnType<typeof setTimeout> | null = null;
+
+  const flush = () => {
+    timer = null;
+    const events = pending;
+    pending = [];
+    if (events.length === 0) return;
+    batch(() => {
+      let { line, rows, version } = streak.value;
+      const positions = new Map(live.value);
+      for (const event of events) {
+        if (event.kind === 'streakLine') {
+          [line, rows, version] = [event.line, new Map(), version + 1];
+        } else if (event.kind === 'streakRow') {
+          (rows as Map<number, Float32Array>).set(event.frame, event.row);
+          version += 1;
+        } else if (event.kind === 'centre') {
+          const { frame, x, y } = event;
+          positions.set(frame, { frame, x, y, ...AS_IT_CAME });
+        } else {
+          const { stage, done, total } = event;
+          if (status.value.kind === 'running')
+            status.value = { kind: 'running', stage, done, total };
+        }
+      }
+      if (version !== streak.value.version) streak.value = { line, rows, version };
+      live.value = positions;
+    });
+  };
+  const dropPending = () => {
+    if (timer !== null) clearTimeout(timer);
+    timer = null;
+    pending = [];
+  };
+  const conclude = (shot: Shot, outcome: Reduction) =>
+    batch(() => {
+      concludedFrom = JSON.stringify(shot);
+      reduction.value = outcome;
+      status.value = { kind: 'done' };
+      freshness.value = 'fresh';
+      refitProblem.value = null;
+    });
+
+  /** Measures the film and reduces the shot; what came before is replaced only when this succeeds. */
+  const measure = async (inputs: ReductionInputs): Promise<void> => {
+    const mine = ++turn;
+    dropPending();
+    const before = { streak: streak.value, live: live.value, status: status.value };
+    batch(() => {
+      status.value = { kind: 'running', stage: 'starting', done: 0, total: 0 };
+      live.value = new Map();
+    });
+    const onEvent = (event: ReductionEvent) => {
+      if (mine !== turn) return;
+      pending.push(event);
+      timer ??= setTimeout(flush, FLUSH_EVERY_MS);
+    };
+    try {
+      const outcome = await crew.reduce.reduce(inputs, proxy(onEvent));
+      if (mine !== turn) return;
+      flush();
+      conclude(inputs.shot, outcome);
+    } catch (error) {
+      if (mine !== turn) return;
+      flush();
+      const reason = reasonOf(error);
+      batch(() => {
+        if (reason.code !== 'cancelled') {
+          status.value = { kind: 'failed', reason };
+          return;
+        }
+        status.value = before.status.kind === 'running' ? { kind: 'idle' } : before.status;
+        if (reduction.value !== null) {
+          streak.value = { ...before.streak, version: streak.value.version + 1 };
+          live.value = before.live;
+        }
+      });
+    }
+  };
+
+  /** Brings the result up to date after an edit, without the film where that is possible. */
+  const refit = async (inputs: ReductionInputs): Promise<void> => {
+    if (reduction.value === null || status.value.kind === 'running') return;
+    if (JSON.stringify(inputs.shot) === concludedFrom) {
+      turn += 1;
+      freshness.value = 'fresh';
+      refitProblem.value = null;
+      return;
+    }
+    const mine = ++turn;
+    freshness.value = 'refitting';
+    try {
+      const outcome = await crew.reduce.refit(inputs);
+      if (mine === turn) conclude(inputs.shot, outcome);
+    } catch (error) {
+      if (mine !== turn) return;
+      const reason = reasonOf(error);
+      freshness.value = 'measureAgain';
+      refitProblem.value = reason.code === 'pixelsNeeded' ? null : reason;
+    }
+  };
+
+  return {
+    status,
+    streak,
+    reduction,
+    freshness,
+    refitProblem,
+    /** Positions to draw: those of the result, or those that have come so far. */
+    positions: computed<readonly DrawnPosition[]>(() => {
+      const running = status.value.kind === 'running';
+      return !running && reduction.value !== null
+        ? reduction.value.result.positions
+        : [...live.value.values()].sort((a, b) => a.frame - b.frame);
+    }),
+    measure,
+    refit,
+    /** The inputs cannot be reduced as they are now. */
+    markOutdated() {
+      turn += status.value.kind === 'running' ? 0 : 1;
+      if (reduction.value !== null) freshness.value = 'measureAgain';
+    },
+    async cancel() {
+      if (status.value.kind === 'running') await crew.reduce.cancel();
+    },
+    /** The thread that measured is gone: nothing more will come of what runs. */
+    fail(reason: Reason) {
+      turn += 1;
+      dropPending();
+      if (status.value.kind === 'running') status.value = { kind: 'failed', reason };
+    },
+    /** Forgets everything: other footage was opened. */
+    reset() {
+      turn += 1;
+      dropPending();
+      concludedFrom = null;
+      const running = status.value.kind === 'running';
+      batch(() => {
+        status.value = { kind: 'idle' };
+        streak.value = { ...NO_STREAK, rows: new Map(), version: streak.value.version + 1 };
+        live.value = new Map();
+        reduction.value = null;
+        freshness.value = 'fresh';
+        refitProblem.value = null;
+      });
+      if (running) void crew.reduce.cancel();
+    },
+  };
+}

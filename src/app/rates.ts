@@ -1,0 +1,1 @@
+export { rateFromTimer } from '../clock/rateCheck';

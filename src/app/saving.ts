@@ -1,0 +1,44 @@
+/** Writes text to a file the person chooses, or downloads it where the browser cannot ask. */
+export async function saveText(name: string, text: string, description: string): Promise<boolean> {
+  const picker = (window as { showSaveFilePicker?: SaveFilePicker }).showSaveFilePicker;
+  if (picker === undefined) {
+    download(name, text);
+    return true;
+  }
+  try {
+    const handle = await picker({
+      suggestedName: name,
+      types: [{ description, accept: { 'application/json': ['.json'] } }],
+    });
+    const stream = await handle.createWritable();
+    await stream.write(text);
+    await stream.close();
+    return true;
+  } catch (error) {
+    // Closing the dialog is a choice, not a fault.
+    if (error instanceof DOMException && error.name === 'AbortError') return false;
+    throw error;
+  }
+}
+
+/** The part of the File System Access API that is used; the DOM library of TypeScript lacks the picker. */
+type SaveFilePicker = (options: {
+  suggestedName: string;
+  types: { description: string; accept: Record<string, string[]> }[];
+}) => Promise<FileSystemFileHandle>;
+
+function download(name: string, text: string): void {
+  const url = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+  const link = document.createElement('a');
+  link.href = url;
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(url), 10_000);
+}
+
+/** A file name from a shot's name: letters, digits, dots and dashes. */
+export const fileNameOf = (shotName: string): string =>
+  shotName
+    .trim()
+    .replace(/[^\p{L}\p{N}._-]+/gu, '-')
+    .replace(/^-+|-+$/g, '') || 'shot';

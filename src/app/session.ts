@@ -1,0 +1,267 @@
+import { effect, signal, untracked } from '@preact/signals';
+import { rateFromLamp } from '../clock/rateCheck';
+import { failure, reasonOf } from '../core/reason';
+import type { FootageFile } from '../footage/source';
+import type { ReductionInputs } from '../reduction/types';
+import { parseShot } from '../shot/parse';
+import type { Shot } from '../shot/schema';
+import type { RenewableCrew } from './crew';
+import { completeShot, footageOf, footagePaths, newDraft, type ShotDraft } from './draft';
+import type { DraftStore } from './drafts';
+import { createFilmStore, FootageMismatch, type OpenFilm } from './filmStore';
+import { sortFiles } from './footageFiles';
+import { createFrameCache } from './frameCache';
+import { frameLevels } from './frameLevels';
+import { createMeasuring } from './measuring';
+import { createNotices } from './notices';
+import { createPlayer } from './player';
+import { createReadings } from './readings';
+import { fetchSample, type Sample } from './samples';
+import { createShotStore } from './shotStore';
+
+/** Enough for a few hundred frames of the usual size, bytes. */
+const FRAME_CACHE_BYTES = 128 * 2 ** 20;
+/** A pause in editing before inputs are kept and the result is brought up to date, ms. */
+const KEEP_AFTER_MS = 400;
+const REFIT_AFTER_MS = 250;
+
+/** A shot file whose footage has still to be chosen. */
+export interface AwaitedFootage {
+  readonly shot: Shot;
+  readonly fileName: string;
+  /** The footage it names. */
+  readonly path: string;
+}
+
+export type Session = ReturnType<typeof createSession>;
+
+/** Everything the page knows and can do, without markup. */
+export function createSession(crew: RenewableCrew, drafts: DraftStore) {
+  const notices = createNotices();
+  const films = createFilmStore(crew);
+  const shots = createShotStore(() => Date.now());
+  const measuring = createMeasuring(crew);
+  const cache = createFrameCache((index) => crew.film.frame(index), FRAME_CACHE_BYTES);
+  const player = createPlayer(cache, (error) => notices.report('footage', error));
+  const readings = createReadings(shots.draft, films.film);
+  /** The sample that is open, by its folder's name. */
+  const sample = signal<Sample | null>(null);
+  const awaited = signal<AwaitedFootage | null>(null);
+
+  const begin = (film: OpenFilm, draft: ShotDraft, isSaved: boolean) => {
+    notices.list.value = [];
+    awaited.value = null;
+    sample.value = null;
+    measuring.reset();
+    shots.start(draft, isSaved);
+    return player.reset(film.info.frameCount);
+  };
+
+  /** Works out the footage's hash and offers what was kept for it. */
+  const recognise = async () => {
+    try {
+      const sha256 = await films.identify();
+      if (sha256 === null) return;
+      shots.amend((draft) => ({ ...draft, footage: { ...draft.footage, sha256 } }));
+      const kept = drafts.find(sha256);
+      const now = shots.draft.value;
+      if (kept === null || now === null || shots.edited.value) return;
+      const draft = { ...kept.draft, footage: now.footage };
+      if (JSON.stringify(draft) === JSON.stringify(now)) return;
+      notices.inform(
+        'footage',
+        {
+          code: 'earlierInputs',
+          message: `Inputs for this footage were kept on ${new Date(kept.savedAt).toLocaleString()}.`,
+          remedy: 'Take them over, or go on as it stands.',
+        },
+        [
+          {
+            label: 'Take over earlier inputs',
+            run: () => shots.edit(() => draft, { label: 'earlier inputs' }),
+          },
+        ],
+      );
+    } catch (error) {
+      notices.report('footage', error);
+    }
+  };
+
+  /** Opens footage with a shot made from it, or with a new shot. True where it is open now. */
+  const openFootage = async (
+    files: readonly FootageFile[],
+    shot: Shot | null,
+    isSaved = shot !== null,
+  ): Promise<boolean> => {
+    const paths = files.map((file) => file.name);
+    const expected =
+      shot === null || shot.footage.sha256 === null
+        ? null
+        : { sha256: shot.footage.sha256, path: pathText(shot) };
+    try {
+      const film = await films.open(files, expected);
+      if (film === null) return false;
+      void begin(film, shot ?? newDraft(film.info, paths, film.timestamps), isSaved);
+      void recognise();
+      return true;
+    } catch (error) {
+      const actions =
+        error instanceof FootageMismatch && shot !== null
+          ? [
+              {
+                label: 'Take its inputs into a new shot for this footage',
+                run: () => {
+                  const footage = footageOf(paths, error.found);
+                  const edits = { rejectedFrames: [], manualPoints: [] };
+                  void openFootage(files, { ...shot, footage, edits }, false);
+                },
+              },
+            ]
+          : [];
+      notices.report('footage', error, actions);
+      return false;
+    }
+  };
+
+  const openSample = async (chosen: Sample) => {
+    try {
+      if (await openFootage(await fetchSample(chosen), chosen.shot)) sample.value = chosen;
+    } catch (error) {
+      notices.report('footage', error);
+    }
+  };
+
+  /** Opens what was dropped or chosen: footage, a shot file, or both. */
+  const openFiles = async (chosen: readonly File[]) => {
+    const sorted = sortFiles(chosen);
+    if (!sorted.ok) return notices.problem('footage', sorted.reason);
+    const { footage, shotFile } = sorted.value;
+    if (shotFile === null) {
+      await openFootage(footage, awaited.value?.shot ?? null);
+      return;
+    }
+    const parsed = parseShot(await shotFile.text());
+    if (!parsed.ok) {
+      const message = `${shotFile.name}: ${parsed.reason.message}`;
+      return notices.problem('footage', { ...parsed.reason, message });
+    }
+    const film = films.film.value;
+    const isOpen = film?.sha256 != null && film.sha256 === parsed.value.footage.sha256;
+    if (footage.length > 0) await openFootage(footage, parsed.value);
+    else if (isOpen) await openFootage(film.files, parsed.value);
+    else {
+      const path = pathText(parsed.value);
+      awaited.value = { shot: parsed.value, fileName: shotFile.name, path };
+    }
+  };
+
+  const inputsOf = async (shot: Shot): Promise<ReductionInputs | null> => {
+    const film = films.film.value;
+    if (film === null) return null;
+    const audio = shot.sound !== null && film.info.hasAudio ? await crew.film.audio() : null;
+    return {
+      shot,
+      info: film.info,
+      timestamps: film.timestamps,
+      footageSha256: film.sha256,
+      audio,
+    };
+  };
+
+  const measure = async () => {
+    const draft = shots.draft.value;
+    if (draft === null) return;
+    const shot = completeShot(draft);
+    if (!shot.ok) return notices.problem('ball', shot.reason);
+    notices.clear('ball');
+    player.pause();
+    try {
+      await films.identify();
+      const inputs = await inputsOf(shot.value);
+      if (inputs !== null) await measuring.measure(inputs);
+    } catch (error) {
+      measuring.fail(reasonOf(error));
+    }
+  };
+
+  const refit = async (draft: ShotDraft) => {
+    const shot = completeShot(draft);
+    if (!shot.ok) return measuring.markOutdated();
+    const inputs = await inputsOf(shot.value);
+    if (inputs !== null) await measuring.refit(inputs);
+  };
+
+  const stopKeeping = effect(() => {
+    const draft = shots.draft.value;
+    const sha256 = films.film.value?.sha256 ?? null;
+    if (draft === null || sha256 === null || !shots.edited.value) return;
+    const timer = setTimeout(() => {
+      const kept = drafts.keep(sha256, draft, Date.now());
+      if (!kept.ok) notices.problem('footage', kept.reason);
+    }, KEEP_AFTER_MS);
+    return () => clearTimeout(timer);
+  });
+  const stopRefitting = effect(() => {
+    const draft = shots.draft.value;
+    const running = measuring.status.value.kind === 'running';
+    if (draft === null || running || untracked(() => measuring.reduction.value) === null) return;
+    const timer = setTimeout(() => void refit(draft), REFIT_AFTER_MS);
+    return () => clearTimeout(timer);
+  });
+
+  return {
+    notices,
+    films,
+    shots,
+    measuring,
+    player,
+    readings,
+    sample,
+    awaited,
+    openSample,
+    openFiles,
+    measure,
+    /** The recording rate from a lamp that flickers `flicker` times a second, filmed in this clip. */
+    rateFromLamp: async (flicker: number, onShare: (share: number) => void) => {
+      const expected = shots.draft.value?.timing.recordingRate?.value ?? clockRate();
+      if (expected === null)
+        return failure(
+          'noRate',
+          'An expected rate is needed first.',
+          'Type the rate set on the camera.',
+        );
+      const levels = await frameLevels(crew.film, player.frameCount.value, onShare);
+      return rateFromLamp(levels, flicker, expected);
+    },
+    /** After a thread died: starts them anew and opens the same footage; all inputs stay. */
+    async recover(message: string) {
+      const reason = {
+        code: 'threadDied',
+        message: `A background thread stopped: ${message}`,
+        remedy: 'It was started again with the same footage and inputs; measure again.',
+      };
+      measuring.fail(reason);
+      notices.problem('footage', reason);
+      await crew.renew();
+      await films.reopen();
+      cache.clear();
+      await player.show(player.current.value);
+    },
+    dispose() {
+      stopKeeping();
+      stopRefitting();
+      player.pause();
+      crew.dispose();
+    },
+  };
+
+  function clockRate(): number | null {
+    const clock = readings.clock.value;
+    return clock?.ok ? 1 / clock.value.frameInterval : null;
+  }
+}
+
+const pathText = (shot: Shot) => {
+  const [first = '', ...more] = footagePaths(shot.footage);
+  return more.length > 0 ? `${first} and ${more.length} more` : first;
+};

@@ -1,0 +1,110 @@
+import { isAvailable } from '../core/estimate';
+import { formatCount, formatQuantity, numberAt } from '../core/format';
+import { missingInputs, type StepName } from './draft';
+import type { Session } from './session';
+
+/** Done: nothing more is needed. Open: may be looked at or is still to come. Needs you: waits for a person. */
+export type StepState = 'done' | 'open' | 'needsYou';
+
+export interface StepSummary {
+  readonly name: StepName;
+  readonly title: string;
+  readonly state: StepState;
+  /** The step's one number, or a word where there is none yet. */
+  readonly figure: string;
+}
+
+type Summary = Omit<StepSummary, 'name' | 'title'>;
+
+/** Fewer frames than this give no speed (three points for a fit with one degree of freedom). */
+export const FEWEST_FRAMES = 3;
+
+/** Reads the shot as a row of steps. Call it where signals are followed. */
+export function summarise(session: Session, speedUnit: string): readonly StepSummary[] {
+  return [
+    { name: 'footage', title: 'Footage', ...footage(session) },
+    { name: 'clock', title: 'Clock', ...clock(session) },
+    { name: 'scale', title: 'Scale', ...scale(session) },
+    { name: 'ball', title: 'Ball', ...ball(session) },
+    { name: 'seal', title: 'Seal', ...seal(session) },
+    { name: 'result', title: 'Result', ...result(session, speedUnit) },
+  ];
+}
+
+const needs = (figure: string): Summary => ({ state: 'needsYou', figure });
+const open = (figure: string): Summary => ({ state: 'open', figure });
+const done = (figure: string): Summary => ({ state: 'done', figure });
+
+function hasProblem(session: Session, step: StepName): boolean {
+  return session.notices.list.value.some((one) => one.place === step && one.tone === 'problem');
+}
+
+function lacks(session: Session, step: StepName): boolean {
+  const draft = session.shots.draft.value;
+  return draft !== null && missingInputs(draft).some((one) => one.step === step);
+}
+
+function footage(session: Session): Summary {
+  const film = session.films.film.value;
+  if (film === null) {
+    return session.films.state.value.kind === 'opening' ? open('opening') : needs('none open');
+  }
+  const figure = `${formatCount(film.info.frameCount)} frames`;
+  const wanting =
+    film.info.frameCount < FEWEST_FRAMES ||
+    session.awaited.value !== null ||
+    hasProblem(session, 'footage');
+  return wanting ? needs(figure) : done(figure);
+}
+
+function clock(session: Session): Summary {
+  const reading = session.readings.clock.value;
+  if (reading === null) return open('no film');
+  if (!reading.ok) return needs(reading.reason.code === 'noRate' ? 'no rate' : 'no clock');
+  const figure = `${numberAt(1 / reading.value.frameInterval, 5)} /s`;
+  return reading.value.warnings.length > 0 ? needs(figure) : done(figure);
+}
+
+function scale(session: Session): Summary {
+  if (session.shots.draft.value === null) return open('no film');
+  const reading = session.readings.scale.value;
+  if (reading === null) return needs('no length');
+  if (!reading.ok) return needs('no scale');
+  const figure = `${numberAt(reading.value.value * 1000, 4)} mm/px`;
+  const wanting =
+    lacks(session, 'scale') || reading.value.warnings.some((one) => one.code === 'lengthsDisagree');
+  return wanting ? needs(figure) : done(figure);
+}
+
+function ball(session: Session): Summary {
+  const { status, positions, reduction, freshness } = session.measuring;
+  const now = status.value;
+  const used = positions.value.filter((one) => one.used).length;
+  const figure = `${formatCount(used)} frames used`;
+  if (session.shots.draft.value === null) return open('no film');
+  if (now.kind === 'running') return open('measuring');
+  if (now.kind === 'failed' || hasProblem(session, 'ball')) return needs('not measured');
+  if (reduction.value === null) return open('not measured');
+  return used < FEWEST_FRAMES || freshness.value === 'measureAgain' ? needs(figure) : done(figure);
+}
+
+function seal(session: Session): Summary {
+  const draft = session.shots.draft.value;
+  if (draft === null) return open('no film');
+  if (draft.seals?.muzzle == null) return done('none in view');
+  const reduction = session.measuring.reduction.value;
+  if (reduction === null) return open('not measured');
+  const burst = reduction.result.sealBurst;
+  if (!('value' in burst)) return needs('no burst found');
+  return done(`burst ${formatQuantity({ value: burst.value, u: burst.u }, 'time', 'ms', false)}`);
+}
+
+function result(session: Session, speedUnit: string): Summary {
+  const reduction = session.measuring.reduction.value;
+  if (reduction === null) return open('no speed yet');
+  const { exitVelocity, warnings } = reduction.result;
+  if (!isAvailable(exitVelocity)) return needs('no speed');
+  const figure = formatQuantity(exitVelocity, 'speed', speedUnit, false);
+  const stale = session.measuring.freshness.value === 'measureAgain';
+  return stale || warnings.length > 0 ? needs(figure) : done(figure);
+}

@@ -1,0 +1,100 @@
+import { useEffect, useState } from 'preact/hooks';
+import { droppedFiles } from '../app/footageFiles';
+import { type Desk, DeskContext } from './desk';
+import { Evidence } from './result/Evidence';
+import { Cautions } from './shell/Cautions';
+import { Header } from './shell/Header';
+import { Help } from './shell/Help';
+import { handleKey } from './shell/keys';
+import { SideSheet } from './shell/SideSheet';
+import { StepBar } from './shell/StepBar';
+import { FilmStage } from './stage/FilmStage';
+import { FrameControls } from './stage/FrameControls';
+import { StreakStage } from './stage/StreakStage';
+import './tokens.css';
+import './base.css';
+import './fields/fields.css';
+import './shell/shell.css';
+import './panels/panels.css';
+import './result/result.css';
+
+/** The one window: steps along the top, film and streak image, the step's sheet beside them. */
+export function App({ desk }: { readonly desk: Desk }) {
+  const over = useDrop(desk);
+  useKeys(desk);
+  useTheme(desk);
+  return (
+    <DeskContext.Provider value={desk}>
+      <div class={`page ${over ? 'page-drop' : ''}`}>
+        <Header />
+        <StepBar />
+        <Cautions />
+        <Help />
+        <div class={`bench ${desk.preferences.sheetOpen.value ? '' : 'bench-folded'}`}>
+          <main class="stage">
+            <FilmStage />
+            <StreakStage />
+            <FrameControls />
+            <Evidence />
+          </main>
+          <SideSheet />
+        </div>
+      </div>
+    </DeskContext.Provider>
+  );
+}
+
+function useKeys(desk: Desk): void {
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent) => handleKey(desk, event);
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  }, [desk]);
+}
+
+/** Takes files dropped anywhere on the page; true while some are held over it. */
+function useDrop(desk: Desk): boolean {
+  const [over, setOver] = useState(false);
+  useEffect(() => {
+    const stop = new AbortController();
+    const listen = (type: 'dragover' | 'dragleave' | 'drop', act: (event: DragEvent) => void) =>
+      window.addEventListener(type, act, { signal: stop.signal });
+    listen('dragover', (event) => {
+      event.preventDefault();
+      setOver(true);
+    });
+    listen('dragleave', (event) => {
+      if (event.relatedTarget === null) setOver(false);
+    });
+    listen('drop', (event) => {
+      event.preventDefault();
+      setOver(false);
+      if (event.dataTransfer !== null) void takeDrop(desk, event.dataTransfer);
+    });
+    return () => stop.abort();
+  }, [desk]);
+  return over;
+}
+
+async function takeDrop(desk: Desk, transfer: DataTransfer): Promise<void> {
+  desk.step.value = 'footage';
+  try {
+    await desk.session.openFiles(await droppedFiles(transfer));
+  } catch (error) {
+    desk.session.notices.report('footage', error);
+  }
+}
+
+function useTheme(desk: Desk): void {
+  const chosen = desk.preferences.theme.value;
+  useEffect(() => {
+    const dark = window.matchMedia('(prefers-color-scheme: dark)');
+    const apply = () => {
+      const resolved = chosen === 'system' ? (dark.matches ? 'dark' : 'light') : chosen;
+      document.documentElement.dataset.theme = resolved;
+    };
+    apply();
+    dark.addEventListener('change', apply);
+    return () => dark.removeEventListener('change', apply);
+  }, [chosen]);
+}

@@ -1,0 +1,36 @@
+import { completeShot } from '../app/draft';
+import { fileNameOf, saveText } from '../app/saving';
+import type { Desk } from './desk';
+
+/** Writes the shot file, or says in its step what is missing for one. */
+export async function saveShot(desk: Desk): Promise<void> {
+  const { shots, notices } = desk.session;
+  const draft = shots.draft.value;
+  if (draft === null) return;
+  const shot = completeShot(draft);
+  if (!shot.ok) {
+    const message = `The shot cannot be saved to a file yet. ${shot.reason.message} It is kept in this browser meanwhile.`;
+    notices.problem('footage', { ...shot.reason, message });
+    desk.step.value = 'footage';
+    return;
+  }
+  try {
+    const text = `${JSON.stringify(shot.value, null, 2)}\n`;
+    const saved = await saveText(`${fileNameOf(draft.name)}.shot.json`, text, 'Shot file');
+    if (saved) shots.markSaved();
+  } catch (error) {
+    notices.report('footage', error);
+  }
+}
+
+/** Writes the result file. */
+export async function saveResult(desk: Desk): Promise<void> {
+  const reduction = desk.session.measuring.reduction.value;
+  if (reduction === null) return;
+  try {
+    const text = `${JSON.stringify(reduction.result, null, 2)}\n`;
+    await saveText(`${fileNameOf(reduction.result.shot)}.result.json`, text, 'Result file');
+  } catch (error) {
+    desk.session.notices.report('result', error);
+  }
+}

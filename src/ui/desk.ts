@@ -1,0 +1,75 @@
+import { computed, effect, type Signal, signal } from '@preact/signals';
+import { createContext } from 'preact';
+import { useContext } from 'preact/hooks';
+import type { StepName } from '../app/draft';
+import { greyRange } from '../app/greyRange';
+import type { Preferences } from '../app/preferences';
+import type { Session } from '../app/session';
+import type { FilmMode, PixelReading } from './film/props';
+import { FIT, type FilmTransform } from './film/view';
+
+/** What is on the screen and nowhere else: the step looked at, the tool in hand, the view of the film. */
+export type Desk = ReturnType<typeof createDesk>;
+
+export const INSPECT: FilmMode = { kind: 'inspect' };
+
+export function createDesk(session: Session, preferences: Preferences) {
+  const step: Signal<StepName> = signal('footage');
+  const mode = signal<FilmMode>(INSPECT);
+  const stretched = signal(false);
+  /** The frame to come back to when the pointer leaves the streak image. */
+  let anchor: number | null = null;
+
+  effect(() => {
+    // A tool belongs to the step and the film it was taken up in.
+    step.value;
+    session.films.film.value;
+    mode.value = INSPECT;
+  });
+  return {
+    session,
+    preferences,
+    step,
+    mode,
+    view: signal<FilmTransform>(FIT),
+    pixel: signal<PixelReading | null>(null),
+    stretched,
+    /** Grey values shown as black and as white; null: the format's own. */
+    contrast: computed(() => {
+      const frame = session.player.shown.value;
+      return stretched.value && frame !== null ? greyRange(frame) : null;
+    }),
+    helpOpen: signal(false),
+    /** Cautions are shown until they have been read once in this session. */
+    cautionsOpen: signal(true),
+    toggleMode(next: FilmMode) {
+      const same = JSON.stringify(next) === JSON.stringify(mode.value);
+      mode.value = same ? INSPECT : next;
+    },
+    /** Shows the frame under the pointer for as long as it is there. */
+    peek(frame: number | null) {
+      const { player } = session;
+      if (frame !== null) {
+        anchor ??= player.current.value;
+        player.pause();
+        void player.show(frame);
+      } else if (anchor !== null) {
+        void player.show(anchor);
+        anchor = null;
+      }
+    },
+    pick(frame: number) {
+      if (anchor !== null) anchor = frame;
+      session.player.pause();
+      void session.player.show(frame);
+    },
+  };
+}
+
+export const DeskContext = createContext<Desk | null>(null);
+
+export function useDesk(): Desk {
+  const desk = useContext(DeskContext);
+  if (desk === null) throw new Error('No desk above this component.');
+  return desk;
+}

@@ -1,0 +1,72 @@
+import type { ComponentChildren } from 'preact';
+import { useEffect, useId, useState } from 'preact/hooks';
+import { parseQuantity, type QuantityRule, quantityText } from '../../core/quantityText';
+
+export interface QuantityFieldProps {
+  readonly label: string;
+  readonly rule: QuantityRule;
+  /** SI; null: not stated. */
+  readonly value: number | null;
+  /** May be left empty; `onCommit` then gets null. */
+  readonly optional?: boolean;
+  readonly placeholder?: string;
+  readonly hint?: ComponentChildren;
+  readonly hideLabel?: boolean;
+  readonly disabled?: boolean;
+  onCommit(value: number | null): void;
+}
+
+/**
+ * A quantity typed with or without its unit, checked while it is typed and taken over on Enter or when the
+ * field is left. Text that cannot be read stays as it is, with what is wrong beneath it.
+ */
+export function QuantityField(props: QuantityFieldProps) {
+  const { label, rule, value, optional = false, placeholder, hint, hideLabel, disabled } = props;
+  const id = useId();
+  const [text, setText] = useState<string | null>(null);
+  // A value changed from elsewhere (undo, a handle on the film) replaces what was half typed.
+  useEffect(() => setText(null), [value]);
+
+  const parsed = text === null ? null : parseQuantity(text, rule);
+  const isBlank = text !== null && text.trim() === '';
+  const problem = parsed === null || parsed.ok || (isBlank && optional) ? null : parsed.reason;
+  const commit = () => {
+    if (text === null || problem !== null) return;
+    const next = isBlank ? null : parsed?.ok ? parsed.value : value;
+    setText(null);
+    if (next !== value) props.onCommit(next);
+  };
+  return (
+    <div class="field">
+      <label for={id} class={hideLabel ? 'hidden-text' : undefined}>
+        {label}
+      </label>
+      <input
+        id={id}
+        type="text"
+        autocomplete="off"
+        spellcheck={false}
+        disabled={disabled ?? false}
+        placeholder={placeholder ?? ''}
+        value={text ?? (value === null ? '' : quantityText(value, rule.kind, rule.unit))}
+        aria-invalid={problem !== null}
+        aria-describedby={`${id}-note`}
+        onInput={(event) => setText(event.currentTarget.value)}
+        onBlur={commit}
+        onKeyDown={(event) => {
+          if (event.key === 'Enter') commit();
+          if (event.key === 'Escape') setText(null);
+        }}
+      />
+      <div id={`${id}-note`} class="field-note">
+        {problem === null ? (
+          hint
+        ) : (
+          <span class="field-problem" role="alert">
+            {problem.message} {problem.remedy}
+          </span>
+        )}
+      </div>
+    </div>
+  );
+}

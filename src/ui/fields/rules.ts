@@ -1,0 +1,78 @@
+import { RATE_RANGE } from '../../app/limits';
+import type { QuantityRule } from '../../core/quantityText';
+
+/** What each typed quantity must satisfy; every field of the page takes its rule from here. */
+export const RULES = {
+  recordingRate: {
+    name: 'recording rate',
+    kind: 'rate',
+    unit: '/s',
+    sign: 'positive',
+    min: RATE_RANGE.lowest,
+    max: RATE_RANGE.highest,
+  },
+  exposure: { name: 'exposure', kind: 'time', unit: 'µs', sign: 'positive', max: 1 },
+  lineTime: { name: 'time per line', kind: 'time', unit: 'µs', sign: 'nonNegative', max: 0.01 },
+  elapsed: { name: 'time passed', kind: 'time', unit: 's', sign: 'positive' },
+  timerReading: { name: 'reading uncertainty', kind: 'time', unit: 'ms', sign: 'nonNegative' },
+  mains: {
+    name: 'mains frequency',
+    kind: 'rate',
+    unit: '/s',
+    sign: 'positive',
+    min: 10,
+    max: 1000,
+  },
+  frame: { name: 'frame', kind: 'count', unit: '', sign: 'nonNegative', whole: true },
+  lostCount: {
+    name: 'number of lost frames',
+    kind: 'count',
+    unit: '',
+    sign: 'positive',
+    whole: true,
+  },
+  knownLength: { name: 'known length', kind: 'length', unit: 'mm', sign: 'positive', max: 100 },
+  lengthU: { name: 'uncertainty of the length', kind: 'length', unit: 'mm', sign: 'nonNegative' },
+  pixelU: { name: 'uncertainty', kind: 'pixels', unit: 'px', sign: 'nonNegative', max: 100 },
+  depthOffset: {
+    name: 'depth offset',
+    kind: 'length',
+    unit: 'mm',
+    sign: 'any',
+    min: -100,
+    max: 100,
+  },
+  depthOffsetU: {
+    name: 'uncertainty of the depth',
+    kind: 'length',
+    unit: 'mm',
+    sign: 'nonNegative',
+  },
+  cameraDistance: {
+    name: 'camera distance',
+    kind: 'length',
+    unit: 'm',
+    sign: 'positive',
+    max: 1000,
+  },
+  diameter: { name: 'ball diameter', kind: 'length', unit: 'mm', sign: 'positive', max: 1 },
+  mass: { name: 'ball mass', kind: 'mass', unit: 'g', sign: 'positive', max: 10 },
+  temperature: {
+    name: 'air temperature',
+    kind: 'temperature',
+    unit: '°C',
+    sign: 'positive',
+    min: 200,
+    max: 350,
+  },
+  pressure: {
+    name: 'air pressure',
+    kind: 'pressure',
+    unit: 'hPa',
+    sign: 'positive',
+    min: 1e4,
+    max: 2e5,
+  },
+  humidity: { name: 'relative humidity', kind: 'share', unit: '%', sign: 'nonNegative', max: 1 },
+  coverage: { name: 'coverage', kind: 'share', unit: '%', sign: 'positive', min: 0.5, max: 0.999 },
+} as const satisfies Record<string, QuantityRule>;

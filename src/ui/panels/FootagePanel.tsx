@@ -1,0 +1,111 @@
+import { setName, setNotes } from '../../app/edits';
+import type { OpenFilm } from '../../app/filmStore';
+import { SAMPLES } from '../../app/samples';
+import { formatCount, numberAt } from '../../core/format';
+import { useDesk } from '../desk';
+import { TextField } from '../fields/TextField';
+import { FileButtons } from './FileButtons';
+import { Facts, Group, Panel } from './Panel';
+
+/** Opening film, and what the file says of itself. */
+export function FootagePanel() {
+  const desk = useDesk();
+  const { films, shots, awaited, sample } = desk.session;
+  const film = films.film.value;
+  const state = films.state.value;
+  const draft = shots.draft.value;
+  const waiting = awaited.value;
+  return (
+    <Panel step="footage" title="Footage">
+      <p class="muted">
+        Drop a clip, a folder of images or a shot file anywhere on this page. Nothing leaves this
+        machine.
+      </p>
+      {waiting !== null && (
+        <div class="notice notice-missing" data-code="footageAwaited">
+          <p>
+            {waiting.fileName} needs its footage: choose <strong>{waiting.path}</strong>.
+          </p>
+          <button
+            type="button"
+            class="plain"
+            onClick={() => {
+              awaited.value = null;
+            }}
+          >
+            Do not open it
+          </button>
+        </div>
+      )}
+      <FileButtons />
+      {state.kind === 'opening' && (
+        <p role="status">
+          Opening {state.name}…
+          {state.hashed !== null &&
+            ` checking that it is the right file: ${Math.round(state.hashed * 100)} %`}
+        </p>
+      )}
+      {film !== null && <FilmFacts film={film} />}
+      {draft !== null && (
+        <Group title="Shot">
+          <TextField
+            label="Name"
+            value={draft.name}
+            onCommit={(name) => shots.edit(setName(name), { label: 'name' })}
+          />
+          <TextField
+            label="Notes"
+            value={draft.notes}
+            lines={3}
+            onCommit={(notes) => shots.edit(setNotes(notes), { label: 'notes' })}
+          />
+        </Group>
+      )}
+      <Group title="Rendered samples">
+        <p class="muted">
+          Made by this project's renderer, Brinewick Teaching Laboratory, Launcher B: no real shots.
+        </p>
+        {SAMPLES.length === 0 && <p>No sample clips came with this build.</p>}
+        <ul class="samples">
+          {SAMPLES.map((one) => (
+            <li key={one.id}>
+              <button
+                type="button"
+                aria-pressed={sample.value?.id === one.id}
+                onClick={() => void desk.session.openSample(one)}
+              >
+                {one.shot.name || one.id}
+              </button>
+              <span class="muted">{one.shot.notes}</span>
+            </li>
+          ))}
+        </ul>
+      </Group>
+    </Panel>
+  );
+}
+
+function FilmFacts({ film }: { readonly film: OpenFilm }) {
+  const { info, sha256 } = film;
+  const size = film.files.reduce((sum, file) => sum + file.blob.size, 0);
+  return (
+    <Facts
+      facts={[
+        ['File', info.name],
+        ['Container, codec', `${info.container}, ${info.codec}`],
+        ['Size', `${info.width} × ${info.height} px, ${numberAt(size / 2 ** 20, 3)} MiB`],
+        ['Frames', formatCount(info.frameCount)],
+        [
+          'Playback rate in the file',
+          info.playbackRate === null ? 'none stated' : `${numberAt(info.playbackRate, 5)} frames/s`,
+        ],
+        ['Rotation applied', `${info.rotation}°`],
+        ['Bit depth', `${info.bitDepth} bit`],
+        ['Pixel shape', info.pixelAspect === 1 ? 'square' : `${numberAt(info.pixelAspect, 4)} : 1`],
+        ['Sound track', info.hasAudio ? 'yes' : 'none'],
+        ['Decoder', `${info.decoder.name}: ${info.decoder.why}`],
+        ['SHA-256', sha256 === null ? 'being worked out…' : <code>{sha256.slice(0, 16)}…</code>],
+      ]}
+    />
+  );
+}

@@ -1,0 +1,50 @@
+import { setTiming } from '../../app/edits';
+import { useDesk } from '../desk';
+import { QuantityField } from '../fields/QuantityField';
+import { RULES } from '../fields/rules';
+import { Group } from './Panel';
+
+/** Frames the camera did not keep. */
+export function LostFrames() {
+  const { session } = useDesk();
+  const { shots, player } = session;
+  const gaps = shots.draft.value?.timing.droppedFrames ?? [];
+  const set = (droppedFrames: readonly { after: number; count: number }[]) =>
+    shots.edit(setTiming({ droppedFrames }), { label: 'lost frames' });
+  const change = (index: number, part: { after?: number; count?: number }) =>
+    set(gaps.map((gap, i) => (i === index ? { ...gap, ...part } : gap)));
+  return (
+    <Group title="Lost frames">
+      {gaps.map((gap, i) => (
+        <div key={i} class="stack">
+          <div class="pair">
+            <QuantityField
+              label="After frame"
+              rule={{ ...RULES.frame, max: Math.max(0, player.frameCount.value - 2) }}
+              value={gap.after}
+              onCommit={(after) => after !== null && change(i, { after })}
+            />
+            <QuantityField
+              label="Frames missing"
+              rule={RULES.lostCount}
+              value={gap.count}
+              onCommit={(count) => count !== null && change(i, { count })}
+            />
+          </div>
+          <button type="button" onClick={() => set(gaps.filter((_, at) => at !== i))}>
+            Remove this gap
+          </button>
+        </div>
+      ))}
+      <div class="row">
+        <button
+          type="button"
+          onClick={() => set([...gaps, { after: player.current.value, count: 1 }])}
+        >
+          Add a gap after this frame
+        </button>
+        <span class="muted">A lost frame shows as a step in the streak image.</span>
+      </div>
+    </Group>
+  );
+}

@@ -1,0 +1,69 @@
+import type { ComponentChildren } from 'preact';
+import { missingInputs, type StepName } from '../../app/draft';
+import { useDesk } from '../desk';
+import { Notices, ReasonText } from '../shell/Notices';
+
+/** The side sheet of one step: what is missing and what went wrong first, then the inputs. */
+export function Panel(props: {
+  readonly step: StepName;
+  readonly title: string;
+  readonly children: ComponentChildren;
+}) {
+  const { step, title, children } = props;
+  const draft = useDesk().session.shots.draft.value;
+  const missing = draft === null ? [] : missingInputs(draft).filter((one) => one.step === step);
+  return (
+    <section class="panel stack" aria-labelledby={`panel-${step}`}>
+      <h2 id={`panel-${step}`}>{title}</h2>
+      <Notices step={step} />
+      {missing.map((one) => (
+        <div key={one.reason.code} class="notice notice-missing" data-code={one.reason.code}>
+          <ReasonText reason={one.reason} />
+        </div>
+      ))}
+      {children}
+    </section>
+  );
+}
+
+/** A group of inputs with its own heading. */
+export function Group(props: { readonly title: string; readonly children: ComponentChildren }) {
+  return (
+    <fieldset class="group stack">
+      <legend>
+        <h3>{props.title}</h3>
+      </legend>
+      {props.children}
+    </fieldset>
+  );
+}
+
+/** Name and value, one below the other. */
+export function Facts(props: {
+  readonly facts: readonly (readonly [name: string, value: ComponentChildren])[];
+}) {
+  return (
+    <dl class="facts">
+      {props.facts.map(([name, value]) => (
+        <div key={name}>
+          <dt>{name}</dt>
+          <dd>{value}</dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
+
+/** Takes a drawing tool up or puts it down. */
+export function ToolButton(props: {
+  readonly mode: Parameters<ReturnType<typeof useDesk>['toggleMode']>[0];
+  readonly children: ComponentChildren;
+}) {
+  const desk = useDesk();
+  const held = JSON.stringify(desk.mode.value) === JSON.stringify(props.mode);
+  return (
+    <button type="button" aria-pressed={held} onClick={() => desk.toggleMode(props.mode)}>
+      {props.children}
+    </button>
+  );
+}

@@ -1,0 +1,138 @@
+import { useState } from 'preact/hooks';
+import { setTiming } from '../../app/edits';
+import { rateFromTimer } from '../../app/rates';
+import type { Estimate } from '../../core/estimate';
+import { formatQuantity } from '../../core/format';
+import type { Outcome } from '../../core/reason';
+import { useDesk } from '../desk';
+import { QuantityField } from '../fields/QuantityField';
+import { RULES } from '../fields/rules';
+import { ReasonText } from '../shell/Notices';
+
+/** The recording rate measured from the film itself, against a filmed timer or a lamp. */
+export function RateCheck() {
+  const [found, setFound] = useState<Outcome<Estimate> | null>(null);
+  return (
+    <details class="group">
+      <summary>Check the rate against the film</summary>
+      <div class="stack">
+        <TimerCheck onFound={setFound} />
+        <LampCheck onFound={setFound} />
+        {found !== null && <FoundRate found={found} />}
+      </div>
+    </details>
+  );
+}
+
+interface CheckProps {
+  onFound(found: Outcome<Estimate>): void;
+}
+
+function TimerCheck({ onFound }: CheckProps) {
+  const { player } = useDesk().session;
+  const [from, setFrom] = useState<number | null>(null);
+  const [to, setTo] = useState<number | null>(null);
+  const [elapsed, setElapsed] = useState<number | null>(null);
+  const [readingU, setReadingU] = useState<number | null>(0.001);
+  const ready = from !== null && to !== null && elapsed !== null && readingU !== null;
+  return (
+    <div class="stack">
+      <h3>A timer in the picture</h3>
+      <div class="row">
+        <button type="button" onClick={() => setFrom(player.current.value)}>
+          First reading: {from === null ? 'this frame' : `frame ${from}`}
+        </button>
+        <button type="button" onClick={() => setTo(player.current.value)}>
+          Second reading: {to === null ? 'this frame' : `frame ${to}`}
+        </button>
+      </div>
+      <div class="pair">
+        <QuantityField
+          label="Time passed on the timer"
+          rule={RULES.elapsed}
+          value={elapsed}
+          optional
+          placeholder="0.25 s"
+          onCommit={setElapsed}
+        />
+        <QuantityField
+          label="± u of one reading"
+          rule={RULES.timerReading}
+          value={readingU}
+          onCommit={setReadingU}
+        />
+      </div>
+      <button
+        type="button"
+        disabled={!ready}
+        onClick={() => ready && onFound(rateFromTimer(from, to, elapsed, readingU))}
+      >
+        Work out the rate
+      </button>
+    </div>
+  );
+}
+
+function LampCheck({ onFound }: CheckProps) {
+  const { session } = useDesk();
+  const [mains, setMains] = useState<number | null>(50);
+  const [share, setShare] = useState<number | null>(null);
+  const run = async () => {
+    if (mains === null) return;
+    setShare(0);
+    try {
+      // A lamp on the mains brightens twice in each period.
+      onFound(await session.rateFromLamp(2 * mains, setShare));
+    } catch (error) {
+      session.notices.report('clock', error);
+    } finally {
+      setShare(null);
+    }
+  };
+  return (
+    <div class="stack">
+      <h3>A lamp that flickers with the mains</h3>
+      <QuantityField label="Mains frequency" rule={RULES.mains} value={mains} onCommit={setMains} />
+      <button type="button" disabled={mains === null || share !== null} onClick={() => void run()}>
+        {share === null ? 'Look for the flicker' : `Reading frames: ${Math.round(share * 100)} %`}
+      </button>
+    </div>
+  );
+}
+
+function FoundRate({ found }: { readonly found: Outcome<Estimate> }) {
+  const { shots } = useDesk().session;
+  if (!found.ok) {
+    return (
+      <div class="notice notice-problem">
+        <ReasonText reason={found.reason} />
+      </div>
+    );
+  }
+  const typed = shots.draft.value?.timing.recordingRate ?? null;
+  const apart =
+    typed === null
+      ? null
+      : Math.abs(typed.value - found.value.value) / Math.hypot(typed.u, found.value.u);
+  return (
+    <div class="notice notice-information" role="status">
+      <p>
+        The film gives {formatQuantity(found.value, 'rate', '/s')}
+        {apart !== null &&
+          (apart <= 2
+            ? ', which agrees with the stated rate.'
+            : `, ${apart.toFixed(1)} standard uncertainties from the stated rate.`)}
+      </p>
+      <button
+        type="button"
+        onClick={() =>
+          shots.edit(setTiming({ source: 'recordingRate', recordingRate: found.value }), {
+            label: 'recording rate',
+          })
+        }
+      >
+        Use this rate
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,31 @@
+import { useDesk } from '../desk';
+import { BudgetTable } from './BudgetTable';
+import { FitTables } from './FitTables';
+import { PositionsTable } from './PositionsTable';
+import { ResultPlots } from './ResultPlots';
+
+/** What the statement rests on: plots, budget, fit, and every frame's centre. */
+export function Evidence() {
+  const desk = useDesk();
+  const reduction = desk.session.measuring.reduction.value;
+  const step = desk.step.value;
+  if (reduction === null || (step !== 'result' && step !== 'ball' && step !== 'seal')) return null;
+  const stale = desk.session.measuring.freshness.value === 'measureAgain';
+  return (
+    <section class={`evidence stack ${stale ? 'stale' : ''}`} aria-label="Evidence">
+      {stale && (
+        <p class="stale-word" role="status">
+          Inputs changed: measure again. Below is the earlier result.
+        </p>
+      )}
+      <ResultPlots reduction={reduction} />
+      {step === 'result' && (
+        <>
+          <BudgetTable result={reduction.result} />
+          <FitTables result={reduction.result} />
+        </>
+      )}
+      {step !== 'seal' && <PositionsTable positions={reduction.result.positions} />}
+    </section>
+  );
+}

@@ -1,0 +1,103 @@
+import type { Result } from '../../app/resultTypes';
+import { formatInterval, formatNumber, formatQuantity } from '../../core/format';
+import { useDesk } from '../desk';
+import { Icon } from '../shell/Icon';
+import { ReasonText } from '../shell/Notices';
+import { MODEL_WORDS } from './words';
+
+/** The fit: its checks, parameters, the models compared, and the Monte Carlo check. */
+export function FitTables({ result }: { readonly result: Result }) {
+  const { fit } = result;
+  if (!('model' in fit)) {
+    return (
+      <div class="notice notice-missing">
+        <ReasonText reason={fit.unavailable} />
+      </div>
+    );
+  }
+  return (
+    <>
+      <h3>Fit: {MODEL_WORDS[fit.model] ?? fit.model}</h3>
+      <p>
+        Chi-square {formatNumber(fit.chiSquare, 4)} for {formatNumber(fit.dof, 3)} degrees of
+        freedom.
+      </p>
+      <ul class="checks">
+        {fit.checks.map((check) => (
+          <li key={check.code} class={check.passed ? 'check-passed' : 'check-failed'}>
+            <Icon name={check.passed ? 'done' : 'needsYou'} />
+            <span>
+              {check.passed ? 'passed' : 'failed'}: {check.message}
+            </span>
+          </li>
+        ))}
+      </ul>
+      <ComparedModels result={result} />
+      <MonteCarlo result={result} />
+    </>
+  );
+}
+
+function ComparedModels({ result }: { readonly result: Result }) {
+  const unit = useDesk().preferences.speedUnit.value;
+  if (!('model' in result.fit) || result.fit.compared.length === 0) return null;
+  const chosen = result.fit.model;
+  return (
+    <div class="scroll-x">
+      <table>
+        <caption>Models compared</caption>
+        <thead>
+          <tr>
+            <th scope="col">Motion</th>
+            <th scope="col" class="number">
+              Exit velocity
+            </th>
+            <th scope="col" class="number">
+              Chi-square (dof)
+            </th>
+            <th scope="col" class="number">
+              AICc
+            </th>
+            <th scope="col" class="number">
+              Weight
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {result.fit.compared.map((one) => (
+            <tr key={one.model}>
+              <th scope="row">
+                {MODEL_WORDS[one.model] ?? one.model}
+                {one.model === chosen && ' (used)'}
+              </th>
+              <td class="number">
+                {formatQuantity({ value: one.exitVelocity, u: one.u }, 'speed', unit)}
+              </td>
+              <td class="number">
+                {formatNumber(one.chiSquare, 4)} ({one.dof})
+              </td>
+              <td class="number">{formatNumber(one.aicc, 4)}</td>
+              <td class="number">{one.weight.toFixed(2)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+function MonteCarlo({ result }: { readonly result: Result }) {
+  const unit = useDesk().preferences.speedUnit.value;
+  const { monteCarlo } = result;
+  if (!('trials' in monteCarlo)) return <ReasonText reason={monteCarlo.unavailable} />;
+  return (
+    <p>
+      Monte Carlo, {formatNumber(monteCarlo.trials, 6)} trials:{' '}
+      {formatQuantity(monteCarlo, 'speed', unit)}, interval{' '}
+      {formatInterval(monteCarlo.interval, monteCarlo.u, 'speed', unit)};{' '}
+      {monteCarlo.agrees
+        ? 'agrees with the budget.'
+        : 'does not agree with the budget: prefer its interval.'}
+    </p>
+  );
+}

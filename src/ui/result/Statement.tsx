@@ -1,0 +1,97 @@
+import { coverageFactor } from '../../app/flightPicture';
+import type { Result } from '../../app/resultTypes';
+import { isAvailable, type Reported } from '../../core/estimate';
+import { formatInterval, formatNumber, formatQuantity } from '../../core/format';
+import { fromSi, unitOf } from '../../core/unitTable';
+import { useDesk } from '../desk';
+import { ReasonText, WarningBox } from '../shell/Notices';
+import { percent } from './words';
+
+/** The result in words and numbers. */
+export function Statement({ result }: { readonly result: Result }) {
+  const unit = useDesk().preferences.speedUnit.value;
+  const { exitVelocity, exitTime, sealBurst, lead, contactLead } = result;
+  return (
+    <div class="statement stack">
+      {isAvailable(exitVelocity) ? (
+        <div>
+          <p class="headline" data-role="exit-velocity">
+            v = {formatQuantity(expanded(exitVelocity), 'speed', unit)}{' '}
+            <span class="coverage">({percent(exitVelocity.coverage)})</span>
+          </p>
+          <p class="muted">
+            Speed of the ball's centre along the flight as it crosses the muzzle plane; interval{' '}
+            {formatInterval(exitVelocity.interval, exitVelocity.u, 'speed', unit)}, standard
+            uncertainty {formatStandard(exitVelocity.u, unit)}
+            {exitVelocity.dof !== null &&
+              `, ${Math.round(exitVelocity.dof)} effective degrees of freedom`}
+            .
+          </p>
+        </div>
+      ) : (
+        <Missing what="No exit velocity" reported={exitVelocity} />
+      )}
+      {isAvailable(lead) ? (
+        <p class="headline-2" data-role="lead">
+          The seal opened <strong>{microseconds(lead, Math.sign(lead.value))}</strong>{' '}
+          {lead.value >= 0 ? 'before' : 'after'} the ball's centre left.
+        </p>
+      ) : (
+        <Missing what="No lead" reported={lead} />
+      )}
+      <dl class="facts">
+        <Moment name="Seal opened at" reported={sealBurst} />
+        <Moment name="Centre left at" reported={exitTime} />
+        {isAvailable(contactLead) && (
+          <div>
+            <dt>Leading point at the seal</dt>
+            <dd>
+              {microseconds(contactLead, Math.sign(contactLead.value))}{' '}
+              {contactLead.value >= 0 ? 'after' : 'before'} the seal opened
+            </dd>
+          </div>
+        )}
+      </dl>
+      {result.warnings.map((one) => (
+        <WarningBox key={`${one.code}${one.message}`} reason={one} />
+      ))}
+    </div>
+  );
+}
+
+const formatStandard = (u: number, unit: string) =>
+  `${formatNumber(fromSi(u, unitOf('speed', unit)), 2)} ${unit}`;
+
+/** Stated with its expanded uncertainty, as the coverage beside it says. */
+const expanded = (quantity: Extract<Reported, { value: number }>, sign = 1) => ({
+  value: quantity.value * sign,
+  u: quantity.u * coverageFactor(quantity),
+});
+
+const microseconds = (quantity: Extract<Reported, { value: number }>, sign: number) =>
+  formatQuantity(expanded(quantity, sign === 0 ? 1 : sign), 'time', 'µs');
+
+function Moment(props: { readonly name: string; readonly reported: Reported }) {
+  const { name, reported } = props;
+  return (
+    <div>
+      <dt>{name}</dt>
+      <dd>
+        {isAvailable(reported)
+          ? `${formatQuantity(expanded(reported), 'time', 'ms')} (${percent(reported.coverage)})`
+          : reported.unavailable.message}
+      </dd>
+    </div>
+  );
+}
+
+function Missing(props: { readonly what: string; readonly reported: Reported }) {
+  const { what, reported } = props;
+  if (isAvailable(reported)) return null;
+  return (
+    <div class="notice notice-missing" data-code={reported.unavailable.code}>
+      <p>{what}:</p>
+      <ReasonText reason={reported.unavailable} />
+    </div>
+  );
+}

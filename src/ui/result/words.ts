@@ -1,0 +1,14 @@
+import { numberAt } from '../../core/format';
+
+/** The models of motion in words. */
+export const MODEL_WORDS: Readonly<Record<string, string>> = {
+  auto: 'chosen by the fit',
+  uniform: 'uniform speed',
+  constantAcceleration: 'constant acceleration',
+  quadraticDrag: 'drag as the square of the speed',
+  quadraticDragPrior: 'drag with a known sphere',
+  boreAndFlight: 'bore and flight together',
+  averaged: 'average over models',
+};
+
+export const percent = (share: number): string => `${numberAt(share * 100, 4)} %`;

@@ -1,0 +1,27 @@
+import { useDesk } from '../desk';
+import { Icon } from './Icon';
+import { KEYS } from './keys';
+
+/** The keyboard, in a small panel. */
+export function Help() {
+  const desk = useDesk();
+  if (!desk.helpOpen.value) return null;
+  return (
+    <section class="help" aria-labelledby="help-title">
+      <div class="row help-head">
+        <h2 id="help-title">Keys</h2>
+        <button type="button" class="plain" onClick={() => (desk.helpOpen.value = false)}>
+          <Icon name="close" /> Close
+        </button>
+      </div>
+      <dl>
+        {KEYS.map(({ keys, does }) => (
+          <div key={keys}>
+            <dt>{keys}</dt>
+            <dd>{does}</dd>
+          </div>
+        ))}
+      </dl>
+    </section>
+  );
+}

@@ -1,0 +1,41 @@
+import type { ComponentType } from 'preact';
+import type { StepName } from '../../app/draft';
+import { useDesk } from '../desk';
+import { BallPanel } from '../panels/BallPanel';
+import { ClockPanel } from '../panels/ClockPanel';
+import { FootagePanel } from '../panels/FootagePanel';
+import { ResultPanel } from '../panels/ResultPanel';
+import { ScalePanel } from '../panels/ScalePanel';
+import { SealPanel } from '../panels/SealPanel';
+import { Icon } from './Icon';
+
+const PANELS: Readonly<Record<StepName, ComponentType>> = {
+  footage: FootagePanel,
+  clock: ClockPanel,
+  scale: ScalePanel,
+  ball: BallPanel,
+  seal: SealPanel,
+  result: ResultPanel,
+};
+
+/** Inputs and explanations of the step looked at; folds away. */
+export function SideSheet() {
+  const desk = useDesk();
+  const { sheetOpen } = desk.preferences;
+  const StepPanel = PANELS[desk.step.value];
+  return (
+    <aside class="sheet" aria-label="Inputs of this step">
+      <button
+        type="button"
+        class="plain sheet-fold"
+        aria-expanded={sheetOpen.value}
+        onClick={() => {
+          sheetOpen.value = !sheetOpen.value;
+        }}
+      >
+        <Icon name="sheet" /> {sheetOpen.value ? 'Fold away' : 'Inputs'}
+      </button>
+      {sheetOpen.value && <StepPanel />}
+    </aside>
+  );
+}

@@ -1,0 +1,73 @@
+import { STEPS } from '../../app/draft';
+import { type Desk, INSPECT } from '../desk';
+
+/** What the keyboard does, as the help panel lists it; `handleKey` below does it. */
+export const KEYS = [
+  { keys: 'Space', does: 'play or pause' },
+  { keys: '← →', does: 'one frame back or on' },
+  { keys: 'Shift + ← →', does: 'ten frames' },
+  { keys: 'Home, End', does: 'first or last frame' },
+  { keys: '1 … 6', does: 'go to a step' },
+  { keys: 'Ctrl + Z, Ctrl + Y', does: 'undo, redo (⌘ on a Mac)' },
+  { keys: 'Esc', does: 'put the drawing tool down' },
+  { keys: 'Tab, then arrows', does: 'reach a handle on the film and nudge it' },
+] as const;
+
+const TYPING =
+  'input:not([type="radio"]):not([type="checkbox"]):not([type="range"]), textarea, select';
+
+/** Keys of the page as a whole; a field, slider or handle that takes the key itself comes first. */
+export function handleKey(desk: Desk, event: KeyboardEvent): void {
+  if (event.defaultPrevented) return;
+  const target = event.target instanceof Element ? event.target : null;
+  if (target?.closest(TYPING)) return;
+  if (event.ctrlKey || event.metaKey) {
+    const { shots } = desk.session;
+    const key = event.key.toLowerCase();
+    const redoes = key === 'y' || (key === 'z' && event.shiftKey);
+    if (!redoes && key !== 'z') return;
+    if (redoes) shots.redo();
+    else shots.undo();
+    event.preventDefault();
+    return;
+  }
+  if (event.altKey) return;
+  if (actOn(desk, event, target)) event.preventDefault();
+}
+
+function actOn(desk: Desk, event: KeyboardEvent, target: Element | null): boolean {
+  const { player } = desk.session;
+  const ownArrows = target?.closest('input, [role="slider"], [role="radiogroup"]');
+  const ownSpace = target?.closest('button, input, summary, a');
+  const stride = event.shiftKey ? 10 : 1;
+  switch (event.key) {
+    case ' ':
+      if (ownSpace) return false;
+      if (player.playing.value) player.pause();
+      else player.play();
+      return true;
+    case 'ArrowLeft':
+      if (ownArrows) return false;
+      void player.step(-stride);
+      return true;
+    case 'ArrowRight':
+      if (ownArrows) return false;
+      void player.step(stride);
+      return true;
+    case 'Home':
+    case 'End':
+      if (ownArrows) return false;
+      desk.pick(event.key === 'Home' ? 0 : player.frameCount.value - 1);
+      return true;
+    case 'Escape':
+      desk.mode.value = INSPECT;
+      desk.helpOpen.value = false;
+      return true;
+    default: {
+      const step = STEPS[Number(event.key) - 1];
+      if (step === undefined) return false;
+      desk.step.value = step;
+      return true;
+    }
+  }
+}

@@ -1,0 +1,67 @@
+import { changeLength, changeSeal, placePoint, setFlightRegion, setMuzzle } from '../../app/edits';
+import { useDesk } from '../desk';
+import { FilmView } from '../film/FilmView';
+import { filmOverlays } from './overlays';
+
+/** The covariance ellipse is drawn this many times its size: a hundredth of a pixel cannot be seen. */
+const ELLIPSE_FACTOR = 50;
+
+/** The film with everything that is known of it drawn on, and what a hand changes there. */
+export function FilmStage() {
+  const desk = useDesk();
+  const { session } = desk;
+  const { player, shots, films } = session;
+  const film = films.film.value;
+  const draft = shots.draft.value;
+  const frame = player.shown.value;
+  const opening = films.state.value.kind === 'opening';
+  return (
+    <FilmView
+      frame={frame}
+      imageWidth={film?.info.width ?? 1024}
+      imageHeight={film?.info.height ?? 256}
+      currentFrame={player.current.value}
+      contrast={desk.contrast.value}
+      view={desk.view}
+      largestHeightShare={0.55}
+      overlays={filmOverlays(session)}
+      ellipseFactor={ELLIPSE_FACTOR}
+      mode={desk.mode.value}
+      description={
+        film === null
+          ? 'No film is open.'
+          : `Frame ${player.current.value} of ${film.info.name}, ${film.info.width} by ${film.info.height} pixels.`
+      }
+      placeholder={opening ? 'Opening the film…' : 'Drop a clip here, or choose one in Footage.'}
+      onLengthChange={(index, from, to, settled) => {
+        if (!settled) return;
+        shots.edit(changeLength(index, { from, to }), {
+          label: `ends of length ${index + 1}`,
+          mergeKey: `length-${index}`,
+        });
+      }}
+      onMuzzleChange={(point, axis, settled) => {
+        if (!settled) return;
+        const u = draft?.muzzle?.u ?? 0.5;
+        shots.edit(setMuzzle({ point, axis, u }), { label: 'muzzle plane', mergeKey: 'muzzle' });
+      }}
+      onPointChange={(at, point, settled) => {
+        if (!settled) return;
+        shots.edit(placePoint(at, point), {
+          label: `centre in frame ${at}`,
+          mergeKey: `point-${at}`,
+        });
+      }}
+      onRegionChange={(which, region, settled) => {
+        if (!settled) return;
+        const change = which === 'flight' ? setFlightRegion(region) : changeSeal({ region });
+        shots.edit(change, { label: `${which} region`, mergeKey: which });
+      }}
+      onPixel={(reading) => {
+        desk.pixel.value = reading;
+      }}
+      onPickFrame={desk.pick}
+      onStep={(frames) => void player.step(frames)}
+    />
+  );
+}

@@ -1,0 +1,120 @@
+import { PLAY_RATES } from '../../app/player';
+import { formatNumber } from '../../core/format';
+import { parseQuantity } from '../../core/quantityText';
+import { useDesk } from '../desk';
+import { RULES } from '../fields/rules';
+import { FIT } from '../film/view';
+import { Icon } from '../shell/Icon';
+
+/** Which frame is shown: step, play, slide, or type its number. */
+export function FrameControls() {
+  const desk = useDesk();
+  const { player, readings } = desk.session;
+  const frame = player.current.value;
+  const last = Math.max(0, player.frameCount.value - 1);
+  const clock = readings.clock.value;
+  const time = clock?.ok ? clock.value.frameTime(frame) : null;
+  const none = player.frameCount.value === 0;
+  const pixel = desk.pixel.value;
+  return (
+    <div class="frame-controls">
+      <div class="row">
+        <StepButton by={-10} />
+        <StepButton by={-1} />
+        <button
+          type="button"
+          class="play"
+          disabled={none}
+          onClick={() => (player.playing.value ? player.pause() : player.play())}
+        >
+          <Icon name={player.playing.value ? 'pause' : 'play'} />
+          {player.playing.value ? 'Pause' : 'Play'}
+        </button>
+        <StepButton by={1} />
+        <StepButton by={10} />
+      </div>
+      <input
+        type="range"
+        class="frame-slider"
+        aria-label="Frame"
+        min={0}
+        max={last}
+        value={frame}
+        disabled={none}
+        onInput={(event) => desk.pick(event.currentTarget.valueAsNumber)}
+      />
+      <div class="row">
+        <label class="row frame-number">
+          Frame
+          <input
+            type="text"
+            inputMode="numeric"
+            value={frame}
+            disabled={none}
+            onChange={(event) => {
+              const typed = parseQuantity(event.currentTarget.value, { ...RULES.frame, max: last });
+              if (typed.ok) desk.pick(typed.value);
+              else event.currentTarget.value = String(player.current.value);
+            }}
+          />
+          of {last}
+        </label>
+        <span class="frame-time">{time === null ? '' : `${formatNumber(time * 1000, 6)} ms`}</span>
+        <label class="row play-rate">
+          Play at
+          <select
+            value={player.rate.value}
+            onChange={(event) => {
+              player.rate.value = Number(event.currentTarget.value);
+            }}
+          >
+            {PLAY_RATES.map((rate) => (
+              <option key={rate} value={rate}>
+                {rate} frames/s
+              </option>
+            ))}
+          </select>
+        </label>
+        <button
+          type="button"
+          aria-pressed={desk.stretched.value}
+          title="Shows the darkest grey of the frame as black and the brightest as white; the numbers stay."
+          onClick={() => {
+            desk.stretched.value = !desk.stretched.value;
+          }}
+        >
+          Stretch greys
+        </button>
+        <button
+          type="button"
+          onClick={() => {
+            desk.view.value = FIT;
+          }}
+        >
+          <Icon name="fit" /> Whole frame
+        </button>
+        <output class="muted pixel-reading">
+          {pixel === null ? '' : `x ${pixel.x}, y ${pixel.y}: grey ${pixel.grey}`}
+        </output>
+      </div>
+    </div>
+  );
+}
+
+function StepButton({ by }: { readonly by: number }) {
+  const { player } = useDesk().session;
+  const size = Math.abs(by);
+  const direction = by < 0 ? 'back' : 'on';
+  return (
+    <button
+      type="button"
+      disabled={player.frameCount.value === 0}
+      aria-label={`${size} ${size === 1 ? 'frame' : 'frames'} ${direction}`}
+      onClick={() => void player.step(by)}
+    >
+      {by < 0 && <Icon name="previous" />}
+      {size}
+      {by > 0 && <Icon name="next" />}
+    </button>
+  );
+}

@@ -1,0 +1,48 @@
+import { fittedPath } from '../../app/flightPicture';
+import type { Session } from '../../app/session';
+import { quantityText } from '../../core/quantityText';
+import type { FilmMuzzle, FilmOverlays } from '../film/props';
+
+/** What is drawn on the film, from the inputs and, where there is one, the result. */
+export function filmOverlays(session: Session): FilmOverlays {
+  const draft = session.shots.draft.value;
+  const reduction = session.measuring.reduction.value;
+  const scale = session.readings.scale.value;
+  const metresPerPixel = reduction?.result.scale.value ?? (scale?.ok ? scale.value.value : null);
+  return {
+    lengths: (draft?.scale.lengths ?? []).map((one) => ({
+      from: one.from,
+      to: one.to,
+      label: one.length === null ? 'length?' : quantityText(one.length, 'length', 'mm'),
+    })),
+    muzzle: muzzleMark(session),
+    flightRegion: draft?.region.flight ?? null,
+    sealRegion: draft?.seals?.muzzle?.region ?? null,
+    positions: session.measuring.positions.value,
+    path: pathOf(session)?.map((one) => one.at) ?? null,
+    ballRadius:
+      draft === null || metresPerPixel === null
+        ? null
+        : draft.ball.diameter.value / 2 / metresPerPixel,
+  };
+}
+
+function muzzleMark(session: Session): FilmMuzzle | null {
+  const muzzle = session.shots.draft.value?.muzzle ?? null;
+  if (muzzle === null) return null;
+  const fitted = session.measuring.reduction.value?.result.axis ?? null;
+  return {
+    point: muzzle.point,
+    axis: muzzle.axis ?? fitted,
+    axisFitted: muzzle.axis === null && fitted !== null,
+  };
+}
+
+/** The fitted path of the result that is shown; null where there is none. */
+export function pathOf(session: Session) {
+  const reduction = session.measuring.reduction.value;
+  const muzzle = session.shots.draft.value?.muzzle ?? null;
+  const clock = session.readings.clock.value;
+  if (reduction === null || muzzle === null || !clock?.ok) return null;
+  return fittedPath(reduction, muzzle.point, clock.value, session.player.frameCount.value);
+}
