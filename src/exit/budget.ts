@@ -60,19 +60,55 @@ export function exitBudget(
   const times = Math.sqrt(noise * flight.timeShare);
   const entries = [entry('ball centres', 'A', centreU, 'px', centres / centreU, noiseDof)];
   if (times > 0) entries.push(entry('frame times', 'A', timeU, 's', times / timeU, noiseDof));
-  if (drag !== 0) {
-    entries.push(entry('air drag', 'B', Math.sqrt(dragVariance), '1/m', drag, null));
-  }
-  if (zone !== 0) {
-    entries.push(entry('loss in the muzzle zone', 'B', Math.sqrt(c(LOSS, LOSS)), '1', zone, null));
-  }
-  const between = mean.between[index * PARAMETERS + index] as number;
-  if (between > 0) entries.push(entry('choice of model', 'B', Math.sqrt(between), unit, 1, null));
+  const fitted = (source: string, variance: number, known: number, at: string, slope: number) => {
+    if (slope === 0 || !(variance > 0)) return;
+    // Share of what is known of it that comes from the film; only that part has the noise's degrees of freedom.
+    const seen = Number.isFinite(known) ? Math.max(0, 1 - variance / known ** 2) : 1;
+    const dof = noiseDof === null || seen === 0 ? null : noiseDof / seen ** 2;
+    entries.push(entry(source, seen > 0.5 ? 'A' : 'B', Math.sqrt(variance), at, slope, dof));
+  };
+  const { expectedU } = choice.best.estimator;
+  fitted('air drag', dragVariance, expectedU.drag, '1/m', drag);
+  fitted('loss in the muzzle zone', c(LOSS, LOSS), expectedU.loss, '1', zone);
+  const { shape, model } = spread(members, index);
+  if (shape > 0) entries.push(entry('shape of the muzzle zone', 'B', shape, unit, 1, null));
+  if (model > 0) entries.push(entry('choice of model', 'B', model, unit, 1, null));
   for (const { input, up, down } of shared) {
     const sensitivity = (mix(members, up, index) - mix(members, down, index)) / (2 * input.u);
     entries.push(entry(input.source, input.type, input.u, input.unit, sensitivity, input.dof));
   }
   return entries;
+}
+
+/** Standard deviations of a parameter between zone lengths, and between versions of the equation within each. */
+function spread(members: readonly Member[], index: number): { shape: number; model: number } {
+  const parameterOf = ({ fit }: Member) => fit.theta[index] as number;
+  const overall = weightedMean(members, parameterOf);
+  const byLength = new Map<number | null, Member[]>();
+  for (const member of members) {
+    const length = member.fit.candidate.zoneDiameters;
+    byLength.set(length, [...(byLength.get(length) ?? []), member]);
+  }
+  let shape = 0;
+  let model = 0;
+  for (const group of byLength.values()) {
+    const centre = weightedMean(group, parameterOf);
+    for (const member of group) {
+      shape += member.weight * (centre - overall) ** 2;
+      model += member.weight * (parameterOf(member) - centre) ** 2;
+    }
+  }
+  return { shape: Math.sqrt(shape), model: Math.sqrt(model) };
+}
+
+function weightedMean(members: readonly Member[], parameterOf: (member: Member) => number): number {
+  let sum = 0;
+  let weights = 0;
+  for (const member of members) {
+    sum += member.weight * parameterOf(member);
+    weights += member.weight;
+  }
+  return sum / weights;
 }
 
 /** Regression slope from covariance and variance; 0 where nothing varies. */

@@ -10,8 +10,8 @@ export interface Candidate {
   readonly motion: Motion;
   /** Drag coefficient taken as known; null: left free (or, for uniform motion, none asked for). */
   readonly dragCoefficient: Estimate | null;
-  /** Whether the extra loss in the muzzle zone is fitted; otherwise there is none. */
-  readonly zone: boolean;
+  /** Length of the muzzle zone in ball diameters, its loss then fitted; null: no loss there. */
+  readonly zoneDiameters: number | null;
 }
 
 export interface CandidateFit {
@@ -36,6 +36,8 @@ export interface Estimator {
   readonly distances: Float64Array;
   /** Drag and muzzle loss expected beforehand. */
   readonly expected: { drag: number; loss: number };
+  /** How well those are known beforehand: infinite where nothing is taken as known. */
+  readonly expectedU: { readonly drag: number; readonly loss: number };
   /** Sets zone, points and expectations to a setting's. */
   load(setting: Setting): void;
   /** Moves `theta` to the best fit of what is loaded; false where none is found. */
@@ -52,7 +54,8 @@ export function createEstimator(
   nominal: Setting,
   sigmaScale: number,
 ): Estimator {
-  const { motion, dragCoefficient, zone } = candidate;
+  const { motion, dragCoefficient, zoneDiameters } = candidate;
+  const zone = zoneDiameters !== null;
   const { points, sigma } = flight;
   const n = points.length;
   const active = [T0, V0];
@@ -112,7 +115,7 @@ export function createEstimator(
     }
     expected.drag = dragCoefficient ? dragOf(setting, dragCoefficient.value) : 0;
     expected.loss = zone ? muzzleLossOf(setting).value : 0;
-    zoneLength = setting.zoneDiameters * setting.diameter;
+    if (zone) zoneLength = zoneDiameters * setting.diameter;
   };
 
   const solve = (theta: Float64Array) => {
@@ -151,5 +154,14 @@ export function createEstimator(
     });
   };
 
-  return { candidate, times, distances, expected, load, refine: (t) => solve(t).converged, fit };
+  return {
+    candidate,
+    times,
+    distances,
+    expected,
+    expectedU: { drag: sigmas[n] as number, loss: sigmas[n + 1] as number },
+    load,
+    refine: (t) => solve(t).converged,
+    fit,
+  };
 }

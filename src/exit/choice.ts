@@ -2,9 +2,9 @@ import { chiSquareCdf } from '../core/statistics';
 import { akaike, akaikeWeights } from '../fit/modelChoice';
 import type { ComparedModel, FitCheck } from '../shot/result';
 import type { FitChoice } from '../shot/schema';
-import type { Member } from './average';
+import { average, type Member } from './average';
 import { type Candidate, type CandidateFit, createEstimator, type Estimator } from './candidate';
-import { dragOf, SMOOTH_SPHERE_DRAG, WIDE_DRAG } from './drag';
+import { dragOf, SMOOTH_SPHERE_DRAG, WIDE_DRAG, ZONE_LENGTHS } from './drag';
 import type { Flight, Setting } from './flight';
 import { DRAG, PARAMETERS, V0 } from './motion';
 
@@ -19,8 +19,6 @@ export interface Choice {
   readonly members: readonly Member[];
   /** The member of largest weight. */
   readonly best: Member;
-  /** The same model without a muzzle zone; null where it has no fit. */
-  readonly withoutZone: CandidateFit | null;
   readonly compared: readonly ComparedModel[];
   readonly checks: readonly FitCheck[];
   /** What the stated uncertainties of the points were multiplied by, at least 1. */
@@ -29,13 +27,15 @@ export interface Choice {
   readonly noiseDof: number | null;
 }
 
-export const modelName = ({ motion, zone, dragCoefficient }: Candidate): string => {
+export const modelName = ({ motion, zoneDiameters, dragCoefficient }: Candidate): string => {
   const known = motion !== 'uniform' && dragCoefficient !== null ? ', drag bounded' : '';
-  return `${motion}${known}${zone ? ', muzzle zone' : ''}`;
+  return `${motion}${known}${zoneDiameters === null ? '' : ', muzzle zone'}`;
 };
 
+type Version = Pick<Candidate, 'motion' | 'dragCoefficient'>;
+
 /** The versions of the equation of motion a choice stands for. */
-function candidatesOf(choice: FitChoice): readonly Omit<Candidate, 'zone'>[] {
+function versionsOf(choice: FitChoice): readonly Version[] {
   switch (choice) {
     case 'uniform':
       return [{ motion: 'uniform', dragCoefficient: null }];
@@ -54,84 +54,89 @@ function candidatesOf(choice: FitChoice): readonly Omit<Candidate, 'zone'>[] {
   }
 }
 
-interface Trial {
+interface Fitted {
   readonly estimator: Estimator;
   readonly fit: CandidateFit;
+  /** Share among the zone lengths before the film is looked at. */
+  readonly share: number;
 }
 
+const NO_ZONE = [{ diameters: null, share: 1 }] as const;
+
 function fitAll(
-  choice: FitChoice,
+  versions: readonly Version[],
+  zones: typeof ZONE_LENGTHS | typeof NO_ZONE,
   flight: Flight,
   nominal: Setting,
   sigmaScale: number,
-  zone: boolean,
-): Trial[] {
+): Fitted[] {
   const start = Float64Array.of(flight.start.t0, flight.start.v0, 0, 0);
-  return candidatesOf(choice).flatMap((partial) => {
-    const estimator = createEstimator({ ...partial, zone }, flight, nominal, sigmaScale);
-    const fit = estimator.fit(nominal, start);
-    return fit.ok && fit.value.dof > 0 ? [{ estimator, fit: fit.value }] : [];
-  });
+  return versions.flatMap((version) =>
+    zones.flatMap(({ diameters, share }) => {
+      const candidate = { ...version, zoneDiameters: diameters };
+      const estimator = createEstimator(candidate, flight, nominal, sigmaScale);
+      const fit = estimator.fit(nominal, start);
+      return fit.ok && fit.value.dof > 0 ? [{ estimator, fit: fit.value, share }] : [];
+    }),
+  );
 }
 
 /** Fits every version of the equation of motion the choice allows and weighs them; null where none can be fitted. */
 export function chooseModels(choice: FitChoice, flight: Flight, nominal: Setting): Choice | null {
-  const stated = fitAll(choice, flight, nominal, 1, true);
-  const ratios = stated.map(({ fit }) => fit.chiSquare / fit.dof);
-  const calmest = stated[ratios.indexOf(Math.min(...ratios))];
-  if (calmest === undefined) return null;
-  const excess = calmest.fit.chiSquare / calmest.fit.dof;
-  const sigmaScale = Math.sqrt(Math.max(1, excess));
+  const versions = versionsOf(choice);
+  const stated = fitAll(versions, ZONE_LENGTHS, flight, nominal, 1);
+  const [first, ...others] = stated;
+  if (first === undefined) return null;
+  const excess = ({ fit }: Fitted) => fit.chiSquare / fit.dof;
+  const calmest = others.reduce((a, b) => (excess(b) < excess(a) ? b : a), first);
+  const sigmaScale = Math.sqrt(Math.max(1, excess(calmest)));
   const tooWide = 1 - chiSquareCdf(calmest.fit.chiSquare, calmest.fit.dof) < SIGNIFICANCE;
-  const trials = sigmaScale > 1 ? fitAll(choice, flight, nominal, sigmaScale, true) : stated;
-  const n = flight.points.length;
-  const checks: FitCheck[] = [];
-  const criterion = ({ fit }: Trial): number =>
-    akaike(fit.chiSquare, fit.parameters, n + 2, tooWide ? sigmaScale : 1);
-  const criteria = trials.map((trial) => {
-    const fault = implausible(trial.fit, nominal);
-    if (fault === null) return criterion(trial);
-    checks.push({
-      code: 'implausibleModel',
-      passed: false,
-      message: `${modelName(trial.fit.candidate)} was left out: ${fault}`,
-    });
-    return Number.POSITIVE_INFINITY;
-  });
-  // Where every model is implausible the fits stand all the same; the failed checks say so.
-  const usable = criteria.some(Number.isFinite) ? criteria : trials.map(criterion);
-  const raw = usable.some(Number.isFinite)
-    ? akaikeWeights(usable)
-    : trials.map(() => 1 / trials.length);
+  const fitted =
+    sigmaScale > 1 ? fitAll(versions, ZONE_LENGTHS, flight, nominal, sigmaScale) : stated;
+  // What is known beforehand counts as observed: two more than the points. Shares enter as chi-square.
+  const criterion = ({ fit, share }: Fitted): number =>
+    akaike(fit.chiSquare, fit.parameters, flight.points.length + 2, tooWide ? sigmaScale : 1) -
+    2 * Math.log(share);
+  const { criteria, checks } = withoutImplausible(fitted, criterion, nominal);
+  const raw = akaikeWeights(criteria);
   const limit = choice === 'auto' ? NEGLIGIBLE * Math.max(...raw) : 0;
   const kept = raw.map((weight) => (weight >= limit ? weight : 0));
   const total = kept.reduce((a, b) => a + b, 0);
-  const members = trials
-    .map((trial, i) => ({ ...trial, weight: (kept[i] as number) / total }))
+  const members = fitted
+    .map((one, i) => ({ ...one, weight: (kept[i] as number) / total }))
     .filter(({ weight }) => weight > 0);
-  const best = members.reduce((a, b) => (b.weight > a.weight ? b : a));
-  const zoneless = fitAll(choice, flight, nominal, sigmaScale, false);
-  const weights = new Map(members.map(({ fit, weight }) => [fit, weight]));
+  const zoneless = fitAll(versions, NO_ZONE, flight, nominal, sigmaScale);
   return {
     members,
-    best,
-    withoutZone:
-      zoneless.find(({ fit }) => fit.candidate.motion === best.fit.candidate.motion)?.fit ?? null,
-    compared: [...trials, ...zoneless].map((trial) => {
-      const { fit } = trial;
-      return {
-        model: modelName(fit.candidate),
-        chiSquare: fit.chiSquare,
-        dof: fit.dof,
-        aicc: criterion(trial),
-        weight: weights.get(fit) ?? 0,
-        exitVelocity: fit.theta[V0] as number,
-        u: Math.sqrt(fit.covariance[V0 * PARAMETERS + V0] as number),
-      };
-    }),
+    best: members.reduce((a, b) => (b.weight > a.weight ? b : a)),
+    compared: [...compare(fitted, members, criterion), ...compare(zoneless, members, criterion)],
     checks,
     sigmaScale,
     noiseDof: tooWide ? calmest.fit.dof : null,
+  };
+}
+
+/** Criteria with implausible fits ruled out; where all are, they stand all the same and the failed checks say so. */
+function withoutImplausible(
+  fitted: readonly Fitted[],
+  criterion: (one: Fitted) => number,
+  nominal: Setting,
+): { criteria: number[]; checks: FitCheck[] } {
+  const faults = fitted.map(({ fit }) => implausible(fit, nominal));
+  const plain = fitted.map(criterion);
+  const kept = plain.map((value, i) => (faults[i] === null ? value : Number.POSITIVE_INFINITY));
+  const messages = new Set(
+    fitted.flatMap(({ fit }, i) =>
+      faults[i] === null ? [] : [`${modelName(fit.candidate)} is not believable: ${faults[i]}`],
+    ),
+  );
+  const finite = kept.some(Number.isFinite) ? kept : plain;
+  return {
+    // A sample too small for the small-sample criterion of every model: the shares beforehand decide.
+    criteria: finite.some(Number.isFinite)
+      ? finite
+      : fitted.map(({ share }) => -2 * Math.log(share)),
+    checks: [...messages].map((message) => ({ code: 'implausibleModel', passed: false, message })),
   };
 }
 
@@ -141,8 +146,36 @@ function implausible(fit: CandidateFit, nominal: Setting): string | null {
   const drag = fit.theta[DRAG] as number;
   if (drag < 0) return 'it has the ball speeding up after the exit.';
   const expected = dragOf(nominal, WIDE_DRAG.value);
-  if (drag > DRAG_LIMIT * expected) {
-    return `its drag is ${(drag / expected).toFixed(1)} times what a ball of that size and mass meets in air.`;
-  }
-  return null;
+  return drag > DRAG_LIMIT * expected
+    ? `its drag is more than ${DRAG_LIMIT} times what a ball of that size and mass meets in air.`
+    : null;
+}
+
+/** One line a model: its zone lengths taken together. */
+function compare(
+  fitted: readonly Fitted[],
+  members: readonly Member[],
+  criterion: (one: Fitted) => number,
+): ComparedModel[] {
+  const names = [...new Set(fitted.map(({ fit }) => modelName(fit.candidate)))];
+  return names.map((model) => {
+    const same = fitted.filter(({ fit }) => modelName(fit.candidate) === model);
+    const criteria = same.map(criterion);
+    const best = same[criteria.indexOf(Math.min(...criteria))] as Fitted;
+    const shares = akaikeWeights(criteria.some(Number.isFinite) ? criteria : criteria.map(() => 0));
+    const together = average(same.map((one, i) => ({ ...one, weight: shares[i] as number })));
+    const at = V0 * PARAMETERS + V0;
+    const weight = members
+      .filter(({ fit }) => same.some((one) => one.fit === fit))
+      .reduce((sum, member) => sum + member.weight, 0);
+    return {
+      model,
+      chiSquare: best.fit.chiSquare,
+      dof: best.fit.dof,
+      aicc: criterion(best),
+      weight,
+      exitVelocity: together.theta[V0] as number,
+      u: Math.sqrt((together.within[at] as number) + (together.between[at] as number)),
+    };
+  });
 }

@@ -6,7 +6,6 @@ import { quantity } from '../uncertainty/quantity';
 import { average } from './average';
 import { exitBudget, responses } from './budget';
 import { type Choice, chooseModels } from './choice';
-import { ZONE_DIAMETERS } from './drag';
 import { type Flight, nominalSetting, prepareFlight, type Setting } from './flight';
 import { sharedInputs } from './inputs';
 import { T0, V0 } from './motion';
@@ -83,7 +82,7 @@ export function budgetExit(
     );
   }
   checkInputs(points, shared, options);
-  const nominal = nominalSetting(shared, ZONE_DIAMETERS);
+  const nominal = nominalSetting(shared);
   const { used, leftOut } = selectPoints(points, nominal, options.robust);
   if (used.length < FEWEST_POINTS) {
     return failure(

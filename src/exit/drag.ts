@@ -32,6 +32,12 @@ export function muzzleLossOf(ball: BallInAir): Estimate {
   return { value: 0.5 * displaced, u: 0.6 * displaced };
 }
 
-/** Length of the zone's straight-line profile in ball diameters: with its limits it stands for tails of about three. */
-export const ZONE_DIAMETERS = 2.5;
-export const ZONE_DIAMETERS_HALF_WIDTH = 0.8;
+/**
+ * Lengths of the zone's straight-line profile in ball diameters, and their shares beforehand: anywhere from 1.5 to
+ * 3.5, which stands for tails of about three, by the three nodes of Gauss and Legendre.
+ */
+export const ZONE_LENGTHS = [
+  { diameters: 2.5 - Math.sqrt(0.6), share: 5 / 18 },
+  { diameters: 2.5, share: 8 / 18 },
+  { diameters: 2.5 + Math.sqrt(0.6), share: 5 / 18 },
+] as const;

@@ -13,8 +13,6 @@ export interface Setting {
   readonly diameter: number;
   readonly mass: number;
   readonly density: number;
-  /** Length of the muzzle zone in ball diameters. */
-  readonly zoneDiameters: number;
 }
 
 /** The points that are used, as columns, and the weights they get; all of length n. */
@@ -56,7 +54,7 @@ export function prepareFlight(points: readonly FlightPoint[], setting: Setting):
   return { points, reference, sigma, timeShare: share, start: { t0: -s0 / v0, v0 } };
 }
 
-export const nominalSetting = (shared: SharedInputs, zoneDiameters: number): Setting => ({
+export const nominalSetting = (shared: SharedInputs): Setting => ({
   metresPerPixel: shared.metresPerPixel,
   clockStretch: 1,
   lineTime: shared.lineTime.value,
@@ -64,5 +62,4 @@ export const nominalSetting = (shared: SharedInputs, zoneDiameters: number): Set
   diameter: shared.ballDiameter.value,
   mass: shared.ballMass.value,
   density: shared.airDensity.value,
-  zoneDiameters,
 });

@@ -1,4 +1,3 @@
-import { ZONE_DIAMETERS_HALF_WIDTH } from './drag';
 import type { Setting } from './flight';
 import type { SharedInputs } from './types';
 
@@ -10,7 +9,6 @@ export interface SharedInput {
   readonly u: number;
   readonly unit: string;
   readonly dof: number | null;
-  readonly shape: 'normal' | 'uniform';
   /** The setting with this input moved by `by`, in `unit`. */
   readonly shifted: (setting: Setting, by: number) => Setting;
 }
@@ -32,7 +30,6 @@ export function sharedInputs(shared: SharedInputs): SharedInput[] {
     u,
     unit,
     dof: null,
-    shape: 'normal',
     shifted: absolute(key),
   });
   const share =
@@ -43,7 +40,6 @@ export function sharedInputs(shared: SharedInputs): SharedInput[] {
       u,
       unit: '1',
       dof,
-      shape: 'normal',
       shifted: relative(key),
     });
   return [
@@ -54,14 +50,5 @@ export function sharedInputs(shared: SharedInputs): SharedInput[] {
     plain('ball diameter', 'diameter', shared.ballDiameter.u, 'm'),
     plain('ball mass', 'mass', shared.ballMass.u, 'kg'),
     plain('air density', 'density', shared.airDensity.u, 'kg/m³'),
-    {
-      ...plain(
-        'shape of the muzzle zone',
-        'zoneDiameters',
-        ZONE_DIAMETERS_HALF_WIDTH / Math.sqrt(3),
-        'ball diameters',
-      ),
-      shape: 'uniform' as const,
-    },
   ].filter(({ u }) => u > 0);
 }

@@ -18,10 +18,10 @@ export function fittedPath(
   nominal: Setting,
   shared: readonly Response[],
 ): FittedPath {
-  const zone = nominal.zoneDiameters * nominal.diameter;
   const moved: Moved = nowhere();
   const stateOf = (member: Member, theta: Float64Array, t: number): State => {
-    moveTo(member.estimator.candidate.motion, theta, zone, t, moved);
+    const { motion, zoneDiameters } = member.fit.candidate;
+    moveTo(motion, theta, (zoneDiameters ?? 1) * nominal.diameter, t, moved);
     return { s: moved.s, v: moved.v };
   };
   const meanState = (

@@ -55,10 +55,8 @@ function pick(members: readonly Member[], share: number): Member {
   return members[members.length - 1] as Member;
 }
 
-const draw = (random: Random, { shape, dof }: SharedInput): number =>
-  shape === 'uniform'
-    ? (2 * random.uniform() - 1) * Math.sqrt(3)
-    : random.normal() * studentScale(random, dof);
+const draw = (random: Random, { dof }: SharedInput): number =>
+  random.normal() * studentScale(random, dof);
 
 /** Beyond this many degrees of freedom a Student draw is a normal one for every use here. */
 const NEARLY_NORMAL = 100;
