@@ -1,7 +1,7 @@
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { join } from 'node:path';
-import { run } from './encode';
+import { run } from './ffmpeg';
 
 /** What a native decoder makes of the footage, for checking other decoders frame by frame. */
 export interface FrameHashes {

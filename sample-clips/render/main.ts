@@ -41,6 +41,7 @@ async function render(spec: ClipSpec): Promise<void> {
       width,
       height,
       frames: film(stage),
+      rotation: spec.image.rotation,
       times: spec.unevenFrames > 0 ? stage.times : null,
       sound: sound(stage),
     },

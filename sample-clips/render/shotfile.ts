@@ -7,6 +7,9 @@ import { AIR, BALL, BAR, LAUNCHER, MUZZLE_U } from './scenario';
 import { barMarks } from './scene';
 import type { Stage } from './stage';
 
+/** How well a person draws the direction of travel, rad. */
+const AXIS_U = 0.003;
+
 /** SHA-256 of the files' bytes one after another. */
 export function footageSha256(folder: string, files: readonly string[]): string {
   const hash = createHash('sha256');
@@ -27,6 +30,7 @@ export function shotFile(stage: Stage, folder: string, files: readonly string[])
   const [first = ''] = files;
   const uneven = spec.unevenFrames > 0;
   const [mx, my] = muzzle.origin;
+  const [ax, ay] = muzzle.axis;
   return {
     format: 'exitframe-shot',
     version: 1,
@@ -55,7 +59,9 @@ export function shotFile(stage: Stage, folder: string, files: readonly string[])
     muzzle: {
       point: click([imageX(projection, mx, 0), imageY(projection, my, 0)], MUZZLE_U),
       u: MUZZLE_U,
-      axis: spec.launcher.axisStated ? muzzle.axis.map((c) => Math.round(c * 1e4) / 1e4) : null,
+      axis: spec.launcher.axisStated
+        ? drawnAxis(Math.atan2(ay, ax) + clicks.normal(0, AXIS_U))
+        : null,
     },
     ball: BALL,
     sound: spec.sound
@@ -69,6 +75,12 @@ export function shotFile(stage: Stage, folder: string, files: readonly string[])
     launcher: LAUNCHER,
     notes: spec.notes,
   };
+}
+
+/** An axis as drawn on the film by eye. */
+function drawnAxis(angle: number): [number, number] {
+  const digits = (c: number): number => Math.round(c * 1e4) / 1e4;
+  return [digits(Math.cos(angle)), digits(Math.sin(angle))];
 }
 
 function tenth(x: number): number {
