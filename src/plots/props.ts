@@ -32,7 +32,7 @@ interface PlotFrame {
 }
 
 export interface PositionPlotProps extends PlotFrame {
-  /** Refused positions are drawn hollow; those without a place are left out. */
+  /** Refused positions are drawn as crosses, as on the film; those without a distance are left out. */
   readonly positions: readonly Position[];
   readonly curve: BandCurve | null;
   readonly instants: readonly PlotInstant[];

@@ -121,7 +121,7 @@ export function FilmView(props: FilmViewProps) {
       tabIndex={0}
       onKeyDown={keys}
     >
-      <p id={descriptionId} class="film-hidden">
+      <p id={descriptionId} class="hidden-text">
         {props.description} Plus and minus zoom, zero shows the whole frame, Shift with arrows moves
         it, left and right arrows step through frames.
       </p>

@@ -118,7 +118,7 @@ export function StreakView(props: StreakViewProps) {
       class={`streak ${props.seeding ? 'streak-seeding' : ''} ${zoomed === null ? '' : 'streak-zoomed'}`}
       style={{ height: `${height}px` }}
     >
-      <p id={descriptionId} class="film-hidden">
+      <p id={descriptionId} class="hidden-text">
         {props.description} Up and down arrows step through frames, plus and minus stretch the time
         scale, zero shows all frames.
       </p>

@@ -1,0 +1,84 @@
+import { scaleLinear } from 'd3';
+import { useId } from 'preact/hooks';
+import { numberAt } from '../core/format';
+import './plots.css';
+import type { BudgetChartProps } from './props';
+
+const percent = (share: number) => (share < 0.005 ? '< 1 %' : `${Math.round(share * 100)} %`);
+
+/** Contributions to the standard uncertainty, largest first; shares are of the sum of their squares. */
+export function BudgetChart({ entries, combined, unit }: BudgetChartProps) {
+  const hatch = useId();
+  const sorted = [...entries].sort((a, b) => b.contribution - a.contribution);
+  const total = sorted.reduce((sum, { contribution }) => sum + contribution ** 2, 0);
+  const length = scaleLinear()
+    .domain([0, Math.max(combined, sorted[0]?.contribution ?? 0, Number.MIN_VALUE)])
+    .range([0, 100]);
+  return (
+    <table class="plot-budget">
+      <caption>
+        Contributions to the standard uncertainty, {unit}
+        <span class="plot-budget-types">
+          <Swatch fill="var(--plot-used)" /> type A, from this film
+          <Swatch fill={`url(#${hatch})`} /> type B, from elsewhere
+        </span>
+      </caption>
+      <thead class="hidden-text">
+        <tr>
+          <th scope="col">Source</th>
+          <th scope="col">Contribution, {unit}</th>
+          <th scope="col">Share</th>
+        </tr>
+      </thead>
+      <tbody>
+        {sorted.map(({ source, type, contribution }) => (
+          <tr key={source}>
+            <th scope="row">
+              {source}
+              <span class="hidden-text">, type {type}</span>
+              <svg class="plot-budget-bar" width="100%" height="9" aria-hidden="true">
+                <rect
+                  width={`${length(contribution)}%`}
+                  height="9"
+                  fill={type === 'A' ? 'var(--plot-used)' : `url(#${hatch})`}
+                />
+              </svg>
+            </th>
+            <td>{numberAt(contribution, 2)}</td>
+            <td>{total > 0 ? percent(contribution ** 2 / total) : ''}</td>
+          </tr>
+        ))}
+      </tbody>
+      <tfoot>
+        <tr>
+          <th scope="row">
+            combined
+            <svg class="plot-budget-bar" width="100%" height="9" aria-hidden="true">
+              <defs>
+                <pattern
+                  id={hatch}
+                  width="5"
+                  height="5"
+                  patternUnits="userSpaceOnUse"
+                  patternTransform="rotate(45)"
+                >
+                  <rect width="5" height="5" fill="var(--plot-used)" fill-opacity="0.25" />
+                  <rect width="2" height="5" fill="var(--plot-used)" />
+                </pattern>
+              </defs>
+              <rect width={`${length(combined)}%`} height="9" class="plot-budget-combined" />
+            </svg>
+          </th>
+          <td>{numberAt(combined, 2)}</td>
+          <td />
+        </tr>
+      </tfoot>
+    </table>
+  );
+}
+
+const Swatch = ({ fill }: { readonly fill: string }) => (
+  <svg width="14" height="9" aria-hidden="true">
+    <rect width="14" height="9" fill={fill} />
+  </svg>
+);

@@ -1,0 +1,84 @@
+import type { ComponentChildren } from 'preact';
+import { useRef } from 'preact/hooks';
+import { useWidth } from './useWidth';
+
+interface FigureProps {
+  readonly title: string;
+  /** What the pointer is on; stands beside the title. */
+  readonly reading?: string | null;
+  readonly keys: readonly PlotKey[];
+  readonly table: PlotTable;
+  chart(width: number): ComponentChildren;
+}
+
+export interface PlotKey {
+  readonly mark: 'used' | 'manual' | 'refused' | 'curve' | 'zone' | 'limit';
+  readonly text: string;
+}
+
+export interface PlotTable {
+  readonly columns: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+}
+
+/** Title, drawing, key, and the same numbers as a table for those who cannot see the drawing. */
+export function Figure({ title, reading, keys, table, chart }: FigureProps) {
+  const body = useRef<HTMLDivElement>(null);
+  const width = useWidth(body);
+  return (
+    <figure class="plot">
+      <figcaption>
+        <strong>{title}</strong>
+        <span class="plot-reading">{reading}</span>
+      </figcaption>
+      <div ref={body}>{width > 0 && chart(width)}</div>
+      {keys.length > 0 && (
+        <ul class="plot-keys">
+          {keys.map(({ mark, text }) => (
+            <li key={text}>
+              <svg width="22" height="12" aria-hidden="true">
+                {KEY_MARKS[mark]}
+              </svg>
+              {text}
+            </li>
+          ))}
+        </ul>
+      )}
+      <table class="hidden-text">
+        <caption>{title}</caption>
+        <thead>
+          <tr>
+            {table.columns.map((column) => (
+              <th key={column} scope="col">
+                {column}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {table.rows.map((row, index) => (
+            <tr key={index}>
+              {row.map((cell, column) => (
+                <td key={table.columns[column] ?? column}>{cell}</td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </figure>
+  );
+}
+
+const KEY_MARKS: Readonly<Record<PlotKey['mark'], ComponentChildren>> = {
+  used: <circle class="plot-used" cx="11" cy="6" r="3" />,
+  manual: <path class="plot-manual" d="M8 3h6v6h-6z" />,
+  refused: <path class="plot-refused" d="M8 3l6 6m0 -6l-6 6" />,
+  curve: (
+    <>
+      <rect class="plot-band" y="1" width="22" height="10" />
+      <path class="plot-curve" d="M0 6h22" />
+    </>
+  ),
+  zone: <rect class="plot-zone" width="22" height="12" />,
+  limit: <path class="plot-limit" d="M0 6h22" />,
+};
