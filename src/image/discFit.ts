@@ -15,6 +15,12 @@ const OPENING_CUTS = [0.7, 0.5, 0.35, 0.25] as const;
 const TUKEY = 4.685;
 const LEAST_CUT = 0.08;
 const MOST_ROUNDS = 24;
+/** Rounds end when the middle moves less than this, px. */
+const SETTLED = 2e-3;
+/** Standard uncertainties of radius and blur length (shares) and edge softness (px) where nothing better is known. */
+const RADIUS_U = 0.04;
+const STRETCH_U = 0.15;
+const SIGMA_U = 1;
 /** A sector of the outline with more of its weight thrown out than this is held hidden. */
 const HIDDEN_SHARE = 0.3;
 const EDGE_BAND = 2.5;
@@ -66,6 +72,7 @@ export function fitDisc(
     y: start.y,
     radius: ball.radius,
     sigma: START_SIGMA,
+    stretch: 1,
     shade: new Float64Array(TERMS),
   };
   let fit: Settled | null = null;
@@ -157,74 +164,95 @@ function settle(
   opening: boolean,
 ): Settled | null {
   const { count } = pixels;
-  const radiusU = ball.radiusU ?? 0.04 * ball.radius;
   const residuals = new Float64Array(count);
   const weights = new Float64Array(count);
-  const scores = new Float64Array(RAYS * PARAMETERS);
-  const normal = new Float64Array(PARAMETERS * PARAMETERS);
-  const rhs = new Float64Array(PARAMETERS);
+  const gradients = new Float64Array(count * PARAMETERS);
   const step = new Float64Array(PARAMETERS);
-  let contrast = 0;
-  if (opening) contrast = startShade(pixels, disc);
-  let cut = Number.POSITIVE_INFINITY;
-  let noiseRatio = 1;
+  if (opening) startShade(pixels, disc);
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const model = new DiscModel(shape, ball.blur, disc.sigma);
-    normal.fill(0);
-    rhs.fill(0);
-    scores.fill(0);
-    // First the residuals, for the scale of the weights; then the equations.
     for (let i = 0; i < count; i++) {
-      const background = pixels.background[i] as number;
-      residuals[i] =
-        (pixels.value[i] as number) -
-        model.at(pixels.x[i] as number, pixels.y[i] as number, background, disc);
+      const value = model.at(
+        pixels.x[i] as number,
+        pixels.y[i] as number,
+        pixels.background[i] as number,
+        disc,
+        pixels.edge[i] === 0,
+        gradients,
+        i * PARAMETERS,
+      );
+      residuals[i] = (pixels.value[i] as number) - value;
     }
-    contrast = meanContrast(pixels, disc, model);
-    noiseRatio = residualScale(pixels, residuals);
+    const contrast = meanContrast(pixels, disc, gradients);
+    const noiseRatio = residualScale(pixels, residuals);
     const early = opening ? OPENING_CUTS[round] : undefined;
-    cut = Math.max(LEAST_CUT, early ?? 0) * Math.abs(contrast);
+    const cut = Math.max(LEAST_CUT, early ?? 0) * Math.abs(contrast);
     for (let i = 0; i < count; i++) {
-      const variance = pixels.variance[i] as number;
-      const r = residuals[i] as number;
-      const width = Math.max(cut, TUKEY * noiseRatio * Math.sqrt(variance));
-      const u = r / width;
-      const w = Math.abs(u) < 1 ? (1 - u * u) ** 2 / variance : 0;
-      weights[i] = w * variance;
-      if (w === 0) continue;
-      model.at(pixels.x[i] as number, pixels.y[i] as number, pixels.background[i] as number, disc);
-      const g = model.gradient;
-      const base = (pixels.sector[i] as number) * PARAMETERS;
-      for (let j = 0; j < PARAMETERS; j++) {
-        const wg = w * (g[j] as number);
-        if (wg === 0) continue;
-        rhs[j] = (rhs[j] as number) + wg * r;
-        scores[base + j] = (scores[base + j] as number) + wg * r;
-        for (let k = 0; k <= j; k++) {
-          normal[k * PARAMETERS + j] =
-            (normal[k * PARAMETERS + j] as number) + wg * (g[k] as number);
-        }
-      }
+      const sigma = Math.sqrt(pixels.variance[i] as number);
+      const u = (residuals[i] as number) / Math.max(cut, TUKEY * noiseRatio * sigma);
+      weights[i] = Math.abs(u) < 1 ? (1 - u * u) ** 2 : 0;
     }
+    const equations = gatherEquations(pixels, residuals, weights, gradients);
     const scale2 = Math.max(1, noiseRatio) ** 2;
-    addPriors(normal, rhs, disc, ball.radius, radiusU, contrast, scale2);
-    mirror(normal);
-    if (!solve(normal, rhs, step)) return null;
+    addPriors(equations, disc, ball, contrast, scale2);
+    if (!solve(equations.normal, equations.rhs, step)) return null;
     limit(step, disc, ball.radius);
     disc.x += step[0] as number;
     disc.y += step[1] as number;
     disc.radius += step[2] as number;
     disc.sigma += step[3] as number;
+    disc.stretch += step[4] as number;
     for (let j = 0; j < TERMS; j++) {
       disc.shade[j] = (disc.shade[j] as number) + (step[GEOMETRY + j] as number);
     }
     const moved = Math.max(Math.abs(step[0] as number), Math.abs(step[1] as number));
-    if (early === undefined && round > 1 && moved < 1e-3) break;
+    const settled = early === undefined && round > 1 && moved < SETTLED;
+    if (settled || round === MOST_ROUNDS - 1) {
+      const inverse = inverseOf(equations.normal);
+      if (inverse === null) return null;
+      return { weights, ...covarianceOf(inverse, equations.scores, scale2), contrast, noiseRatio };
+    }
   }
-  const inverse = inverseOf(normal);
-  if (inverse === null) return null;
-  const covariance = covarianceOf(inverse, scores, Math.max(1, noiseRatio) ** 2);
-  return { weights, ...covariance, contrast, noiseRatio };
+  return null;
+}
+
+interface Equations {
+  readonly normal: Float64Array;
+  readonly rhs: Float64Array;
+  /** Each sector's part of the right-hand side. */
+  readonly scores: Float64Array;
+}
+
+function gatherEquations(
+  pixels: Pixels,
+  residuals: Float64Array,
+  weights: Float64Array,
+  gradients: Float64Array,
+): Equations {
+  const normal = new Float64Array(PARAMETERS * PARAMETERS);
+  const rhs = new Float64Array(PARAMETERS);
+  const scores = new Float64Array(RAYS * PARAMETERS);
+  for (let i = 0; i < pixels.count; i++) {
+    const w = (weights[i] as number) / (pixels.variance[i] as number);
+    if (w === 0) continue;
+    const r = residuals[i] as number;
+    const at = i * PARAMETERS;
+    const base = (pixels.sector[i] as number) * PARAMETERS;
+    for (let j = pixels.edge[i] === 1 ? 0 : GEOMETRY; j < PARAMETERS; j++) {
+      const wg = w * (gradients[at + j] as number);
+      scores[base + j] = (scores[base + j] as number) + wg * r;
+      const row = j * PARAMETERS;
+      for (let k = 0; k <= j; k++) {
+        normal[row + k] = (normal[row + k] as number) + wg * (gradients[at + k] as number);
+      }
+    }
+  }
+  for (let r = 0; r < PARAMETERS; r++) {
+    for (let s = 0; s < RAYS; s++)
+      rhs[r] = (rhs[r] as number) + (scores[s * PARAMETERS + r] as number);
+    for (let c = 0; c < r; c++) normal[c * PARAMETERS + r] = normal[r * PARAMETERS + c] as number;
+  }
+  return { normal, rhs, scores };
 }
 
 /** Even brightness from the middle of the disc: median of the pixels that differ from the background. */
@@ -247,21 +275,20 @@ function startShade(pixels: Pixels, disc: Disc): number {
 }
 
 /** Root-mean-square difference of ball and background on the edge, with the sign of the mean. */
-function meanContrast(pixels: Pixels, disc: Disc, model: DiscModel): number {
+function meanContrast(pixels: Pixels, disc: Disc, gradients: Float64Array): number {
   let sum = 0;
   let squares = 0;
   let n = 0;
-  for (let i = 0; i < pixels.count; i += 3) {
-    if (pixels.edge[i] === 0) continue;
-    const background = pixels.background[i] as number;
-    model.at(pixels.x[i] as number, pixels.y[i] as number, background, disc);
+  for (let i = 0; i < pixels.count; i++) {
+    const base = i * PARAMETERS + GEOMETRY;
+    // The derivative by the constant term is the cover itself.
+    const cover = gradients[base] as number;
+    if (pixels.edge[i] === 0 || cover < 0.5) continue;
     let bright = 0;
     for (let j = 0; j < TERMS; j++) {
-      bright += (disc.shade[j] as number) * (model.gradient[GEOMETRY + j] as number);
+      bright += (disc.shade[j] as number) * (gradients[base + j] as number);
     }
-    const cover = model.gradient[GEOMETRY] as number;
-    if (cover < 0.5) continue;
-    const difference = bright / cover - background;
+    const difference = bright / cover - (pixels.background[i] as number);
     sum += difference;
     squares += difference * difference;
     n++;
@@ -279,15 +306,13 @@ function residualScale(pixels: Pixels, residuals: Float64Array): number {
 }
 
 /**
- * What is known beforehand: the radius; that an edge is about as soft as a pixel; that shading is a
- * share of the contrast. `scale2` undoes the noise scale, so that priors count in true units.
+ * What is known beforehand: the radius; that an edge is about as soft as a pixel; the blur; that shading
+ * is a share of the contrast. `scale2` undoes the noise scale, so that priors count in true units.
  */
 function addPriors(
-  normal: Float64Array,
-  rhs: Float64Array,
+  { normal, rhs }: Equations,
   disc: Disc,
-  radius: number,
-  radiusU: number,
+  ball: BallModel,
   contrast: number,
   scale2: number,
 ): void {
@@ -296,11 +321,12 @@ function addPriors(
     normal[j * PARAMETERS + j] = (normal[j * PARAMETERS + j] as number) + w;
     rhs[j] = (rhs[j] as number) + w * offset;
   };
-  add(2, radius - disc.radius, radiusU);
-  add(3, START_SIGMA - disc.sigma, 1);
+  add(2, ball.radius - disc.radius, ball.radiusU ?? RADIUS_U * ball.radius);
+  add(3, START_SIGMA - disc.sigma, SIGMA_U);
+  add(4, 1 - disc.stretch, STRETCH_U);
   const size = Math.max(1, Math.abs(contrast));
   for (let j = 1; j < TERMS; j++) {
-    add(GEOMETRY + j, -(disc.shade[j] as number), (j < 4 ? 0.6 : 0.3) * size);
+    add(GEOMETRY + j, -(disc.shade[j] as number), (j < 4 ? 0.6 : j < 9 ? 0.4 : 0.2) * size);
   }
 }
 
@@ -315,6 +341,8 @@ function limit(step: Float64Array, disc: Disc, radius: number): void {
   step[2] = Math.max(-most / 2, Math.min(most / 2, step[2] as number));
   const sigma = Math.max(LEAST_SIGMA, Math.min(MOST_SIGMA, disc.sigma + (step[3] as number)));
   step[3] = Math.max(-0.4, Math.min(0.4, sigma - disc.sigma));
+  const stretch = Math.max(0.3, Math.min(2, disc.stretch + (step[4] as number)));
+  step[4] = Math.max(-0.2, Math.min(0.2, stretch - disc.stretch));
 }
 
 /** Seen sectors whose edge pixels keep their weight. */
@@ -344,23 +372,18 @@ function covarianceOf(
 ): Pick<Settled, 'covariance' | 'radiusU'> {
   let inflation = 0;
   const spread = [0, 0];
-  let sectors = 0;
   for (let s = 0; s < RAYS; s++) {
     const base = s * PARAMETERS;
-    let any = false;
     for (let axis = 0; axis < 2; axis++) {
       let influence = 0;
       for (let j = 0; j < PARAMETERS; j++) {
         influence += (inverse[axis * PARAMETERS + j] as number) * (scores[base + j] as number);
       }
-      if (influence !== 0) any = true;
       spread[axis] = (spread[axis] as number) + influence * influence;
     }
-    if (any) sectors++;
   }
-  const freedom = Math.max(0.2, 1 - PARAMETERS / Math.max(1, sectors));
   for (let axis = 0; axis < 2; axis++) {
-    const expected = (inverse[axis * PARAMETERS + axis] as number) * scale2 * freedom;
+    const expected = (inverse[axis * PARAMETERS + axis] as number) * scale2;
     inflation += (spread[axis] as number) / expected / 2;
   }
   const factor = scale2 * Math.max(1, inflation);
@@ -369,14 +392,6 @@ function covarianceOf(
     covariance: [at(0, 0), at(0, 1), at(1, 0), at(1, 1)],
     radiusU: Math.sqrt(at(2, 2)),
   };
-}
-
-function mirror(normal: Float64Array): void {
-  for (let r = 0; r < PARAMETERS; r++) {
-    for (let c = 0; c < r; c++) {
-      normal[r * PARAMETERS + c] = normal[c * PARAMETERS + r] as number;
-    }
-  }
 }
 
 function solve(normal: Float64Array, rhs: Float64Array, out: Float64Array): boolean {

@@ -1,13 +1,15 @@
 import type { Shape } from './ballShape';
 
 /**
- * Terms of the ball's brightness over its disc: the spherical harmonics to order two of its surface
- * normal, which hold a matt sphere under any lighting to a few per cent (Basri and Jacobs, IEEE Trans.
- * Pattern Anal. Mach. Intell. 25 (2003) 218).
+ * Terms of the ball's brightness over its disc: all polynomials in the components (u, v, w) of its
+ * surface normal up to order four, the spherical harmonics of that order in plain form. Order two
+ * already holds a matt sphere under any distant lighting to a few per cent (Basri and Jacobs, IEEE
+ * Trans. Pattern Anal. Mach. Intell. 25 (2003) 218); order three adds nothing to it, order four takes
+ * the edge of the shadow, which would else draw the outline towards the light.
  */
-export const TERMS = 9;
-/** Nonlinear parameters: middle x, y, radius, blur of the edge. */
-export const GEOMETRY = 4;
+export const TERMS = 25;
+/** Nonlinear parameters: middle x, y, radius, softness of the edge, length of the motion blur. */
+export const GEOMETRY = 5;
 export const PARAMETERS = GEOMETRY + TERMS;
 
 /** Beyond this many standard deviations of the edge's blur a pixel is all ball or all background. */
@@ -19,6 +21,8 @@ export interface Disc {
   radius: number;
   /** Standard deviation of the edge's blur, pixel and optics together, px. */
   sigma: number;
+  /** Motion blur as a multiple of the expected one. */
+  stretch: number;
   /** Brightness terms. */
   readonly shade: Float64Array;
 }
@@ -28,8 +32,6 @@ export interface Disc {
  * value = (1 - cover) * background + sum of shade terms, with derivatives.
  */
 export class DiscModel {
-  /** Derivatives of the pixel's value by x, y, radius, sigma and the shade terms. */
-  readonly gradient = new Float64Array(PARAMETERS);
   private readonly terms = new Float64Array(TERMS);
   private readonly steps: number;
 
@@ -42,84 +44,149 @@ export class DiscModel {
     this.steps = Math.max(1, Math.ceil(Math.hypot(blur[0], blur[1]) / (1.4 * sigma)));
   }
 
-  /** Value at the pixel (px, py) over a background of this level; fills `gradient`. */
-  at(px: number, py: number, background: number, disc: Disc): number {
+  /**
+   * Value at the pixel (px, py) over a background of this level. Its derivatives by x, y, radius, sigma,
+   * stretch and the shade terms go into `gradient` from `offset` on. `still` leaves the blur out, which
+   * is right well inside the disc.
+   */
+  at(
+    px: number,
+    py: number,
+    background: number,
+    disc: Disc,
+    still: boolean,
+    gradient: Float64Array,
+    offset: number,
+  ): number {
     const [a, b, c, d] = this.shape;
     const { radius, sigma, shade } = disc;
-    const { gradient, terms, steps } = this;
+    const { terms } = this;
+    const steps = still ? 1 : this.steps;
+    const bx = disc.stretch * this.blur[0];
+    const by = disc.stretch * this.blur[1];
     const ox = px - disc.x;
     const oy = py - disc.y;
     const qx = a * ox + b * oy;
     const qy = c * ox + d * oy;
-    gradient.fill(0);
+    gradient.fill(0, offset, offset + PARAMETERS);
     const weight = 1 / steps;
     let value = background;
     let gx = 0;
     let gy = 0;
+    let gRadius = 0;
+    let gSigma = 0;
+    let gStretch = 0;
     for (let k = 0; k < steps; k++) {
       const t = (k + 0.5) * weight - 0.5;
-      const x = qx - t * this.blur[0];
-      const y = qy - t * this.blur[1];
+      const x = qx - t * bx;
+      const y = qy - t * by;
       const distance = Math.sqrt(x * x + y * y);
       const z = (radius - distance) / sigma;
       if (z < -EDGE_REACH) continue;
-      harmonics(x / radius, y / radius, terms);
+      let cover = 1;
+      let density = 0;
+      if (z < EDGE_REACH) {
+        // What the blur gathers of the disc lies, in the mean, this much further in than the pixel;
+        // brightness goes as the root of the depth there, so its mean has a table of its own.
+        const at = (z + EDGE_REACH) / TABLE_STEP;
+        const i = Math.min(TABLE_SIZE - 2, Math.floor(at));
+        const f = at - i;
+        cover = (COVER[i] as number) * (1 - f) + (COVER[i + 1] as number) * f;
+        density = (DENSITY[i] as number) * (1 - f) + (DENSITY[i + 1] as number) * f;
+        const root = (ROOT[i] as number) * (1 - f) + (ROOT[i + 1] as number) * f;
+        const inner = Math.min(1, (distance - (sigma * density) / cover) / radius);
+        const scale = inner / distance;
+        harmonics(x * scale, y * scale, root * Math.sqrt((sigma / radius) * (1 + inner)), terms);
+      } else {
+        const u = x / radius;
+        const v = y / radius;
+        harmonics(u, v, Math.sqrt(1 - u * u - v * v), terms);
+      }
       let bright = 0;
       for (let j = 0; j < TERMS; j++) bright += (shade[j] as number) * (terms[j] as number);
       const contrast = (bright - background) * weight;
-      let cover = 1;
-      if (z < EDGE_REACH) {
-        cover = normalCdf(z);
-        const slope = (contrast * 0.3989422804014327 * Math.exp(-0.5 * z * z)) / sigma;
-        gx += (slope * x) / distance;
-        gy += (slope * y) / distance;
-        gradient[2] = (gradient[2] as number) + slope;
-        gradient[3] = (gradient[3] as number) - slope * z;
+      if (density > 0) {
+        const slope = (contrast * density) / sigma;
+        const sx = (slope * x) / distance;
+        const sy = (slope * y) / distance;
+        gx += sx;
+        gy += sy;
+        gRadius += slope;
+        gSigma -= slope * z;
+        gStretch += t * (sx * this.blur[0] + sy * this.blur[1]);
       }
       value += cover * contrast;
+      const share = weight * cover;
+      const base = offset + GEOMETRY;
       for (let j = 0; j < TERMS; j++) {
-        gradient[GEOMETRY + j] =
-          (gradient[GEOMETRY + j] as number) + weight * cover * (terms[j] as number);
+        gradient[base + j] = (gradient[base + j] as number) + share * (terms[j] as number);
       }
     }
     // Only the outline tells of the place: shading moves with the ball, but its model is approximate.
-    gradient[0] = a * gx + c * gy;
-    gradient[1] = b * gx + d * gy;
+    gradient[offset] = a * gx + c * gy;
+    gradient[offset + 1] = b * gx + d * gy;
+    gradient[offset + 2] = gRadius;
+    gradient[offset + 3] = gSigma;
+    gradient[offset + 4] = gStretch;
     return value;
   }
 }
 
-/** Harmonics of the normal (u, v, sqrt(1 - u^2 - v^2)); beyond the limb, those of the limb. */
-function harmonics(u: number, v: number, out: Float64Array): void {
-  let x = u;
-  let y = v;
-  let r2 = x * x + y * y;
-  if (r2 > 1) {
-    const r = Math.sqrt(r2);
-    x /= r;
-    y /= r;
-    r2 = 1;
-  }
-  const z = Math.sqrt(1 - r2);
+/** Polynomials of the normal (x, y, z). */
+function harmonics(x: number, y: number, z: number, out: Float64Array): void {
+  const xx = x * x;
+  const xy = x * y;
+  const yy = y * y;
   out[0] = 1;
   out[1] = x;
   out[2] = y;
   out[3] = z;
-  out[4] = x * z;
-  out[5] = y * z;
-  out[6] = x * y;
-  out[7] = x * x - y * y;
-  out[8] = r2;
+  out[4] = xx;
+  out[5] = xy;
+  out[6] = yy;
+  out[7] = x * z;
+  out[8] = y * z;
+  out[9] = xx * x;
+  out[10] = xx * y;
+  out[11] = x * yy;
+  out[12] = yy * y;
+  out[13] = xx * z;
+  out[14] = xy * z;
+  out[15] = yy * z;
+  out[16] = xx * xx;
+  out[17] = xx * xy;
+  out[18] = xx * yy;
+  out[19] = xy * yy;
+  out[20] = yy * yy;
+  out[21] = xx * x * z;
+  out[22] = xx * y * z;
+  out[23] = x * yy * z;
+  out[24] = yy * y * z;
 }
 
-/** Normal distribution, error below 1e-7 (Abramowitz and Stegun, Handbook of Mathematical Functions, 26.2.17). */
-function normalCdf(z: number): number {
-  const x = Math.abs(z);
-  const t = 1 / (1 + 0.2316419 * x);
-  const tail =
-    0.3989422804014327 *
-    Math.exp(-0.5 * x * x) *
-    t *
-    (0.31938153 + t * (-0.356563782 + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429))));
-  return z > 0 ? 1 - tail : tail;
+/** Tables over z, the depth of a pixel's middle inside the disc in standard deviations of the blur. */
+const TABLE_STEP = 0.02;
+const TABLE_SIZE = Math.round((2 * EDGE_REACH) / TABLE_STEP) + 1;
+/** Share of the blur's weight on the disc, the weight at its rim, and the mean root of the depth of that share. */
+const COVER = new Float64Array(TABLE_SIZE);
+const DENSITY = new Float64Array(TABLE_SIZE);
+const ROOT = new Float64Array(TABLE_SIZE);
+for (let i = 0; i < TABLE_SIZE; i++) {
+  const z = i * TABLE_STEP - EDGE_REACH;
+  let cover = 0;
+  let root = 0;
+  // Midpoints in the root of the depth, where the integrands are smooth.
+  const step = 0.005;
+  for (let q = step / 2; q * q < z + 8; q += step) {
+    const part = 2 * q * step * normalDensity(z - q * q);
+    cover += part;
+    root += q * part;
+  }
+  COVER[i] = cover;
+  DENSITY[i] = normalDensity(z);
+  ROOT[i] = root / cover;
+}
+
+function normalDensity(z: number): number {
+  return 0.3989422804014327 * Math.exp(-0.5 * z * z);
 }
