@@ -1,4 +1,4 @@
-import { EigenvalueDecomposition, Matrix, SingularValueDecomposition } from 'ml-matrix';
+import { Matrix, SingularValueDecomposition } from 'ml-matrix';
 import { ExitframeError } from './reason';
 
 /** A dense matrix as rows. */
@@ -20,20 +20,6 @@ export function singularValues(a: Rows): number[] {
     autoTranspose: true,
   });
   return [...svd.diagonal];
-}
-
-/** Right singular vector of the smallest singular value: the x of length 1 that makes |A x| least. */
-export function nullVector(a: Rows): number[] {
-  // A square or taller matrix is wanted for a full set of right vectors: A'A has them and the same order.
-  const m = matrix(a);
-  const svd = new SingularValueDecomposition(m.transpose().mmul(m));
-  return svd.rightSingularVectors.getColumn(svd.rightSingularVectors.columns - 1);
-}
-
-/** Eigenvalues, smallest first, and unit eigenvectors (columns) of a symmetric matrix. */
-export function symmetricEigen(a: Rows): { values: number[]; vectors: number[][] } {
-  const eigen = new EigenvalueDecomposition(matrix(a), { assumeSymmetric: true });
-  return { values: [...eigen.realEigenvalues], vectors: eigen.eigenvectorMatrix.to2DArray() };
 }
 
 /**

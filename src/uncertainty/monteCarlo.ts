@@ -78,22 +78,6 @@ export function symmetricInterval(
   return [at(low), at(low + inside)];
 }
 
-/** Shortest interval that holds `coverage` of the values (JCGM 101:2008, 5.3.4, 7.7). */
-export function shortestInterval(
-  values: readonly number[],
-  coverage: number,
-): readonly [number, number] {
-  const sorted = Float64Array.from(values).sort();
-  const inside = Math.min(sorted.length - 1, Math.floor(coverage * sorted.length + 0.5));
-  let best: readonly [number, number] = [sorted[0] as number, sorted[inside] as number];
-  for (let i = 1; i + inside < sorted.length; i++) {
-    const low = sorted[i] as number;
-    const high = sorted[i + inside] as number;
-    if (high - low < best[1] - best[0]) best = [low, high];
-  }
-  return best;
-}
-
 /** Half a unit in the last kept digit of `u` with `digits` significant ones (JCGM 101:2008, 7.9.2). */
 export const numericalTolerance = (u: number, digits: 1 | 2): number =>
   u > 0 ? 0.5 * 10 ** (Math.floor(Math.log10(u)) - digits + 1) : 0;
