@@ -15,6 +15,7 @@ export default defineConfig({
             'test/headless/**/*.test.ts',
           ],
           testTimeout: 120_000,
+          hookTimeout: 120_000,
         },
       },
       {
@@ -39,7 +40,7 @@ export default defineConfig({
           include: ['test/e2e/**/*.test.ts'],
           globalSetup: ['test/e2e/serveBuild.ts'],
           testTimeout: 120_000,
-          hookTimeout: 60_000,
+          hookTimeout: 120_000,
         },
       },
     ],

@@ -1,9 +1,8 @@
-import { openAsBlob } from 'node:fs';
 import { readFile, stat } from 'node:fs/promises';
-import { basename, dirname, resolve } from 'node:path';
+import { dirname, resolve } from 'node:path';
 import { ExitframeError, reasonOf } from '../core/reason';
 import { sha256 } from '../footage/hash';
-import { nodePlatform } from '../footage/node';
+import { footageFile, nodePlatform } from '../footage/node';
 import { openFootage } from '../footage/open';
 import type { FootageFile } from '../footage/source';
 import { createMeasurer } from '../reduction/measurer';
@@ -17,13 +16,18 @@ async function readShot(path: string): Promise<Shot> {
   try {
     text = await readFile(path, 'utf8');
   } catch (error) {
-    throw missing('shotNotFound', `The shot file cannot be read: ${reasonOf(error).message}.`);
+    throw missing('shotNotFound', `The shot file cannot be read: ${whyUnread(error)}.`);
   }
   const parsed = parseShot(text);
   if (parsed.ok) return parsed.value;
   const { code, message, remedy } = parsed.reason;
   throw new ExitframeError(code, message, remedy);
 }
+
+const whyUnread = (error: unknown): string =>
+  error instanceof Error && 'code' in error && error.code === 'ENOENT'
+    ? 'there is no such file'
+    : reasonOf(error).message;
 
 const missing = (code: string, message: string) =>
   new ExitframeError(code, message, 'Check the path; footage is looked for beside the shot file.');
@@ -37,11 +41,12 @@ async function openFiles(shot: Shot, shotPath: string): Promise<FootageFile[]> {
       try {
         const file = resolve(dirname(shotPath), path);
         if (!(await stat(file)).isFile()) throw new Error('it is not a file');
-        // Read in slices, never whole into memory.
-        return { name: basename(path), blob: await openAsBlob(file) };
+        return await footageFile(file);
       } catch (error) {
-        const { message } = reasonOf(error);
-        throw missing('footageNotFound', `The footage "${path}" cannot be read: ${message}.`);
+        throw missing(
+          'footageNotFound',
+          `The footage "${path}" cannot be read: ${whyUnread(error)}.`,
+        );
       }
     }),
   );
