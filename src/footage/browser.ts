@@ -1,0 +1,44 @@
+import wasmUrl from '@ffmpeg/core/wasm?url';
+import { ExitframeError, reasonOf } from '../core/reason';
+import type { DecodePlatform, SyncReader } from './platform';
+import type { FootageFile } from './source';
+
+async function compileCore(): Promise<WebAssembly.Module> {
+  try {
+    const response = await fetch(wasmUrl);
+    if (!response.ok) throw new Error(`the server answered ${response.status}`);
+    // Compiling while loading wants the right media type, which a plain file server may not give.
+    return response.headers.get('Content-Type') === 'application/wasm'
+      ? await WebAssembly.compileStreaming(response)
+      : await WebAssembly.compile(await response.arrayBuffer());
+  } catch (error) {
+    throw new ExitframeError(
+      'decoderMissing',
+      `The decoder ffmpeg could not be loaded: ${reasonOf(error).message}.`,
+      'Reload the page; if that does not help, the tool was not copied whole.',
+      { cause: error },
+    );
+  }
+}
+
+let core: Promise<WebAssembly.Module> | null = null;
+
+/** Decoding in a worker: WebCodecs where the browser has it, files read by `FileReaderSync`. */
+export const browserPlatform: DecodePlatform = {
+  webCodecs: typeof VideoDecoder === 'function',
+  withoutWebCodecs: 'This browser has no WebCodecs.',
+  loadCore() {
+    core ??= compileCore().catch((error) => {
+      core = null; // so that the next try asks again
+      throw error;
+    });
+    return core;
+  },
+  async reader({ blob }: FootageFile): Promise<SyncReader> {
+    const files = new FileReaderSync();
+    return {
+      size: blob.size,
+      read: (start, end) => new Uint8Array(files.readAsArrayBuffer(blob.slice(start, end))),
+    };
+  },
+};

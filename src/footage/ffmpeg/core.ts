@@ -1,0 +1,145 @@
+import createFFmpegCore, { type CoreFileSystem, type FFmpegCore } from '@ffmpeg/core';
+import { ExitframeError, reasonOf } from '../../core/reason';
+import type { SyncReader } from '../platform';
+
+export interface CoreRun {
+  readonly program: 'ffmpeg' | 'ffprobe';
+  readonly args: readonly string[];
+  /** Seen by the program as `/in/NAME`. */
+  readonly inputs: Readonly<Record<string, SyncReader>>;
+  /** Written by the program to `/out/NAME`; the bytes are lent, copy what is kept. */
+  readonly outputs: Readonly<Record<string, (bytes: Uint8Array) => void>>;
+}
+
+export interface CoreOutcome {
+  /** 0: it went well. `ffprobe` has none and gives 0. */
+  readonly exitCode: number;
+  /** What it printed, the last lines of it. */
+  readonly log: readonly string[];
+}
+
+/** A decoder that neither reads nor writes for so long counts as stalled, ms. */
+const STALLED_AFTER = 60_000;
+const LOG_LINES = 200;
+const INPUT_OUTPUT_ERROR = 29; // EIO, as Emscripten numbers it
+const NOT_SEEKABLE = 70; // ESPIPE
+const FIRST_DEVICE = 80; // device numbers above those Emscripten gives out itself
+
+/**
+ * Runs the core once, blocking this thread while it works. Inputs are read in slices and outputs
+ * handed on as they are written, so memory stays bounded by what the caller keeps.
+ *
+ * Each run has an instance of its own, about 10 ms of a compiled module: the core leaves by
+ * `abort`, which does not unwind its stack (11 KB a run), and the hundredth run in one instance hangs.
+ *
+ * Throws what a reader or an output threw, or `ExitframeError` `decoderFailed` where the core broke down.
+ */
+export async function runCore(module: WebAssembly.Module, run: CoreRun): Promise<CoreOutcome> {
+  const core = await createFFmpegCore({
+    instantiateWasm(imports, received) {
+      WebAssembly.instantiate(module, imports).then(received);
+      return {};
+    },
+  });
+  const log: string[] = [];
+  core.setLogger(({ message }) => {
+    if (message === 'Aborted()') return; // how the core leaves, also after success
+    log.push(message);
+    if (log.length > LOG_LINES) log.shift();
+  });
+
+  const started = performance.now();
+  const alive = () => core.setTimeout(performance.now() - started + STALLED_AFTER);
+  const faults: unknown[] = [];
+  const guarded = (transfer: () => number): number => {
+    alive();
+    try {
+      return transfer();
+    } catch (error) {
+      faults.push(error);
+      throw new core.FS.ErrnoError(INPUT_OUTPUT_ERROR);
+    }
+  };
+
+  core.FS.mkdir('/in');
+  core.FS.mkdir('/out');
+  for (const [name, reader] of Object.entries(run.inputs)) {
+    mountInput(core.FS, name, reader, guarded);
+  }
+  Object.entries(run.outputs).forEach(([name, take], i) => {
+    mountOutput(core.FS, name, FIRST_DEVICE + i, take, guarded);
+  });
+
+  alive();
+  const exitCode = execute(core, run);
+  if (faults.length > 0) throw faults[0];
+  return { exitCode, log };
+}
+
+function execute(core: FFmpegCore, run: CoreRun): number {
+  try {
+    if (run.program === 'ffmpeg') return core.exec(...run.args);
+    core.ffprobe(...run.args);
+    return 0;
+  } catch (error) {
+    throw new ExitframeError(
+      'decoderFailed',
+      `The decoder ffmpeg broke down: ${reasonOf(error).message}.`,
+      'Try the clip in another format, or a shorter part of it.',
+      { cause: error },
+    );
+  }
+}
+
+type Guard = (transfer: () => number) => number;
+
+/** A file whose bytes are fetched when asked for, instead of lying in the core's memory. */
+function mountInput(fs: CoreFileSystem, name: string, reader: SyncReader, guarded: Guard): void {
+  const node = fs.createFile('/in', name, {}, true, false);
+  Object.defineProperty(node, 'usedBytes', { get: () => reader.size, set: () => {} });
+  node.stream_ops = {
+    ...node.stream_ops,
+    read: (_stream, buffer, offset, length, position) =>
+      guarded(() => {
+        const end = Math.min(position + length, reader.size);
+        if (end <= position) return 0;
+        buffer.set(reader.read(position, end), offset);
+        return end - position;
+      }),
+  };
+}
+
+function mountOutput(
+  fs: CoreFileSystem,
+  name: string,
+  major: number,
+  take: (bytes: Uint8Array) => void,
+  guarded: Guard,
+): void {
+  const device = fs.makedev(major, 0);
+  fs.registerDevice(device, {
+    open: (stream) => {
+      stream.seekable = false;
+    },
+    close: () => {},
+    write: (_stream, buffer, offset, length) =>
+      guarded(() => {
+        take(new Uint8Array(buffer.buffer, buffer.byteOffset + offset, length));
+        return length;
+      }),
+    llseek: () => {
+      throw new fs.ErrnoError(NOT_SEEKABLE);
+    },
+  });
+  fs.mkdev(`/out/${name}`, device);
+}
+
+/** An output that gathers text. */
+export function textOutput(): { take(bytes: Uint8Array): void; text(): string } {
+  const decoder = new TextDecoder();
+  const parts: string[] = [];
+  return {
+    take: (bytes) => parts.push(decoder.decode(bytes, { stream: true })),
+    text: () => parts.join('') + decoder.decode(),
+  };
+}

@@ -1,0 +1,198 @@
+import type { AudioTrack, FootageInfo, FrameRange } from '../../core/film';
+import type { GreyFrame } from '../../core/frame';
+import { ExitframeError } from '../../core/reason';
+import type { SyncReader } from '../platform';
+import { indicesOf, type Span, spansOf } from '../range';
+import { requireFrames } from '../requireFrames';
+import { turnUpright, uprightSize } from '../rotate';
+import type { FrameSource } from '../source';
+import { playbackRateOf, secondsOf, type Timeline, timelineOf } from '../timeline';
+import { runCore, textOutput } from './core';
+import { decodingFailed } from './failures';
+import { FrameCutter, samplesOf } from './frames';
+import { type GreyPlan, greyPlan } from './grey';
+import { type Contents, listPackets, type VideoStream } from './probe';
+import { readSound } from './sound';
+
+/** Grey bytes decoded in one go: bounds memory, and how long a cancel waits. */
+const BYTES_A_SPAN = 32 << 20;
+
+/** What of a film `openFilm` is told rather than finds. */
+export interface FilmNames {
+  readonly name: string;
+  readonly container: string;
+  readonly codec: string;
+  /** Why ffmpeg decodes it. */
+  readonly why: string;
+}
+
+interface Film {
+  readonly module: WebAssembly.Module;
+  readonly reader: SyncReader;
+  readonly stream: VideoStream;
+  readonly plan: GreyPlan;
+  readonly timeline: Timeline;
+  /** False: frames are found by counting from the first one. */
+  seekable: boolean;
+}
+
+/**
+ * A film in one file, decoded by ffmpeg in runs of bounded size. Throws `undecodable`, `truncated`,
+ * `singleFrame`, `decoderFailed`.
+ */
+export async function openFilm(
+  module: WebAssembly.Module,
+  reader: SyncReader,
+  contents: Contents & { readonly video: VideoStream },
+  names: FilmNames,
+  signal?: AbortSignal,
+): Promise<FrameSource> {
+  const { video: stream, sound } = contents;
+  const plan = greyPlan(stream.pixelFormat);
+  if (plan === null || stream.width === 0) {
+    throw new ExitframeError(
+      'undecodable',
+      `No decoder here reads the picture in "${names.name}" (${names.codec}, pixel format ${stream.pixelFormat}).`,
+      'Convert the clip to FFV1, ProRes or H.264 and open that.',
+    );
+  }
+  signal?.throwIfAborted();
+  const { packets, complaints } = await listPackets(module, reader, stream.index);
+  const stated = stream.statedFrames ?? 0;
+  const partial = [...contents.complaints, ...complaints].find((line) =>
+    /partial file|ended prematurely|truncat/i.test(line),
+  );
+  if (partial !== undefined || packets.length < stated) {
+    throw new ExitframeError(
+      'truncated',
+      `"${names.name}" is not whole: ${packets.length} of ${stated || 'its'} frames are there.`,
+      'Copy the clip from the camera again.',
+    );
+  }
+  requireFrames(names.name, packets.length);
+  const timed = packets.every(({ pts }) => pts !== null);
+  const film: Film = {
+    module,
+    reader,
+    stream,
+    plan,
+    timeline: timelineOf(
+      packets.map(({ pts, dts, key }, i) => ({ time: (timed ? pts : dts) ?? i, key })),
+      stream.ticksPerSecond,
+    ),
+    seekable: timed,
+  };
+  await decodeSpan(film, { first: 0, last: 0, wanted: [0] }); // what it cannot decode it says now
+
+  const turned = stream.rotation === 90 || stream.rotation === 270;
+  const info: FootageInfo = {
+    name: names.name,
+    container: names.container,
+    codec: names.codec,
+    ...uprightSize(stream.width, stream.height, stream.rotation),
+    frameCount: film.timeline.count,
+    playbackRate: playbackRateOf(film.timeline),
+    rotation: stream.rotation,
+    bitDepth: plan.bitDepth,
+    pixelAspect: turned ? 1 / stream.pixelAspect : stream.pixelAspect,
+    hasAudio: sound !== null,
+    decoder: { name: 'ffmpeg', why: names.why },
+  };
+  return {
+    info,
+    timestamps: async (timesSignal) => {
+      timesSignal?.throwIfAborted();
+      return secondsOf(film.timeline);
+    },
+    frames: (range, framesSignal) => framesOf(film, range, framesSignal),
+    audio: async (soundSignal): Promise<AudioTrack | null> =>
+      sound && readSound(module, reader, sound, stream, soundSignal),
+    close: async () => {},
+  };
+}
+
+async function* framesOf(
+  film: Film,
+  range: FrameRange,
+  signal?: AbortSignal,
+): AsyncGenerator<GreyFrame> {
+  const { stream, plan, timeline } = film;
+  const longest = Math.max(1, Math.floor(BYTES_A_SPAN / frameBytes(film)));
+  const size = uprightSize(stream.width, stream.height, stream.rotation);
+  for (const span of spansOf(indicesOf(range, timeline.count), timeline.key, longest)) {
+    await messagesHandled();
+    signal?.throwIfAborted();
+    const planes = await decodeSpan(film, span);
+    for (const [i, index] of span.wanted.entries()) {
+      signal?.throwIfAborted();
+      const samples = samplesOf(planes[i] as Uint8Array, plan.bytesPerSample);
+      const data = turnUpright(samples, stream.width, stream.height, stream.rotation);
+      yield { index, ...size, data, white: 2 ** plan.bitDepth - 1 };
+    }
+  }
+}
+
+/** Lets the messages that wait be handled (a cancel among them): decoding blocks the thread. */
+const messagesHandled = () => new Promise<void>((resolve) => setTimeout(resolve, 0));
+
+const frameBytes = ({ stream, plan }: Film) => stream.width * stream.height * plan.bytesPerSample;
+
+/** The wanted planes of a span as coded, verified by their timestamps to be the ones asked for. */
+async function decodeSpan(film: Film, span: Span): Promise<Uint8Array[]> {
+  if (film.seekable) {
+    const planes = await tryDecode(film, span, span.first);
+    if (planes !== null) return planes;
+    film.seekable = false; // the container's own index leads astray
+  }
+  const planes = await tryDecode(film, span, 0);
+  if (planes !== null) return planes;
+  throw new ExitframeError(
+    'decoderFailed',
+    `The decoder gave other frames than ${span.first} to ${span.last}: their times are not the container's.`,
+    'Convert the clip to another container, such as MP4, and open that.',
+  );
+}
+
+/** Decodes from frame `start` on; null where the timestamps are not those of the frames asked for. */
+async function tryDecode(film: Film, span: Span, start: number): Promise<Uint8Array[] | null> {
+  const { module, reader, stream, plan, timeline } = film;
+  const wanted = new Set(span.wanted);
+  const cutter = new FrameCutter(frameBytes(film), (place) => wanted.has(start + place));
+  const times = textOutput();
+  const count = span.last - start + 1;
+  const output = ['-map', `0:${stream.index}`, '-fps_mode', 'passthrough', '-frames:v', `${count}`];
+  const { exitCode, log } = await runCore(module, {
+    program: 'ffmpeg',
+    args: [
+      ...['-v', 'error', '-xerror', '-noautorotate'],
+      ...(start > 0 ? ['-seek_timestamp', '1', '-ss', seekTime(timeline, start)] : []),
+      ...['-copyts', '-i', '/in/clip'],
+      ...[...output, '-vf', plan.filter, '-autoscale', '0', '-f', 'rawvideo', '/out/grey'],
+      ...[...output, '-enc_time_base', '-1', '-c:v', 'wrapped_avframe', '-f', 'framecrc'],
+      '/out/times',
+    ],
+    inputs: { clip: reader },
+    outputs: { grey: (bytes) => cutter.take(bytes), times: times.take },
+  });
+  const whole = exitCode === 0 && cutter.frames.length === count && cutter.remainder === 0;
+  const shown = presentationTimes(times.text());
+  if (film.seekable && shown.some((time, i) => time !== timeline.ticks[start + i])) return null;
+  if (!whole) {
+    throw decodingFailed(start + cutter.frames.length, timeline.count, exitCode, log);
+  }
+  return cutter.frames.filter((frame) => frame !== null);
+}
+
+/** Halfway between a frame and the one before, s: frames before it are decoded and dropped. */
+function seekTime({ ticks, ticksPerSecond }: Timeline, index: number): string {
+  const halfway = ((ticks[index] as number) + (ticks[index - 1] as number)) / 2;
+  return (halfway / ticksPerSecond).toFixed(6);
+}
+
+/** Third column of a `framecrc` listing, ticks. */
+function presentationTimes(listing: string): number[] {
+  return listing
+    .split('\n')
+    .filter((line) => line !== '' && !line.startsWith('#'))
+    .map((line) => Number(line.split(',')[2]));
+}

@@ -1,0 +1,42 @@
+/** Cuts a stream of bytes, which comes in pieces of any length, into frames; keeps those wanted. */
+export class FrameCutter {
+  /** One a frame seen: its bytes, or null where it is not wanted. */
+  readonly frames: (Uint8Array | null)[] = [];
+  private readonly frameBytes: number;
+  private readonly wanted: (place: number) => boolean;
+  private current: Uint8Array | null = null;
+  private filled = 0;
+
+  constructor(frameBytes: number, wanted: (place: number) => boolean) {
+    this.frameBytes = frameBytes;
+    this.wanted = wanted;
+  }
+
+  take(bytes: Uint8Array): void {
+    for (let at = 0; at < bytes.length; ) {
+      if (this.filled === 0) {
+        this.current = this.wanted(this.frames.length) ? new Uint8Array(this.frameBytes) : null;
+      }
+      const part = bytes.subarray(at, at + this.frameBytes - this.filled);
+      this.current?.set(part, this.filled);
+      this.filled += part.length;
+      at += part.length;
+      if (this.filled === this.frameBytes) {
+        this.frames.push(this.current);
+        this.filled = 0;
+      }
+    }
+  }
+
+  /** Bytes of a frame that was begun and not finished. */
+  get remainder(): number {
+    return this.filled;
+  }
+}
+
+/** Grey samples of a frame's bytes, little-endian. */
+export function samplesOf(bytes: Uint8Array, bytesPerSample: 1 | 2): Uint8Array | Uint16Array {
+  return bytesPerSample === 1
+    ? bytes
+    : new Uint16Array(bytes.buffer, bytes.byteOffset, bytes.length / 2);
+}

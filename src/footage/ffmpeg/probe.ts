@@ -1,0 +1,180 @@
+import { ExitframeError } from '../../core/reason';
+import type { SyncReader } from '../platform';
+import { quarterTurn, type Rotation } from '../rotate';
+import { runCore, textOutput } from './core';
+
+export interface VideoStream {
+  /** Of the stream in the file. */
+  readonly index: number;
+  readonly codec: string;
+  /** Four-letter tag in the container. */
+  readonly tag: string;
+  readonly width: number;
+  readonly height: number;
+  readonly pixelFormat: string;
+  /** Pixel width over height, as coded. */
+  readonly pixelAspect: number;
+  readonly rotation: Rotation;
+  /** Of its timestamps. */
+  readonly ticksPerSecond: number;
+  /** Frames the container says it holds; null: it does not say. */
+  readonly statedFrames: number | null;
+}
+
+export interface SoundStream {
+  readonly index: number;
+  readonly channels: number;
+  readonly sampleRate: number;
+  readonly ticksPerSecond: number;
+}
+
+export interface Contents {
+  /** ffmpeg's name of the container, possibly a list. */
+  readonly format: string;
+  readonly video: VideoStream | null;
+  readonly sound: SoundStream | null;
+  /** What ffmpeg complained about. */
+  readonly complaints: readonly string[];
+}
+
+export interface Packet {
+  /** Presentation time in ticks; null: the container gives none. */
+  readonly pts: number | null;
+  readonly dts: number | null;
+  readonly size: number;
+  readonly key: boolean;
+}
+
+interface RawStream {
+  index: number;
+  codec_type?: string;
+  codec_name?: string;
+  codec_tag_string?: string;
+  width?: number;
+  height?: number;
+  pix_fmt?: string;
+  sample_aspect_ratio?: string;
+  time_base?: string;
+  nb_frames?: string;
+  channels?: number;
+  sample_rate?: string;
+  disposition?: { attached_pic?: number };
+  side_data_list?: { rotation?: number }[];
+}
+
+interface RawContents {
+  streams?: RawStream[];
+  format?: { format_name?: string };
+}
+
+/** "16:9" or "1/25" as a number; null where it says nothing. */
+function ratio(text: string | undefined): number | null {
+  const [above = 0, below = 0] = (text ?? '').split(/[:/]/).map(Number);
+  return above > 0 && below > 0 ? above / below : null;
+}
+
+function videoStream(raw: RawStream): VideoStream {
+  const rotation = raw.side_data_list?.find((data) => data.rotation !== undefined)?.rotation ?? 0;
+  const stated = Number(raw.nb_frames ?? 0);
+  return {
+    index: raw.index,
+    codec: raw.codec_name ?? 'unknown',
+    tag: raw.codec_tag_string ?? '',
+    width: raw.width ?? 0,
+    height: raw.height ?? 0,
+    pixelFormat: raw.pix_fmt ?? 'unknown',
+    pixelAspect: ratio(raw.sample_aspect_ratio) ?? 1,
+    rotation: quarterTurn(-rotation), // ffmpeg counts anticlockwise
+    ticksPerSecond: ratio(raw.time_base?.split('/').reverse().join('/')) ?? 1,
+    statedFrames: stated > 0 ? stated : null,
+  };
+}
+
+const soundStream = (raw: RawStream): SoundStream => ({
+  index: raw.index,
+  channels: raw.channels ?? 1,
+  sampleRate: Number(raw.sample_rate ?? 0),
+  ticksPerSecond: ratio(raw.time_base?.split('/').reverse().join('/')) ?? 1,
+});
+
+/** What a file holds, by its header. Throws `notFootage` where it is no film or sound at all. */
+export async function probeContents(
+  module: WebAssembly.Module,
+  name: string,
+  reader: SyncReader,
+): Promise<Contents> {
+  const output = textOutput();
+  const { log } = await runCore(module, {
+    program: 'ffprobe',
+    args: [
+      '-v',
+      'error',
+      '-show_streams',
+      '-show_format',
+      '-of',
+      'json',
+      '-o',
+      '/out/json',
+      '/in/clip',
+    ],
+    inputs: { clip: reader },
+    outputs: { json: output.take },
+  });
+  const { streams = [], format } = JSON.parse(output.text() || '{}') as RawContents;
+  if (format?.format_name === undefined || streams.length === 0) {
+    throw new ExitframeError(
+      'notFootage',
+      `"${name}" is not a video: ${log.at(-1) ?? 'no known format was found in it'}.`,
+      'Choose the clip as the camera saved it.',
+    );
+  }
+  // The cover picture of a piece of music is no film.
+  const video = streams.find(
+    (raw) => raw.codec_type === 'video' && raw.disposition?.attached_pic !== 1,
+  );
+  const sound = streams.find((raw) => raw.codec_type === 'audio');
+  return {
+    format: format.format_name,
+    video: video === undefined ? null : videoStream(video),
+    sound: sound === undefined ? null : soundStream(sound),
+    complaints: log,
+  };
+}
+
+const ticks = (text: string | undefined): number | null =>
+  text === undefined || text === 'N/A' || text === '' ? null : Number(text);
+
+/** All packets of a stream in decode order, without decoding them, and what ffmpeg complained about. */
+export async function listPackets(
+  module: WebAssembly.Module,
+  reader: SyncReader,
+  stream: number,
+): Promise<{ packets: Packet[]; complaints: readonly string[] }> {
+  const output = textOutput();
+  const entries = 'packet=pts,dts,size,flags';
+  const { log } = await runCore(module, {
+    program: 'ffprobe',
+    args: ['-v', 'error', '-select_streams', `${stream}`, '-show_entries', entries].concat([
+      '-of',
+      'csv=p=0',
+      '-o',
+      '/out/packets',
+      '/in/clip',
+    ]),
+    inputs: { clip: reader },
+    outputs: { packets: output.take },
+  });
+  const packets: Packet[] = [];
+  for (const line of output.text().split('\n')) {
+    const [pts, dts, size, flags = ''] = line.split(',');
+    // D: cut off by an edit list, decoded but not shown. Nothing in it: the frame before stays.
+    if (line === '' || flags.includes('D') || size === '0') continue;
+    packets.push({
+      pts: ticks(pts),
+      dts: ticks(dts),
+      size: Number(size),
+      key: flags.startsWith('K'),
+    });
+  }
+  return { packets, complaints: log };
+}

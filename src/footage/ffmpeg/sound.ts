@@ -1,0 +1,104 @@
+import type { AudioTrack } from '../../core/film';
+import { ExitframeError } from '../../core/reason';
+import type { SyncReader } from '../platform';
+import { runCore, textOutput } from './core';
+import { listPackets, type SoundStream, type VideoStream } from './probe';
+
+/**
+ * The sound track, channels averaged, on the film's clock: both streams' times are the container's
+ * own after its edit lists, so what the encoder put in front (priming) is already cut off.
+ *
+ * Every block of samples goes where its own timestamp says; a hole in the recording stays silent.
+ * Always by ffmpeg: one way that is the same in the browser and on the command line.
+ */
+export async function readSound(
+  module: WebAssembly.Module,
+  reader: SyncReader,
+  sound: SoundStream,
+  video: VideoStream,
+  signal?: AbortSignal,
+): Promise<AudioTrack> {
+  signal?.throwIfAborted();
+  const { packets } = await listPackets(module, reader, video.index);
+  const firstFrame =
+    Math.min(...packets.map(({ pts, dts }) => pts ?? dts ?? 0)) / video.ticksPerSecond;
+  signal?.throwIfAborted();
+
+  const bytes: Uint8Array[] = [];
+  const blocks = textOutput();
+  const share = 1 / sound.channels;
+  const mix = Array.from({ length: sound.channels }, (_, c) => `${share}*c${c}`).join('+');
+  const output = ['-map', `0:${sound.index}`, '-af', `pan=mono|c0=${mix}`, '-c:a', 'pcm_f32le'];
+  const { exitCode, log } = await runCore(module, {
+    program: 'ffmpeg',
+    args: [
+      '-v',
+      'error',
+      '-copyts',
+      '-i',
+      '/in/clip',
+      ...output,
+      '-f',
+      'f32le',
+      '/out/samples',
+    ].concat([...output, '-f', 'framecrc', '/out/blocks']),
+    inputs: { clip: reader },
+    outputs: { samples: (part) => bytes.push(part.slice()), blocks: blocks.take },
+  });
+  if (exitCode !== 0) {
+    throw new ExitframeError(
+      'soundUndecodable',
+      `The sound track could not be decoded: ${log.at(-1) ?? 'no reason given'}.`,
+      'Go on without the sound.',
+    );
+  }
+  return placeBlocks(join(bytes), blocksOf(blocks.text()), sound.sampleRate, firstFrame);
+}
+
+interface Block {
+  /** Presentation time in samples. */
+  readonly start: number;
+  readonly length: number;
+}
+
+const BYTES_A_SAMPLE = 4;
+
+/** Blocks of a `framecrc` listing, whose ticks are samples. */
+function blocksOf(listing: string): Block[] {
+  return listing
+    .split('\n')
+    .filter((line) => line !== '' && !line.startsWith('#'))
+    .map((line) => line.split(',').map(Number))
+    .map((fields) => ({
+      start: fields[2] as number,
+      length: (fields[4] as number) / BYTES_A_SAMPLE,
+    }));
+}
+
+function join(parts: readonly Uint8Array[]): Float32Array {
+  const length = parts.reduce((sum, part) => sum + part.length, 0);
+  const whole = new Uint8Array(length);
+  let at = 0;
+  for (const part of parts) {
+    whole.set(part, at);
+    at += part.length;
+  }
+  return new Float32Array(whole.buffer);
+}
+
+function placeBlocks(
+  stream: Float32Array,
+  blocks: readonly Block[],
+  sampleRate: number,
+  firstFrame: number,
+): AudioTrack {
+  const first = blocks[0]?.start ?? 0;
+  const end = blocks.reduce((last, { start, length }) => Math.max(last, start + length), first);
+  const samples = new Float32Array(end - first);
+  let read = 0;
+  for (const { start, length } of blocks) {
+    samples.set(stream.subarray(read, read + length), start - first);
+    read += length;
+  }
+  return { samples, sampleRate, firstSampleTime: first / sampleRate - firstFrame };
+}

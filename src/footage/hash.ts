@@ -1,0 +1,29 @@
+import { createSHA256 } from 'hash-wasm';
+import type { FootageFile } from './source';
+
+const SLICE = 8 << 20;
+
+/**
+ * SHA-256 of the files' bytes one after the other, hexadecimal, read in slices.
+ * `onProgress` gets the share done, 0..1. Throws `AbortError` when cancelled.
+ */
+export async function sha256(
+  files: readonly FootageFile[],
+  onProgress?: (share: number) => void,
+  signal?: AbortSignal,
+): Promise<string> {
+  const hash = await createSHA256();
+  const total = files.reduce((sum, { blob }) => sum + blob.size, 0);
+  let done = 0;
+  for (const { blob } of files) {
+    for (let start = 0; start < blob.size; start += SLICE) {
+      signal?.throwIfAborted();
+      const slice = await blob.slice(start, start + SLICE).arrayBuffer();
+      hash.update(new Uint8Array(slice));
+      done += slice.byteLength;
+      onProgress?.(done / total);
+    }
+  }
+  signal?.throwIfAborted();
+  return hash.digest('hex');
+}
