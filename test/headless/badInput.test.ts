@@ -135,3 +135,10 @@ describe('footage without an answer', () => {
     expect(unanswered.stdout).toBe('');
   });
 });
+
+describe('a single shot', () => {
+  it('is printed whole on standard output', async () => {
+    const { stdout } = await reduceEach('single', [filmed(clip('two-frames.mp4'))]);
+    expect(JSON.parse(stdout)).toMatchObject({ format: 'exitframe-result', shot: sound.name });
+  });
+});
