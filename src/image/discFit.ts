@@ -21,9 +21,17 @@ const SETTLED = 2e-3;
 const RADIUS_U = 0.04;
 const STRETCH_U = 0.15;
 const SIGMA_U = 1;
+/** Arc whose errors count as one, px: a block of the common codecs; but at least 12 arcs make the outline. */
+const COMMON_ARC = 16;
+const MOST_SECTORS_AN_ARC = RAYS / 12;
 /** A sector of the outline with more of its weight thrown out than this is held hidden. */
 const HIDDEN_SHARE = 0.3;
-const EDGE_BAND = 2.5;
+/** Half-width of the band around the outline, beyond the spread by its blur, that is looked at in full, px. */
+const EDGE_BAND = 4;
+/** Of more edge pixels than this every other one is used: neighbours tell much the same. */
+const MANY_EDGE_PIXELS = 3000;
+/** The band is laid anew when the middle has moved this far, px. */
+const BAND_SHIFT = 0.5;
 
 export interface DiscFit {
   readonly disc: Disc;
@@ -76,7 +84,8 @@ export function fitDisc(
     shade: new Float64Array(TERMS),
   };
   let fit: Settled | null = null;
-  for (let pass = 0; pass < 3; pass++) {
+  for (let pass = 0; pass < 4; pass++) {
+    const { x, y } = disc;
     const pixels = gatherPixels(frame, background, gain, disc, seen, ball, shape);
     if (pixels.count < PARAMETERS * 4) return null;
     fit = settle(pixels, disc, ball, shape, pass === 0);
@@ -84,7 +93,7 @@ export function fitDisc(
     const kept = agreeing(pixels, fit.weights, seen);
     const same = kept.every((flag, i) => flag === seen[i]);
     seen = kept;
-    if (same) break;
+    if (same && Math.hypot(disc.x - x, disc.y - y) < BAND_SHIFT) break;
   }
   if (fit === null) return null;
   const { covariance, radiusU, contrast, noiseRatio } = fit;
@@ -102,9 +111,12 @@ function gatherPixels(
   [a, b, c, d]: Shape,
 ): Pixels {
   const { radius, blur } = ball;
-  const margin = EDGE_BAND * 1.5 + 1.5;
-  const halfX = Math.ceil(1.1 * radius + Math.abs(blur[0]) / 2 + margin);
-  const halfY = Math.ceil(1.1 * radius + Math.abs(blur[1]) / 2 + margin);
+  const reach = Math.hypot(blur[0], blur[1]) / 2;
+  // Area of the band: its length times its mean width (the mean of |cos| is 2 / pi).
+  const expected = 2 * Math.PI * radius * (2 * EDGE_BAND + (4 / Math.PI) * reach);
+  const thin = expected > MANY_EDGE_PIXELS;
+  const halfX = Math.ceil(radius + Math.abs(blur[0]) / 2 + EDGE_BAND);
+  const halfY = Math.ceil(radius + Math.abs(blur[1]) / 2 + EDGE_BAND);
   const x0 = Math.max(0, Math.floor(disc.x) - halfX);
   const x1 = Math.min(frame.width - 1, Math.ceil(disc.x) + halfX);
   const y0 = Math.max(0, Math.floor(disc.y) - halfY);
@@ -127,10 +139,11 @@ function gatherPixels(
       const r = Math.sqrt(qx * qx + qy * qy);
       const spread = r > 0 ? Math.abs(qx * blur[0] + qy * blur[1]) / (2 * r) : 0;
       const off = Math.abs(r - radius) - spread;
-      if (r > radius && off > margin) continue;
       const onEdge = off < EDGE_BAND;
-      // The flat middle only gives the brightness; a quarter of its pixels does.
-      if (!onEdge && off > margin && ((px | py) & 1) === 1) continue;
+      if (!onEdge && r > radius) continue;
+      if (onEdge && thin && ((px + py) & 1) === 1) continue;
+      // The middle only gives the brightness; a quarter of its pixels does.
+      if (!onEdge && ((px | py) & 1) === 1) continue;
       const s = Math.round((Math.atan2(qy, qx) / (2 * Math.PI)) * RAYS + RAYS) % RAYS;
       if (seen[s] === 0 && r > 0.35 * radius) continue;
       const p = py * frame.width + px;
@@ -210,7 +223,12 @@ function settle(
     if (settled || round === MOST_ROUNDS - 1) {
       const inverse = inverseOf(equations.normal);
       if (inverse === null) return null;
-      return { weights, ...covarianceOf(inverse, equations.scores, scale2), contrast, noiseRatio };
+      return {
+        weights,
+        ...covarianceOf(inverse, equations.scores, scale2, disc.radius),
+        contrast,
+        noiseRatio,
+      };
     }
   }
   return null;
@@ -369,15 +387,21 @@ function covarianceOf(
   inverse: Float64Array,
   scores: Float64Array,
   scale2: number,
+  radius: number,
 ): Pick<Settled, 'covariance' | 'radiusU'> {
+  // Sectors are taken together until an arc is as long as what compression changes as one.
+  const perArc = Math.min(
+    MOST_SECTORS_AN_ARC,
+    Math.ceil((COMMON_ARC * RAYS) / (2 * Math.PI * radius)),
+  );
   let inflation = 0;
   const spread = [0, 0];
-  for (let s = 0; s < RAYS; s++) {
-    const base = s * PARAMETERS;
+  for (let first = 0; first < RAYS; first += perArc) {
     for (let axis = 0; axis < 2; axis++) {
       let influence = 0;
-      for (let j = 0; j < PARAMETERS; j++) {
-        influence += (inverse[axis * PARAMETERS + j] as number) * (scores[base + j] as number);
+      for (let i = first * PARAMETERS; i < Math.min(RAYS, first + perArc) * PARAMETERS; i++) {
+        influence +=
+          (inverse[axis * PARAMETERS + (i % PARAMETERS)] as number) * (scores[i] as number);
       }
       spread[axis] = (spread[axis] as number) + influence * influence;
     }

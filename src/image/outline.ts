@@ -7,6 +7,7 @@ import type { Background, BallModel } from './types';
 export const RAYS = 72;
 const STEP = 0.5;
 const EDGES_A_RAY = 3;
+const MOST_PAIRS = 800;
 /** A change is the ball's when it is this many times the noise, or this share of the grey range. */
 const LEAST_CHANGE = 4;
 const LEAST_CHANGE_SHARE = 4 / 255;
@@ -178,8 +179,10 @@ function propose(
   const n = edges.ray.length;
   let best: [number, number] | null = null;
   let most = RAYS / 8;
-  for (let i = 0; i < n; i++) {
-    for (let j = i + 1; j < n; j += 2) {
+  // A spread selection of pairs is enough: any two of the many edges on the outline propose it.
+  const stride = Math.max(1, Math.ceil(Math.sqrt((n * n) / 2 / MOST_PAIRS)));
+  for (let i = 0; i < n; i += stride) {
+    for (let j = i + 1; j < n; j += stride) {
       const mx = ((edges.x[i] as number) + (edges.x[j] as number)) / 2;
       const my = ((edges.y[i] as number) + (edges.y[j] as number)) / 2;
       const hx = (edges.x[j] as number) - mx;
