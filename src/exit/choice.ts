@@ -21,6 +21,8 @@ export interface Choice {
   readonly best: Member;
   readonly compared: readonly ComparedModel[];
   readonly checks: readonly FitCheck[];
+  /** Whether a version free to speed up after the exit does. */
+  readonly speedsUp: boolean;
   /** What the stated uncertainties of the points were multiplied by, at least 1. */
   readonly sigmaScale: number;
   /** Degrees of freedom behind that factor; null: stated uncertainties stand. */
@@ -111,6 +113,7 @@ export function chooseModels(choice: FitChoice, flight: Flight, nominal: Setting
     best: members.reduce((a, b) => (b.weight > a.weight ? b : a)),
     compared: [...compare(fitted, members, criterion), ...compare(zoneless, members, criterion)],
     checks,
+    speedsUp: fitted.some(({ fit }) => (fit.theta[DRAG] as number) < 0),
     sigmaScale,
     noiseDof: tooWide ? calmest.fit.dof : null,
   };

@@ -3,7 +3,7 @@ import type { FitCheck, FitParameter, FitReport, Warning } from '../shot/result'
 import type { Average } from './average';
 import { type Choice, modelName } from './choice';
 import { distanceOf, type Flight, type Setting } from './flight';
-import { DRAG, LOSS, PARAMETERS, T0 } from './motion';
+import { LOSS, PARAMETERS, T0 } from './motion';
 
 /** Distance from the muzzle plane over which gas from the tube is reckoned with, in ball diameters. */
 const ZONE_REACH = 3;
@@ -131,7 +131,7 @@ export function flightWarnings(flight: Flight, choice: Choice, nominal: Setting)
         'Look at the residuals for a pattern, reject frames with a disturbed outline, or check the clock.',
     });
   }
-  if (!((choice.best.fit.theta[DRAG] as number) >= 0)) {
+  if (choice.speedsUp) {
     warnings.push({
       code: 'speedsUp',
       message: 'The fitted path speeds up after the exit, which a free ball does not.',

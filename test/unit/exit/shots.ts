@@ -120,7 +120,7 @@ export function simulate(shot: ShotClass, seed: number): Simulated {
     const jitter = shot.timeU * random.normal();
     // The ball is where it is when its own line is read: solved by repetition.
     let along = ((frameTime - exitTime) * shot.velocity) / scale;
-    for (let round = 0; round < 8; round++) {
+    for (let round = 0; round < (shot.lineTime > 0 ? 8 : 1); round++) {
       const time = frameTime * stretch + jitter + lineOf(along) * lineTime - exitTime * stretch;
       along = (fly(shot, [time], ball)[0] as number) / scale + muzzle;
     }
