@@ -7,7 +7,7 @@ export interface OpenTool extends AsyncDisposable {
   readonly page: Page;
   /** Address of the page. */
   readonly address: string;
-  /** Error lines of the page's console and errors nothing caught, workers included. */
+  /** Error lines of the console and errors that nothing caught. */
   readonly errors: readonly string[];
   /** Every address asked for, by the page or its workers. */
   readonly requests: readonly string[];
