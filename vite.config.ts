@@ -11,6 +11,19 @@ export default defineConfig({
   base: './',
   plugins: [preact()],
   worker: { format: 'es' },
+  // Found all at once: one found later would be bundled beside a second copy of preact.
+  optimizeDeps: {
+    include: [
+      'preact',
+      'preact/hooks',
+      'preact/jsx-runtime',
+      'preact/jsx-dev-runtime',
+      '@preact/signals',
+      'comlink',
+      'd3',
+      'valibot',
+    ],
+  },
   build: { target: 'es2022', chunkSizeWarningLimit: 12_000 },
   server: { headers: isolation },
   preview: { headers: isolation },

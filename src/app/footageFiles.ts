@@ -17,7 +17,8 @@ const inNumberOrder = new Intl.Collator('en', { numeric: true, sensitivity: 'bas
 
 /** Failures: `nothingChosen`, `severalShots`, `severalClips`. */
 export function sortFiles(files: readonly File[]): Outcome<ChosenFiles> {
-  const relevant = files.filter((file) => !IGNORED.test(file.name));
+  // A single file is never passed over: the decoders say what is wrong with it.
+  const relevant = files.length === 1 ? files : files.filter((file) => !IGNORED.test(file.name));
   const shotFiles = relevant.filter((file) => SHOT_FILE.test(file.name));
   const others = relevant.filter((file) => !SHOT_FILE.test(file.name));
   if (shotFiles.length > 1) {

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { useEffect, useId, useState } from 'preact/hooks';
+import { useId, useState } from 'preact/hooks';
 import { parseQuantity, type QuantityRule, quantityText } from '../../core/quantityText';
 
 export interface QuantityFieldProps {
@@ -23,9 +23,9 @@ export interface QuantityFieldProps {
 export function QuantityField(props: QuantityFieldProps) {
   const { label, rule, value, optional = false, placeholder, hint, hideLabel, disabled } = props;
   const id = useId();
-  const [text, setText] = useState<string | null>(null);
-  // A value changed from elsewhere (undo, a handle on the film) replaces what was half typed.
-  useEffect(() => setText(null), [value]);
+  // Typed over one value: when that changes from elsewhere (undo, a handle on the film) the text goes.
+  const [typed, setTyped] = useState<{ text: string; over: number | null } | null>(null);
+  const text = typed !== null && typed.over === value ? typed.text : null;
 
   const parsed = text === null ? null : parseQuantity(text, rule);
   const isBlank = text !== null && text.trim() === '';
@@ -33,7 +33,7 @@ export function QuantityField(props: QuantityFieldProps) {
   const commit = () => {
     if (text === null || problem !== null) return;
     const next = isBlank ? null : parsed?.ok ? parsed.value : value;
-    setText(null);
+    setTyped(null);
     if (next !== value) props.onCommit(next);
   };
   return (
@@ -51,11 +51,11 @@ export function QuantityField(props: QuantityFieldProps) {
         value={text ?? (value === null ? '' : quantityText(value, rule.kind, rule.unit))}
         aria-invalid={problem !== null}
         aria-describedby={`${id}-note`}
-        onInput={(event) => setText(event.currentTarget.value)}
+        onInput={(event) => setTyped({ text: event.currentTarget.value, over: value })}
         onBlur={commit}
         onKeyDown={(event) => {
           if (event.key === 'Enter') commit();
-          if (event.key === 'Escape') setText(null);
+          if (event.key === 'Escape') setTyped(null);
         }}
       />
       <div id={`${id}-note`} class="field-note">

@@ -1,6 +1,63 @@
+import { instantsOf } from '../../app/flightPicture';
+import { bandCoverage, residualsOf, speedsBetween } from '../../app/plotData';
 import type { Reduction } from '../../app/resultTypes';
+import { isAvailable } from '../../core/estimate';
+import { BudgetChart } from '../../plots/BudgetChart';
+import { PositionPlot } from '../../plots/PositionPlot';
+import { ResidualPlot } from '../../plots/ResidualPlot';
+import { SealPlot } from '../../plots/SealPlot';
+import { VelocityPlot } from '../../plots/VelocityPlot';
+import { useDesk } from '../desk';
 
-/** Position, residuals, speed and the seal's bulge against time. */
-export function ResultPlots(_props: { readonly reduction: Reduction }) {
-  return null;
+/** Position, residuals, speed, the seal's bulge and the budget, drawn. */
+export function ResultPlots({ reduction }: { readonly reduction: Reduction }) {
+  const desk = useDesk();
+  const step = desk.step.value;
+  const currentFrame = desk.session.player.current.value;
+  const { result, curve, seal } = reduction;
+  const band = bandCoverage(result);
+  const instants = instantsOf(result);
+  const { exitVelocity, exitTime } = result;
+  return (
+    <div class="plots">
+      {step !== 'seal' && (
+        <>
+          <PositionPlot
+            positions={result.positions}
+            curve={
+              curve === null ? null : { times: curve.times, values: curve.s, u: curve.sU, ...band }
+            }
+            instants={instants}
+            zone={null}
+            currentFrame={currentFrame}
+            onPickFrame={desk.pick}
+          />
+          <ResidualPlot
+            points={residualsOf(result)}
+            currentFrame={currentFrame}
+            onPickFrame={desk.pick}
+          />
+        </>
+      )}
+      {step === 'result' && (
+        <VelocityPlot
+          curve={
+            curve === null ? null : { times: curve.times, values: curve.v, u: curve.vU, ...band }
+          }
+          differences={speedsBetween(result.positions)}
+          exit={
+            isAvailable(exitVelocity) && isAvailable(exitTime)
+              ? { time: exitTime.value, value: exitVelocity.value, interval: exitVelocity.interval }
+              : null
+          }
+        />
+      )}
+      {step !== 'ball' && seal !== null && (
+        <SealPlot times={seal.times} front={seal.front} frontU={seal.frontU} instants={instants} />
+      )}
+      {step === 'result' && isAvailable(exitVelocity) && (
+        <BudgetChart entries={result.budget.exitVelocity} combined={exitVelocity.u} unit="m/s" />
+      )}
+    </div>
+  );
 }

@@ -1,0 +1,256 @@
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { completeShot } from '../../../src/app/draft';
+import { draftStore } from '../../../src/app/drafts';
+import {
+  addLength,
+  newLength,
+  setFrameRejected,
+  setMuzzle,
+  setTiming,
+} from '../../../src/app/edits';
+import { createSession, type Session } from '../../../src/app/session';
+import { ExitframeError } from '../../../src/core/reason';
+import { type FakeCrew, fakeCrew, hashOfName } from '../../fixtures/crew';
+import { exampleReduction } from '../../fixtures/reduction';
+
+let crew: FakeCrew;
+let session: Session;
+const clip = (name: string) => new File(['film'], name);
+const codes = () => session.notices.list.value.map((one) => one.reason.code);
+const hashed = () => vi.waitFor(() => expect(session.films.film.value?.sha256).not.toBeNull());
+
+const start = () => {
+  crew = fakeCrew();
+  session = createSession(crew, draftStore(localStorage));
+};
+
+async function openReady(name = 'clip.mp4') {
+  await session.openFiles([clip(name)]);
+  await hashed();
+  session.shots.edit(
+    (draft) =>
+      [
+        setTiming({ recordingRate: { value: 12000, u: 0.6 } }),
+        addLength({ ...newLength(64, 32, 0), length: 0.01 }),
+        setMuzzle({ point: [5, 16], u: 0.5, axis: null }),
+      ].reduce((now, change) => change(now), draft),
+    { label: 'inputs' },
+  );
+}
+
+/** The shot file of what is open, as it would be saved. */
+function shotFile(name: string): File {
+  const draft = session.shots.draft.value;
+  const shot = draft === null ? null : completeShot(draft);
+  if (!shot?.ok) throw new Error('The shot is not complete.');
+  return new File([JSON.stringify(shot.value)], name);
+}
+
+beforeEach(() => {
+  localStorage.clear();
+  start();
+});
+afterEach(() => session.dispose());
+
+describe('opening', () => {
+  it('starts a new shot on footage and shows its first frame', async () => {
+    await session.openFiles([clip('clip.mp4')]);
+    expect(session.films.film.value?.info.frameCount).toBe(20);
+    await vi.waitFor(() => expect(session.player.shown.value?.index).toBe(0));
+    await hashed();
+    expect(session.shots.draft.value?.footage).toEqual({
+      path: 'clip.mp4',
+      sha256: hashOfName('clip.mp4'),
+    });
+  });
+
+  it('keeps what is open where the next file is no film', async () => {
+    await openReady();
+    const draft = session.shots.draft.value;
+    await session.openFiles([clip('notes.txt')]);
+    expect(codes()).toEqual(['notFootage']);
+    expect(session.films.film.value?.info.name).toBe('clip.mp4');
+    expect(session.shots.draft.value).toBe(draft);
+  });
+
+  it('waits for the footage of a shot file that came alone', async () => {
+    await openReady();
+    const file = shotFile('c.shot.json');
+    session.dispose();
+    start();
+    await session.openFiles([file]);
+    expect(session.awaited.value?.path).toBe('clip.mp4');
+    await session.openFiles([clip('clip.mp4')]);
+    expect(session.awaited.value).toBeNull();
+    expect(session.shots.draft.value?.timing.recordingRate?.value).toBe(12000);
+    expect(session.shots.unsaved.value).toBe(false);
+  });
+
+  it('refuses footage of another hash, keeps what is open and offers a new shot', async () => {
+    await openReady();
+    const file = shotFile('c.shot.json');
+    await session.openFiles([clip('before.mp4')]);
+    await hashed();
+    await session.openFiles([file, clip('other.mp4')]);
+    expect(codes()).toContain('footageMismatch');
+    const notice = session.notices.list.value.find((one) => one.reason.code === 'footageMismatch');
+    expect(notice?.reason.message).toContain(hashOfName('clip.mp4').slice(0, 12));
+    expect(notice?.reason.message).toContain(hashOfName('other.mp4').slice(0, 12));
+    expect(session.films.film.value?.info.name).toBe('before.mp4');
+    expect(crew.opened.at(-1)).toBe('before.mp4');
+
+    notice?.actions[0]?.run();
+    await vi.waitFor(() => expect(session.films.film.value?.info.name).toBe('other.mp4'));
+    expect(session.shots.draft.value?.footage.sha256).toBe(hashOfName('other.mp4'));
+    expect(session.shots.draft.value?.timing.recordingRate?.value).toBe(12000);
+    expect(session.shots.unsaved.value).toBe(true);
+  });
+
+  it.each([
+    ['{ "format": "exitframe-shot", "version": 99 }', 'newerVersion'],
+    ['{ "format": "exitframe-shot", "version": 1, "wind": 3 }', 'invalidShot'],
+    ['no json', 'notJson'],
+  ])('says what is wrong with the shot file %s', async (text, code) => {
+    await openReady();
+    const draft = session.shots.draft.value;
+    await session.openFiles([new File([text], 'bad.shot.json')]);
+    expect(codes()).toEqual([code]);
+    expect(session.shots.draft.value).toBe(draft);
+  });
+
+  it('offers inputs that were kept for the same footage', async () => {
+    await openReady();
+    await vi.waitFor(() => expect(localStorage.length).toBe(1));
+    session.dispose();
+    start();
+    await session.openFiles([clip('clip.mp4')]);
+    await vi.waitFor(() => expect(codes()).toEqual(['earlierInputs']));
+    session.notices.list.value[0]?.actions[0]?.run();
+    expect(session.shots.draft.value?.timing.recordingRate?.value).toBe(12000);
+    session.shots.undo();
+    expect(session.shots.draft.value?.timing.recordingRate).toBeNull();
+  });
+});
+
+describe('measuring', () => {
+  it('tells rows and centres as they come, then holds the result', async () => {
+    await openReady();
+    const line = { origin: [5, 16], axis: [1, 0], from: -5, length: 64, halfWidth: 2 } as const;
+    crew.events = [
+      { kind: 'progress', stage: 'survey', done: 1, total: 20 },
+      { kind: 'streakLine', line, frames: 20 },
+      { kind: 'streakRow', frame: 0, row: new Float32Array(64) },
+      { kind: 'streakRow', frame: 1, row: new Float32Array(64) },
+      { kind: 'centre', frame: 1, x: 10, y: 16 },
+    ];
+    let finish: () => void = () => {};
+    crew.conclude = (inputs) =>
+      new Promise((resolve) => {
+        finish = () => resolve(exampleReduction(inputs));
+      });
+    const { measuring } = session;
+    const done = session.measure();
+    await vi.waitFor(() => expect(measuring.streak.value.rows.size).toBe(2));
+    expect(measuring.status.value).toEqual({
+      kind: 'running',
+      stage: 'survey',
+      done: 1,
+      total: 20,
+    });
+    expect(measuring.positions.value.map((one) => one.frame)).toEqual([1]);
+    finish();
+    await done;
+    expect(measuring.status.value.kind).toBe('done');
+    expect(measuring.positions.value).toHaveLength(10);
+    expect(crew.measured[0]?.footageSha256).toBe(hashOfName('clip.mp4'));
+  });
+
+  it('says what is missing instead of starting', async () => {
+    await session.openFiles([clip('clip.mp4')]);
+    await session.measure();
+    expect(codes()).toEqual(['noRate']);
+    expect(crew.measured).toEqual([]);
+  });
+
+  it('shows why a measurement failed, and keeps the result before it', async () => {
+    await openReady();
+    await session.measure();
+    crew.conclude = async () => {
+      throw new ExitframeError('noBall', 'No ball was found.', 'Draw the region.');
+    };
+    await session.measure();
+    const status = session.measuring.status.value;
+    expect(status.kind === 'failed' && status.reason.code).toBe('noBall');
+    expect(session.measuring.reduction.value).not.toBeNull();
+  });
+
+  it('goes back to where it was when it is cancelled', async () => {
+    await openReady();
+    crew.conclude = async () => {
+      throw new ExitframeError('cancelled', 'The work was cancelled.');
+    };
+    await session.measure();
+    expect(session.measuring.status.value.kind).toBe('idle');
+    expect(codes()).toEqual([]);
+  });
+
+  it('forgets a result when other footage is opened', async () => {
+    await openReady();
+    await session.measure();
+    await session.openFiles([clip('next.mp4')]);
+    expect(session.measuring.reduction.value).toBeNull();
+  });
+});
+
+describe('edits after a result', () => {
+  const reject = (frame: number) =>
+    session.shots.edit(setFrameRejected(frame, true), { label: `frame ${frame} rejected` });
+
+  it('are fitted anew without the film, and undone the same way', async () => {
+    await openReady();
+    await session.measure();
+    const used = () => session.measuring.positions.value.filter((one) => one.used).length;
+    expect(used()).toBe(10);
+    reject(4);
+    await vi.waitFor(() => expect(used()).toBe(9));
+    expect(crew.measured).toHaveLength(1);
+    session.shots.undo();
+    await vi.waitFor(() => expect(used()).toBe(10));
+  });
+
+  it('mark the result as outdated where the film is needed', async () => {
+    await openReady();
+    await session.measure();
+    crew.conclude = async () => {
+      throw new ExitframeError('pixelsNeeded', 'The film is needed.', 'Measure again.');
+    };
+    reject(4);
+    await vi.waitFor(() => expect(session.measuring.freshness.value).toBe('measureAgain'));
+    expect(session.measuring.refitProblem.value).toBeNull();
+    session.shots.undo();
+    await vi.waitFor(() => expect(session.measuring.freshness.value).toBe('fresh'));
+  });
+
+  it('mark the result as outdated while an input is missing', async () => {
+    await openReady();
+    await session.measure();
+    session.shots.edit(setMuzzle(null), { label: 'muzzle removed' });
+    await vi.waitFor(() => expect(session.measuring.freshness.value).toBe('measureAgain'));
+    expect(session.measuring.reduction.value).not.toBeNull();
+  });
+});
+
+describe('a thread that dies', () => {
+  it('is started again with the same footage, and nothing typed is lost', async () => {
+    await openReady();
+    const draft = session.shots.draft.value;
+    crew.conclude = () => new Promise(() => {});
+    void session.measure();
+    await vi.waitFor(() => expect(session.measuring.status.value.kind).toBe('running'));
+    await session.recover('out of memory');
+    expect(session.measuring.status.value.kind).toBe('failed');
+    expect(crew.opened).toEqual(['clip.mp4', 'clip.mp4']);
+    expect(session.shots.draft.value).toBe(draft);
+    expect(codes()).toContain('threadDied');
+  });
+});
