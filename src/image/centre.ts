@@ -4,6 +4,7 @@ import { median } from '../core/statistics';
 import type { ImagePoint } from '../core/units';
 import { centreFromMiddle, shapeAt } from './ballShape';
 import { type DiscFit, fitDisc } from './discFit';
+import { meanBrightness } from './discModel';
 import { count, findOutline, RAYS } from './outline';
 import type { Background, BallModel, CentreMeasurement } from './types';
 
@@ -94,6 +95,7 @@ function judge(
     );
   }
   const [x, y] = centreFromMiddle(ball, middle);
+  const brightness = Math.max(1e-6 * white, meanBrightness(disc.shade));
   return success({
     x,
     y,
@@ -104,6 +106,11 @@ function judge(
     visible,
     contrast,
     saturated: saturatedShare(frame, middle, ball.radius),
+    look: {
+      sigma: disc.sigma,
+      stretch: disc.stretch,
+      shade: Array.from(disc.shade, (value) => value / brightness),
+    },
   });
 }
 

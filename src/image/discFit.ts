@@ -1,7 +1,7 @@
 import type { GreyFrame } from '../core/frame';
 import { backSubstitute, triangulate } from '../core/linalg';
 import type { Shape } from './ballShape';
-import { type Disc, DiscModel, GEOMETRY, PARAMETERS, TERMS } from './discModel';
+import { type Disc, DiscModel, GEOMETRY, meanBrightness, PARAMETERS, TERMS } from './discModel';
 import { medianInPlace } from './median';
 import { RAYS } from './outline';
 import type { Background, BallModel } from './types';
@@ -21,6 +21,8 @@ const SETTLED = 2e-3;
 const RADIUS_U = 0.04;
 const STRETCH_U = 0.15;
 const SIGMA_U = 1;
+/** Once the look is known: how far each term of the brightness may be from it, as a share of the contrast. */
+const LOOK_U = 0.03;
 /** Arc whose errors count as one, px: a block of the common codecs; but at least 12 arcs make the outline. */
 const COMMON_ARC = 16;
 const MOST_SECTORS_AN_ARC = RAYS / 12;
@@ -79,8 +81,8 @@ export function fitDisc(
     x: start.x,
     y: start.y,
     radius: ball.radius,
-    sigma: START_SIGMA,
-    stretch: 1,
+    sigma: ball.look?.sigma ?? START_SIGMA,
+    stretch: ball.look?.stretch ?? 1,
     shade: new Float64Array(TERMS),
   };
   let fit: Settled | null = null;
@@ -181,7 +183,7 @@ function settle(
   const weights = new Float64Array(count);
   const gradients = new Float64Array(count * PARAMETERS);
   const step = new Float64Array(PARAMETERS);
-  if (opening) startShade(pixels, disc);
+  if (opening) startShade(pixels, disc, ball);
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const model = new DiscModel(shape, ball.blur, disc.sigma);
     for (let i = 0; i < count; i++) {
@@ -273,8 +275,8 @@ function gatherEquations(
   return { normal, rhs, scores };
 }
 
-/** Even brightness from the middle of the disc: median of the pixels that differ from the background. */
-function startShade(pixels: Pixels, disc: Disc): number {
+/** Even brightness, or the known look, at the level of the middle: median of the pixels that differ from the background. */
+function startShade(pixels: Pixels, disc: Disc, { look }: BallModel): void {
   const inner: number[] = [];
   const differing: number[] = [];
   for (let i = 0; i < pixels.count; i++) {
@@ -287,9 +289,8 @@ function startShade(pixels: Pixels, disc: Disc): number {
     if (change * change > 16 * (pixels.variance[i] as number)) differing.push(value);
   }
   const values = Float64Array.from(differing.length * 4 > inner.length ? differing : inner);
-  disc.shade.fill(0);
-  disc.shade[0] = values.length > 0 ? medianInPlace(values, values.length) : 0;
-  return disc.shade[0];
+  const level = values.length > 0 ? medianInPlace(values, values.length) : 0;
+  for (let j = 0; j < TERMS; j++) disc.shade[j] = level * (look?.shade[j] ?? (j === 0 ? 1 : 0));
 }
 
 /** Root-mean-square difference of ball and background on the edge, with the sign of the mean. */
@@ -339,12 +340,16 @@ function addPriors(
     normal[j * PARAMETERS + j] = (normal[j * PARAMETERS + j] as number) + w;
     rhs[j] = (rhs[j] as number) + w * offset;
   };
+  const { look } = ball;
   add(2, ball.radius - disc.radius, ball.radiusU ?? RADIUS_U * ball.radius);
-  add(3, START_SIGMA - disc.sigma, SIGMA_U);
-  add(4, 1 - disc.stretch, STRETCH_U);
+  add(3, (look?.sigma ?? START_SIGMA) - disc.sigma, look?.sigmaU ?? SIGMA_U);
+  add(4, (look?.stretch ?? 1) - disc.stretch, look?.stretchU ?? STRETCH_U);
   const size = Math.max(1, Math.abs(contrast));
-  for (let j = 1; j < TERMS; j++) {
-    add(GEOMETRY + j, -(disc.shade[j] as number), (j < 4 ? 0.6 : j < 9 ? 0.4 : 0.2) * size);
+  const level = meanBrightness(disc.shade);
+  for (let j = 0; j < TERMS; j++) {
+    const value = disc.shade[j] as number;
+    if (look !== undefined) add(GEOMETRY + j, level * (look.shade[j] ?? 0) - value, LOOK_U * size);
+    else if (j > 0) add(GEOMETRY + j, -value, (j < 4 ? 0.6 : j < 9 ? 0.4 : 0.2) * size);
   }
 }
 

@@ -164,6 +164,32 @@ function harmonics(x: number, y: number, z: number, out: Float64Array): void {
   out[24] = yy * y * z;
 }
 
+/** Mean of each term over the disc; its product with the shade is the mean brightness. */
+const TERM_MEANS = termMeans();
+
+function termMeans(): Float64Array {
+  const means = new Float64Array(TERMS);
+  const terms = new Float64Array(TERMS);
+  const half = 60;
+  let n = 0;
+  for (let i = -half; i <= half; i++) {
+    for (let j = -half; j <= half; j++) {
+      const x = i / half;
+      const y = j / half;
+      const z2 = 1 - x * x - y * y;
+      if (z2 < 0) continue;
+      harmonics(x, y, Math.sqrt(z2), terms);
+      for (let k = 0; k < TERMS; k++) means[k] = (means[k] as number) + (terms[k] as number);
+      n++;
+    }
+  }
+  return means.map((sum) => sum / n);
+}
+
+/** Mean brightness of a shaded disc. */
+export const meanBrightness = (shade: Float64Array): number =>
+  shade.reduce((sum, value, j) => sum + value * (TERM_MEANS[j] as number), 0);
+
 /** Tables over z, the depth of a pixel's middle inside the disc in standard deviations of the blur. */
 const TABLE_STEP = 0.02;
 const TABLE_SIZE = Math.round((2 * EDGE_REACH) / TABLE_STEP) + 1;

@@ -14,11 +14,23 @@ export interface Background {
   readonly noise: { readonly readVariance: number; readonly gain: number };
 }
 
+/** How the ball's image looks, as a fit found it. */
+export interface BallLook {
+  /** Standard deviation of the blur of its edge, pixel and optics together, px. */
+  readonly sigma: Pixels;
+  /** Motion blur as a multiple of that expected. */
+  readonly stretch: number;
+  /** Its brightness over the disc, in the terms of the disc model, for a mean brightness of 1. */
+  readonly shade: readonly number[];
+}
+
 /** What is known of the ball before a frame is looked at. */
 export interface BallModel {
   readonly radius: Pixels;
   /** Standard uncertainty of `radius`; 4 % of it unless given. */
   readonly radiusU?: Pixels;
+  /** Its look in frames that show it well, with standard uncertainties from frame to frame; left out: not known yet. */
+  readonly look?: BallLook & { readonly sigmaU: Pixels; readonly stretchU: number };
   /** Displacement of the image during the exposure; [0, 0] where unknown or none. */
   readonly blur: ImageVector;
   /**
@@ -62,6 +74,8 @@ export interface CentreMeasurement {
   readonly contrast: number;
   /** Share of the ball's pixels at the format's largest value, 0..1. */
   readonly saturated: number;
+  /** Left out for a centre placed by hand. */
+  readonly look?: BallLook;
 }
 
 /** The straight line along which the streak image is read, and the band averaged across it. */
