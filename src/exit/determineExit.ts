@@ -31,12 +31,15 @@ export function determineExit(
 ): Outcome<ExitReport> {
   const budgeted = budgetExit(points, shared, options);
   if (!budgeted.ok) return budgeted;
-  const { report, choice, flight, nominal } = budgeted.value;
-  const trials = propagate(exitTrial(choice, flight, nominal, sharedInputs(shared), options.seed), {
-    coverage: options.coverage,
-    // A fifth of what the comparison allows (JCGM 101:2008, 8.2).
-    tolerance: numericalTolerance(report.exitVelocity.u, CONFIRMED_DIGITS) / 5,
-  });
+  const { report, choice, flight, nominal, unmodelled } = budgeted.value;
+  const trials = propagate(
+    exitTrial(choice, flight, nominal, sharedInputs(shared), unmodelled, options.seed),
+    {
+      coverage: options.coverage,
+      // A fifth of what the comparison allows (JCGM 101:2008, 8.2).
+      tolerance: numericalTolerance(report.exitVelocity.u, CONFIRMED_DIGITS) / 5,
+    },
+  );
   if (!trials.ok) return success({ ...report, monteCarlo: { unavailable: trials.reason } });
   const { settled: _, ...propagated } = trials.value;
   const tolerance = numericalTolerance(report.exitVelocity.u, CONFIRMED_DIGITS);
@@ -66,6 +69,8 @@ interface BudgetedExit {
   readonly choice: Choice;
   readonly flight: Flight;
   readonly nominal: Setting;
+  /** Standard uncertainty of the speed for what the fitted model leaves out, m/s. */
+  readonly unmodelled: number;
 }
 
 /** The same without the Monte Carlo check. */
@@ -116,9 +121,11 @@ export function budgetExit(
       'Look at the uncertainties given for scale, clock and muzzle plane, or use more frames.',
     );
   }
+  const neglected = (index: number, unit: string) =>
+    neglectedDrag(options, index, unit, flight, nominal, mean.theta[index] as number);
   const budgetOf = (index: number, unit: string): BudgetEntry[] => [
     ...exitBudget(index, unit, flight, choice, mean, shifts),
-    ...neglectedDrag(options, index, unit, flight, nominal, mean.theta[index] as number),
+    ...neglected(index, unit),
   ];
   const budget = budgetOf(V0, 'm/s');
   const speed = combine(budget);
@@ -138,6 +145,7 @@ export function budgetExit(
     choice,
     flight,
     nominal,
+    unmodelled: combine(neglected(V0, 'm/s')).u,
   });
 }
 

@@ -66,7 +66,7 @@ export function exitChecks(flight: Flight, choice: Choice, leftOut: number): Fit
   const lossU = Math.sqrt(best.fit.covariance[LOSS * PARAMETERS + LOSS] as number);
   const percent = (share: number) => `${(100 * share).toFixed(2)} %`;
   return [
-    chiSquareCheck(best.fit.chiSquare * choice.sigmaScale ** 2, best.fit.dof),
+    scatterCheck(choice),
     runsCheck(scaled),
     serialCorrelationCheck(scaled),
     ...choice.checks,
@@ -93,6 +93,10 @@ export function exitChecks(flight: Flight, choice: Choice, leftOut: number): Fit
     },
   ];
 }
+
+/** Against the uncertainties as stated. */
+const scatterCheck = ({ best, sigmaScale }: Choice): FitCheck =>
+  chiSquareCheck(best.fit.chiSquare * sigmaScale ** 2, best.fit.dof);
 
 /** What a person should know before trusting the result. */
 export function flightWarnings(flight: Flight, choice: Choice, nominal: Setting): Warning[] {
@@ -123,7 +127,7 @@ export function flightWarnings(flight: Flight, choice: Choice, nominal: Setting)
       remedy: 'Widen the view along the flight.',
     });
   }
-  if (choice.noiseDof !== null) {
+  if (choice.sigmaScale > 1 && !scatterCheck(choice).passed) {
     warnings.push({
       code: 'scatterLargerThanStated',
       message: `The centres scatter ${choice.sigmaScale.toFixed(1)} times as much as their uncertainty says; it was enlarged by that factor.`,

@@ -9,13 +9,15 @@ import { PARAMETERS, V0 } from './motion';
 /**
  * One trial of the measurement model for the exit speed (JCGM 101:2008, clause 7): every shared input, every
  * centre and frame time and what is known of drag and muzzle loss are drawn, one member is taken with the
- * chance of its weight, and it is fitted anew. Null where that fit fails.
+ * chance of its weight, and it is fitted anew; `unmodelled` (m/s) stands for what no member knows of. Null where
+ * that fit fails.
  */
 export function exitTrial(
   choice: Choice,
   flight: Flight,
   nominal: Setting,
   inputs: readonly SharedInput[],
+  unmodelled: number,
   seed: number,
 ): () => number | null {
   const random = seededRandom(seed);
@@ -42,7 +44,7 @@ export function exitTrial(
     if (dragCoefficient) expected.drag += dragOf(setting, dragCoefficient.u) * random.normal();
     expected.loss += lossU * random.normal();
     theta.set(fit.theta);
-    return estimator.refine(theta) ? (theta[V0] as number) : null;
+    return estimator.refine(theta) ? (theta[V0] as number) + unmodelled * random.normal() : null;
   };
 }
 

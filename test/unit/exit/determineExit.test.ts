@@ -158,6 +158,9 @@ describe('models', () => {
     const left = budget.find(({ source }) => source === 'air drag left out');
     expect(left?.contribution).toBeGreaterThan(0);
     expect(exitVelocity.u).toBeGreaterThan(left?.contribution ?? Number.POSITIVE_INFINITY);
+    const { monteCarlo } = reportOf(points, { model: 'uniform' });
+    if ('unavailable' in monteCarlo) throw new Error(monteCarlo.unavailable.message);
+    expect(Math.abs(monteCarlo.u / exitVelocity.u - 1)).toBeLessThan(0.1);
   });
 
   it('the bore model is refused for now', () => {

@@ -43,7 +43,7 @@ export const PHONE: ShotClass = {
 export const BALL = { diameter: 0.03, mass: 0.0019, density: 1.2 };
 
 /** Stated standard uncertainties, from which the true shared inputs are drawn. */
-export const STATED = {
+const STATED = {
   scale: [
     { source: 'known length', type: 'B', u: 0.0008, dof: null },
     { source: 'end points', type: 'B', u: 0.0009, dof: null },
