@@ -4,7 +4,7 @@ import type { Plane, Vision } from './opencv';
 import type { Background, BallModel, Candidate } from './types';
 
 /** Radius of the disc in the reduced picture: large enough for its shape, small enough for speed. */
-const COARSE_RADIUS = 7;
+const COARSE_RADIUS = 6;
 /** Correlation below which nothing round is there; half a disc gives about 0.6. */
 const LEAST_SCORE = 0.42;
 const MOST_CANDIDATES = 6;

@@ -23,6 +23,9 @@ const STRETCH_U = 0.15;
 const SIGMA_U = 1;
 /** Once the look is known: how far each term of the brightness may be from it, as a share of the contrast. */
 const LOOK_U = 0.03;
+/** Shift of the middle, px, per share of the outline's pixels thrown out, and the share that plain noise throws out. */
+const MISFIT_SHIFT = 4;
+const FREE_MISFIT = 0.003;
 /** Arc whose errors count as one, px: a block of the common codecs; but at least 12 arcs make the outline. */
 const COMMON_ARC = 16;
 const MOST_SECTORS_AN_ARC = RAYS / 12;
@@ -98,7 +101,8 @@ export function fitDisc(
     if (same && Math.hypot(disc.x - x, disc.y - y) < BAND_SHIFT) break;
   }
   if (fit === null) return null;
-  const { covariance, radiusU, contrast, noiseRatio } = fit;
+  const { radiusU, contrast, noiseRatio } = fit;
+  const covariance = withMisfit(fit.covariance, fit.misfit);
   return { disc, covariance, radiusU, seen, contrast, noiseRatio };
 }
 
@@ -164,6 +168,8 @@ function gatherPixels(
 
 interface Settled {
   readonly weights: Float64Array;
+  /** Share of the outline's pixels that were thrown out. */
+  readonly misfit: number;
   readonly covariance: readonly [number, number, number, number];
   readonly radiusU: number;
   readonly contrast: number;
@@ -225,15 +231,34 @@ function settle(
     if (settled || round === MOST_ROUNDS - 1) {
       const inverse = inverseOf(equations.normal);
       if (inverse === null) return null;
-      return {
-        weights,
-        ...covarianceOf(inverse, equations.scores, scale2, disc.radius),
-        contrast,
-        noiseRatio,
-      };
+      const spread = covarianceOf(inverse, equations.scores, scale2, disc.radius);
+      return { weights, misfit: misfitOf(pixels, weights), ...spread, contrast, noiseRatio };
     }
   }
   return null;
+}
+
+function misfitOf(pixels: Pixels, weights: Float64Array): number {
+  let all = 0;
+  let out = 0;
+  for (let i = 0; i < pixels.count; i++) {
+    if (pixels.edge[i] === 0) continue;
+    all++;
+    if ((weights[i] as number) < 0.3) out++;
+  }
+  return all > 0 ? out / all : 1;
+}
+
+/**
+ * Adds what unseen company of the pixels thrown out may do: a share of the outline wrong by two pixels
+ * moves the middle by twice that share of two pixels.
+ */
+function withMisfit(
+  [xx, xy, yx, yy]: DiscFit['covariance'],
+  misfit: number,
+): DiscFit['covariance'] {
+  const extra = (MISFIT_SHIFT * Math.max(0, misfit - FREE_MISFIT)) ** 2;
+  return [xx + extra, xy, yx, yy + extra];
 }
 
 interface Equations {
