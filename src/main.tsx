@@ -1,4 +1,4 @@
-import { render } from 'preact';
+import { render, type VNode } from 'preact';
 import { startPage } from './app/startPage';
 import { App } from './ui/App';
 import { createDesk } from './ui/desk';
@@ -6,10 +6,12 @@ import { StartFault } from './ui/shell/StartFault';
 
 const root = document.getElementById('app');
 if (root !== null) {
+  const show = (page: VNode) => {
+    root.replaceChildren();
+    render(page, root);
+  };
   startPage().then(
-    ({ session, preferences }) => {
-      render(<App desk={createDesk(session, preferences)} />, root);
-    },
-    (error: unknown) => render(<StartFault error={error} />, root),
+    ({ session, preferences }) => show(<App desk={createDesk(session, preferences)} />),
+    (error: unknown) => show(<StartFault error={error} />),
   );
 }

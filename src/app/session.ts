@@ -178,9 +178,20 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore) {
     try {
       await films.identify();
       const inputs = await inputsOf(shot.value);
-      if (inputs !== null) await measuring.measure(inputs);
+      if (inputs === null) return;
+      await measuring.measure(inputs);
+      showBall();
     } catch (error) {
       measuring.fail(reasonOf(error));
+    }
+  };
+
+  /** Brings a frame with the ball to the screen, where the one shown has none. */
+  const showBall = () => {
+    const used = measuring.positions.value.filter((one) => one.used);
+    const [first] = used;
+    if (first !== undefined && !used.some((one) => one.frame === player.current.value)) {
+      void player.show(first.frame);
     }
   };
 

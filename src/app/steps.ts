@@ -70,7 +70,7 @@ function scale(session: Session): Summary {
   const reading = session.readings.scale.value;
   if (reading === null) return needs('no length');
   if (!reading.ok) return needs('no scale');
-  const figure = `${numberAt(reading.value.value * 1000, 4)} mm/px`;
+  const figure = `${formatQuantity(reading.value, 'length', 'mm', false)}/px`;
   const wanting =
     lacks(session, 'scale') || reading.value.warnings.some((one) => one.code === 'lengthsDisagree');
   return wanting ? needs(figure) : done(figure);
@@ -102,9 +102,9 @@ function seal(session: Session): Summary {
 function result(session: Session, speedUnit: string): Summary {
   const reduction = session.measuring.reduction.value;
   if (reduction === null) return open('no speed yet');
-  const { exitVelocity, warnings } = reduction.result;
+  const { exitVelocity } = reduction.result;
   if (!isAvailable(exitVelocity)) return needs('no speed');
   const figure = formatQuantity(exitVelocity, 'speed', speedUnit, false);
   const stale = session.measuring.freshness.value === 'measureAgain';
-  return stale || warnings.length > 0 ? needs(figure) : done(figure);
+  return stale ? needs(figure) : done(figure);
 }

@@ -11,10 +11,13 @@ export function CurrentFrame() {
   const frame = player.current.value;
   const rejected = draft.edits.rejectedFrames.includes(frame);
   const manual = draft.edits.manualPoints.some((one) => one.frame === frame);
-  const position = measuring.reduction.value?.result.positions.find((one) => one.frame === frame);
+  const reduction = measuring.reduction.value;
+  const position = reduction?.result.positions.find((one) => one.frame === frame);
   const found =
     position === undefined
-      ? 'Nothing measured here yet.'
+      ? reduction === null
+        ? 'Nothing measured yet.'
+        : 'The ball is not in this frame.'
       : position.x === null || position.y === null
         ? (position.why?.message ?? 'No ball was found here.')
         : `Centre x ${position.x.toFixed(2)}, y ${position.y.toFixed(2)} px. ${

@@ -11,4 +11,4 @@ export const MODEL_WORDS: Readonly<Record<string, string>> = {
   averaged: 'average over models',
 };
 
-export const percent = (share: number): string => `${numberAt(share * 100, 4)} %`;
+export const percent = (share: number): string => `${numberAt(share * 100, 4)}\u00a0%`;

@@ -5,18 +5,26 @@ import { useDesk } from '../desk';
 export function Cautions() {
   const desk = useDesk();
   if (!desk.cautionsOpen.value) return null;
+  const wide = window.matchMedia('(min-width: 761px)').matches;
   return (
-    <section class="cautions" aria-labelledby="cautions-title">
-      <h2 id="cautions-title">Before a shot</h2>
+    <details class="cautions" open={wide}>
+      <summary>Before a shot: the usual cautions</summary>
       <ul>
         {CAUTIONS.map((line) => (
           <li key={line}>{line}</li>
         ))}
       </ul>
-      <p>{CAUTIONS_DEFER}</p>
-      <button type="button" onClick={() => (desk.cautionsOpen.value = false)}>
-        Close cautions
-      </button>
-    </section>
+      <div class="row">
+        <p>{CAUTIONS_DEFER}</p>
+        <button
+          type="button"
+          onClick={() => {
+            desk.cautionsOpen.value = false;
+          }}
+        >
+          Close cautions
+        </button>
+      </div>
+    </details>
   );
 }

@@ -3,7 +3,6 @@ import { formatNumber } from '../../core/format';
 import { parseQuantity } from '../../core/quantityText';
 import { useDesk } from '../desk';
 import { RULES } from '../fields/rules';
-import { FIT } from '../film/view';
 import { Icon } from '../shell/Icon';
 
 /** Which frame is shown: step, play, slide, or type its number. */
@@ -18,7 +17,7 @@ export function FrameControls() {
   const pixel = desk.pixel.value;
   return (
     <div class="frame-controls">
-      <div class="row">
+      <div class="row frame-steps">
         <StepButton by={-10} />
         <StepButton by={-1} />
         <button
@@ -43,7 +42,7 @@ export function FrameControls() {
         disabled={none}
         onInput={(event) => desk.pick(event.currentTarget.valueAsNumber)}
       />
-      <div class="row">
+      <div class="row frame-settings">
         <label class="row frame-number">
           Frame
           <input
@@ -84,14 +83,6 @@ export function FrameControls() {
           }}
         >
           Stretch greys
-        </button>
-        <button
-          type="button"
-          onClick={() => {
-            desk.view.value = FIT;
-          }}
-        >
-          <Icon name="fit" /> Whole frame
         </button>
         <output class="muted pixel-reading">
           {pixel === null ? '' : `x ${pixel.x}, y ${pixel.y}: grey ${pixel.grey}`}

@@ -91,7 +91,7 @@ describe('the page', () => {
   });
 
   it('shows the cautions before a shot’s numbers, once, and again on request', async () => {
-    const cautions = page.getByRole('heading', { name: 'Before a shot' });
+    const cautions = page.getByText('nobody stands in line with either end');
     await expect.element(cautions).toBeVisible();
     await button('Close cautions').click();
     await expect.element(cautions).not.toBeInTheDocument();
