@@ -48,6 +48,7 @@ async function start() {
 try {
   await start();
 } catch (error) {
-  console.error(error instanceof SetupError ? error.message : error);
+  const plain = error instanceof SetupError || error.code?.startsWith('ERR_PARSE_ARGS');
+  console.error(plain ? error.message : error);
   process.exitCode = 1;
 }
