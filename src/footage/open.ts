@@ -3,9 +3,13 @@ import { inBlocks } from './blocks';
 import { openFilm } from './ffmpeg/film';
 import { probeContents } from './ffmpeg/probe';
 import { readSound } from './ffmpeg/sound';
+import { imageFormat } from './images/header';
+import { openImages, openTiff } from './images/open';
 import type { DecodePlatform } from './platform';
+import { requireFrames } from './requireFrames';
 import type { FootageFile, FrameSource } from './source';
 import { openFilm as openInBrowser } from './webcodecs/film';
+import { requireWhole } from './wholeness';
 import { codecName, codecOf, containerName, whyFfmpeg } from './wording';
 
 /**
@@ -32,6 +36,11 @@ export async function openFootage(
       'Copy it from the camera again.',
     );
   }
+  if (files.length > 1) return openImages(files, platform, signal);
+  const image = await imageFormat(file.blob);
+  if (image === 'tiff') return openTiff(file, platform);
+  if (image !== null) requireFrames(file.name, 1);
+  await requireWhole(file);
   if (!platform.webCodecs) {
     return openWithFfmpeg(file, platform, signal);
   }

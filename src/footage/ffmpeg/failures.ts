@@ -4,10 +4,9 @@ import { ExitframeError } from '../../core/reason';
 const NO_DECODER =
   /decoder .*not found|unknown decoder|hardware accelerat|not implemented|unsupported/i;
 
-/** Why decoding stopped short: at frame `reached` of `count`. */
+/** Why decoding stopped short, and at what ("frame 7 of 90"). */
 export function decodingFailed(
-  reached: number,
-  count: number,
+  reached: string,
   exitCode: number,
   log: readonly string[],
 ): ExitframeError {
@@ -23,13 +22,13 @@ export function decodingFailed(
   if (exitCode === 0) {
     return new ExitframeError(
       'truncated',
-      `The film ends early: the container lists ${count} frames, frame ${reached} does not come out of it.`,
+      `The film ends early: it lists ${reached}, but nothing comes out there.`,
       'Copy the clip from the camera again, or leave out its end.',
     );
   }
   return new ExitframeError(
     'decoderFailed',
-    `Frame ${reached} of ${count} could not be decoded: ${said}.`,
+    `The film could not be decoded at ${reached}: ${said}.`,
     'The clip is damaged there: copy it from the camera again, or leave that part out.',
   );
 }

@@ -7,15 +7,17 @@ import { requireFrames } from '../requireFrames';
 import { turnUpright, uprightSize } from '../rotate';
 import type { FrameSource } from '../source';
 import { playbackRateOf, secondsOf, type Timeline, timelineOf } from '../timeline';
+import { codecName } from '../wording';
 import { runCore, textOutput } from './core';
 import { decodingFailed } from './failures';
 import { FrameCutter, samplesOf } from './frames';
 import { type GreyPlan, greyPlan } from './grey';
 import { type Contents, listPackets, type VideoStream } from './probe';
 import { readSound } from './sound';
+import { BYTES_A_SPAN, messagesHandled } from './spans';
 
-/** Grey bytes decoded in one go: bounds memory, and how long a cancel waits. */
-const BYTES_A_SPAN = 32 << 20;
+/** How ffmpeg complains of a file that ends too early. */
+const CUT_OFF = /partial file|ended prematurely|truncat/i;
 
 /** What of a film `openFilm` is told rather than finds. */
 export interface FilmNames {
@@ -52,20 +54,21 @@ export async function openFilm(
   if (plan === null || stream.width === 0) {
     throw new ExitframeError(
       'undecodable',
-      `No decoder here reads the picture in "${names.name}" (${names.codec}, pixel format ${stream.pixelFormat}).`,
-      'Convert the clip to FFV1, ProRes or H.264 and open that.',
+      `"${names.name}" is coded as ${codecName(names.codec)} (pixel format ${stream.pixelFormat}), which no decoder here reads.`,
+      'Open it in another browser, or convert it to H.264, ProRes or FFV1.',
     );
   }
   signal?.throwIfAborted();
-  const { packets, complaints } = await listPackets(module, reader, stream.index);
-  const stated = stream.statedFrames ?? 0;
-  const partial = [...contents.complaints, ...complaints].find((line) =>
-    /partial file|ended prematurely|truncat/i.test(line),
-  );
-  if (partial !== undefined || packets.length < stated) {
+  const { packets, total, complaints } = await listPackets(module, reader, stream.index);
+  // An edit list may leave out frames the index counts; such files are measured by their boxes.
+  const listed = contents.format.startsWith('mov,') ? total : stream.statedFrames;
+  const cut = [...contents.complaints, ...complaints].some((line) => CUT_OFF.test(line));
+  if (cut || total < listed) {
     throw new ExitframeError(
       'truncated',
-      `"${names.name}" is not whole: ${packets.length} of ${stated || 'its'} frames are there.`,
+      total < listed
+        ? `"${names.name}" is cut off: ${total} of ${listed} frames are there.`
+        : `"${names.name}" is cut off in the middle of a frame.`,
       'Copy the clip from the camera again.',
     );
   }
@@ -132,9 +135,6 @@ async function* framesOf(
   }
 }
 
-/** Lets the messages that wait be handled (a cancel among them): decoding blocks the thread. */
-const messagesHandled = () => new Promise<void>((resolve) => setTimeout(resolve, 0));
-
 const frameBytes = ({ stream, plan }: Film) => stream.width * stream.height * plan.bytesPerSample;
 
 /** The wanted planes of a span as coded, verified by their timestamps to be the ones asked for. */
@@ -178,7 +178,11 @@ async function tryDecode(film: Film, span: Span, start: number): Promise<Uint8Ar
   const shown = presentationTimes(times.text());
   if (film.seekable && shown.some((time, i) => time !== timeline.ticks[start + i])) return null;
   if (!whole) {
-    throw decodingFailed(start + cutter.frames.length, timeline.count, exitCode, log);
+    throw decodingFailed(
+      `frame ${start + cutter.frames.length} of ${timeline.count}`,
+      exitCode,
+      log,
+    );
   }
   return cutter.frames.filter((frame) => frame !== null);
 }

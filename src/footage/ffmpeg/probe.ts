@@ -17,8 +17,8 @@ export interface VideoStream {
   readonly rotation: Rotation;
   /** Of its timestamps. */
   readonly ticksPerSecond: number;
-  /** Frames the container says it holds; null: it does not say. */
-  readonly statedFrames: number | null;
+  /** Frames the container says it holds, those hidden by an edit list included; 0: it does not say. */
+  readonly statedFrames: number;
 }
 
 export interface SoundStream {
@@ -41,7 +41,6 @@ export interface Packet {
   /** Presentation time in ticks; null: the container gives none. */
   readonly pts: number | null;
   readonly dts: number | null;
-  readonly size: number;
   readonly key: boolean;
 }
 
@@ -75,7 +74,6 @@ function ratio(text: string | undefined): number | null {
 
 function videoStream(raw: RawStream): VideoStream {
   const rotation = raw.side_data_list?.find((data) => data.rotation !== undefined)?.rotation ?? 0;
-  const stated = Number(raw.nb_frames ?? 0);
   return {
     index: raw.index,
     codec: raw.codec_name ?? 'unknown',
@@ -86,7 +84,7 @@ function videoStream(raw: RawStream): VideoStream {
     pixelAspect: ratio(raw.sample_aspect_ratio) ?? 1,
     rotation: quarterTurn(-rotation), // ffmpeg counts anticlockwise
     ticksPerSecond: ratio(raw.time_base?.split('/').reverse().join('/')) ?? 1,
-    statedFrames: stated > 0 ? stated : null,
+    statedFrames: Number(raw.nb_frames ?? 0),
   };
 }
 
@@ -144,12 +142,21 @@ export async function probeContents(
 const ticks = (text: string | undefined): number | null =>
   text === undefined || text === 'N/A' || text === '' ? null : Number(text);
 
-/** All packets of a stream in decode order, without decoding them, and what ffmpeg complained about. */
+export interface PacketList {
+  /** Those with a frame that is shown, in decode order. */
+  readonly packets: readonly Packet[];
+  /** Number of all packets. */
+  readonly total: number;
+  /** What ffmpeg complained about. */
+  readonly complaints: readonly string[];
+}
+
+/** The packets of a stream, without decoding them. */
 export async function listPackets(
   module: WebAssembly.Module,
   reader: SyncReader,
   stream: number,
-): Promise<{ packets: Packet[]; complaints: readonly string[] }> {
+): Promise<PacketList> {
   const output = textOutput();
   const entries = 'packet=pts,dts,size,flags';
   const { log } = await runCore(module, {
@@ -165,16 +172,19 @@ export async function listPackets(
     outputs: { packets: output.take },
   });
   const packets: Packet[] = [];
-  for (const line of output.text().split('\n')) {
+  const lines = output
+    .text()
+    .split('\n')
+    .filter((line) => line !== '');
+  for (const line of lines) {
     const [pts, dts, size, flags = ''] = line.split(',');
     // D: cut off by an edit list, decoded but not shown. Nothing in it: the frame before stays.
-    if (line === '' || flags.includes('D') || size === '0') continue;
+    if (flags.includes('D') || size === '0') continue;
     packets.push({
       pts: ticks(pts),
       dts: ticks(dts),
-      size: Number(size),
       key: flags.startsWith('K'),
     });
   }
-  return { packets, complaints: log };
+  return { packets, total: lines.length, complaints: log };
 }

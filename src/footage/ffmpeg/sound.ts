@@ -8,8 +8,9 @@ import { listPackets, type SoundStream, type VideoStream } from './probe';
  * The sound track, channels averaged, on the film's clock: both streams' times are the container's
  * own after its edit lists, so what the encoder put in front (priming) is already cut off.
  *
- * Every block of samples goes where its own timestamp says; a hole in the recording stays silent.
+ * Samples follow one another as recorded; where the container's times leave a hole, it stays silent.
  * Always by ffmpeg: one way that is the same in the browser and on the command line.
+ * Throws `soundUndecodable`.
  */
 export async function readSound(
   module: WebAssembly.Module,
@@ -52,7 +53,16 @@ export async function readSound(
       'Go on without the sound.',
     );
   }
-  return placeBlocks(join(bytes), blocksOf(blocks.text()), sound.sampleRate, firstFrame);
+  const listing = blocks.text();
+  const sampleRate = Number(/^#sample_rate 0: (\d+)$/m.exec(listing)?.[1] ?? sound.sampleRate);
+  // Two times, each rounded to a tick, may disagree by one.
+  const slack = sampleRate / sound.ticksPerSecond + 1;
+  const placed = placeBlocks(join(bytes), blocksOf(listing), slack);
+  return {
+    samples: placed.samples,
+    sampleRate,
+    firstSampleTime: placed.start / sampleRate - firstFrame,
+  };
 }
 
 interface Block {
@@ -86,19 +96,30 @@ function join(parts: readonly Uint8Array[]): Float32Array {
   return new Float32Array(whole.buffer);
 }
 
-function placeBlocks(
+/**
+ * Sets the blocks of `stream` one behind the other, or where their own times say when that is more
+ * than `slack` samples off.
+ */
+export function placeBlocks(
   stream: Float32Array,
   blocks: readonly Block[],
-  sampleRate: number,
-  firstFrame: number,
-): AudioTrack {
-  const first = blocks[0]?.start ?? 0;
-  const end = blocks.reduce((last, { start, length }) => Math.max(last, start + length), first);
-  const samples = new Float32Array(end - first);
-  let read = 0;
-  for (const { start, length } of blocks) {
-    samples.set(stream.subarray(read, read + length), start - first);
-    read += length;
+  slack: number,
+): { samples: Float32Array; start: number } {
+  const start = blocks[0]?.start ?? 0;
+  const places: number[] = [];
+  let end = start;
+  for (const block of blocks) {
+    const place = Math.abs(block.start - end) > slack ? block.start : end;
+    places.push(place);
+    end = place + block.length;
   }
-  return { samples, sampleRate, firstSampleTime: first / sampleRate - firstFrame };
+  const last = Math.max(start, ...places.map((place, i) => place + (blocks[i] as Block).length));
+  const samples = new Float32Array(last - start);
+  let read = 0;
+  blocks.forEach(({ length }, i) => {
+    const place = Math.max(0, (places[i] as number) - start);
+    samples.set(stream.subarray(read, read + length), place);
+    read += length;
+  });
+  return { samples, start };
 }

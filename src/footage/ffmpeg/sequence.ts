@@ -1,0 +1,124 @@
+import type { FootageInfo, FrameRange } from '../../core/film';
+import type { GreyFrame } from '../../core/frame';
+import { ExitframeError } from '../../core/reason';
+import type { ImageFormat, ImageHeader } from '../images/header';
+import type { SyncReader } from '../platform';
+import { indicesOf, spansOf } from '../range';
+import type { FrameSource } from '../source';
+import { runCore } from './core';
+import { decodingFailed } from './failures';
+import { FrameCutter, samplesOf } from './frames';
+import { type GreyPlan, greyPlan } from './grey';
+import { probeContents } from './probe';
+import { BYTES_A_SPAN, messagesHandled } from './spans';
+
+/** Images of one format and size. */
+export interface Images {
+  /** Of the film as a whole. */
+  readonly name: string;
+  readonly container: string;
+  readonly format: ImageFormat;
+  readonly header: ImageHeader;
+  readonly count: number;
+  readonly nameOf: (index: number) => string;
+  readonly read: (index: number) => Promise<SyncReader>;
+}
+
+const EXTENSIONS: Readonly<Record<ImageFormat, string>> = {
+  png: 'png',
+  bmp: 'bmp',
+  tiff: 'tif',
+  jpeg: 'jpg',
+};
+
+/** Images as the frames of a film, without times of their own. Throws `undecodable`. */
+export async function openSequence(
+  module: WebAssembly.Module,
+  images: Images,
+  why: string,
+): Promise<FrameSource> {
+  const { header, format } = images;
+  const { video } = await probeContents(module, images.nameOf(0), await images.read(0));
+  const plan = greyPlan(video?.pixelFormat ?? 'unknown');
+  if (video === null || plan === null) {
+    throw new ExitframeError(
+      'undecodable',
+      `No decoder here reads "${images.nameOf(0)}" (${format}, ${video?.pixelFormat ?? 'no picture'}).`,
+      'Save the pictures as PNG, 8 or 16 bits.',
+    );
+  }
+  const info: FootageInfo = {
+    name: images.name,
+    container: images.container,
+    codec: format,
+    width: header.width,
+    height: header.height,
+    frameCount: images.count,
+    playbackRate: null,
+    rotation: 0,
+    bitDepth: plan.bitDepth,
+    pixelAspect: video.pixelAspect,
+    hasAudio: false,
+    decoder: { name: 'ffmpeg', why },
+  };
+  return {
+    info,
+    timestamps: async () => null,
+    frames: (range, signal) => framesOf(module, images, plan, range, signal),
+    audio: async () => null,
+    close: async () => {},
+  };
+}
+
+async function* framesOf(
+  module: WebAssembly.Module,
+  images: Images,
+  plan: GreyPlan,
+  range: FrameRange,
+  signal?: AbortSignal,
+): AsyncGenerator<GreyFrame> {
+  const { width, height } = images.header;
+  const frameBytes = width * height * plan.bytesPerSample;
+  const longest = Math.max(1, Math.floor(BYTES_A_SPAN / frameBytes));
+  // Only the images asked for are read: to the decoder they are all there is.
+  const wanted = indicesOf(range, images.count);
+  const places = wanted.map((_, place) => place);
+  for (const span of spansOf(places, new Uint8Array(places.length), longest)) {
+    await messagesHandled();
+    signal?.throwIfAborted();
+    const indices = wanted.slice(span.first, span.last + 1);
+    const planes = await decodeImages(module, images, plan, frameBytes, indices);
+    for (const [i, index] of indices.entries()) {
+      signal?.throwIfAborted();
+      const data = samplesOf(planes[i] as Uint8Array, plan.bytesPerSample);
+      yield { index, width, height, data, white: 2 ** plan.bitDepth - 1 };
+    }
+  }
+}
+
+async function decodeImages(
+  module: WebAssembly.Module,
+  images: Images,
+  plan: GreyPlan,
+  frameBytes: number,
+  indices: readonly number[],
+): Promise<(Uint8Array | null)[]> {
+  const extension = EXTENSIONS[images.format];
+  const inputs: Record<string, SyncReader> = {};
+  for (const [place, index] of indices.entries()) {
+    inputs[`${place}.${extension}`] = await images.read(index);
+  }
+  const cutter = new FrameCutter(frameBytes, () => true);
+  const { exitCode, log } = await runCore(module, {
+    program: 'ffmpeg',
+    args: ['-v', 'error', '-xerror', '-noautorotate', '-f', 'image2', '-start_number', '0'].concat(
+      ['-i', `/in/%d.${extension}`, '-vf', plan.filter, '-autoscale', '0'],
+      ['-fps_mode', 'passthrough', '-f', 'rawvideo', '/out/grey'],
+    ),
+    inputs,
+    outputs: { grey: (bytes) => cutter.take(bytes) },
+  });
+  if (exitCode === 0 && cutter.frames.length === indices.length) return cutter.frames;
+  const reached = indices[cutter.frames.length] ?? 0;
+  throw decodingFailed(`"${images.nameOf(reached)}"`, exitCode, log);
+}

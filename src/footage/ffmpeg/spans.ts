@@ -1,0 +1,5 @@
+/** Grey bytes decoded in one go: bounds memory, and how long a cancel waits. */
+export const BYTES_A_SPAN = 32 << 20;
+
+/** Lets the messages that wait be handled (a cancel among them): decoding blocks the thread. */
+export const messagesHandled = () => new Promise<void>((resolve) => setTimeout(resolve, 0));

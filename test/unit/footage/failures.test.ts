@@ -1,0 +1,140 @@
+import { readFile } from 'node:fs/promises';
+import { describe, expect, it } from 'vitest';
+import { nodePlatform } from '../../../src/footage/node';
+import { openFootage } from '../../../src/footage/open';
+import { filesAt, fixture, framesOf, inMemory, open } from './reading';
+
+const bytesOf = async (path: string) => new Uint8Array(await readFile(path));
+const opening = (name: string, bytes: Uint8Array | string) =>
+  openFootage([inMemory(name, bytes)], nodePlatform);
+
+describe('footage that cannot be opened', () => {
+  it('notFootage: text, noise, nothing', async () => {
+    const text = 'Dear all, the film is in the other folder.\n'.repeat(99);
+    const noise = Uint8Array.from({ length: 50_000 }, (_, i) => (i * i * 7919 + (i >> 3)) % 256);
+    for (const bytes of [text, noise]) {
+      await expect(opening('letter.mp4', bytes)).rejects.toMatchObject({
+        code: 'notFootage',
+        message: expect.stringContaining('letter.mp4'),
+      });
+    }
+    await expect(openFootage([], nodePlatform)).rejects.toMatchObject({ code: 'notFootage' });
+  });
+
+  it('emptyFile: zero bytes, alone or in a sequence', async () => {
+    await expect(opening('empty.mp4', '')).rejects.toMatchObject({ code: 'emptyFile' });
+    const sequence = [...(await filesAt(fixture('png8'))), inMemory('empty.png', '')];
+    await expect(openFootage(sequence, nodePlatform)).rejects.toMatchObject({
+      code: 'emptyFile',
+      message: expect.stringContaining('empty.png'),
+    });
+  });
+
+  it('noVideoTrack: sound only', async () => {
+    await expect(open('test/fixtures/sound-only.mp4')).rejects.toMatchObject({
+      code: 'noVideoTrack',
+    });
+  });
+
+  it('singleFrame: a clip of one frame, one image, a TIFF file with one image', async () => {
+    for (const path of [
+      'test/fixtures/one-frame.mp4',
+      fixture('png8/0.png'),
+      fixture('tiff16/0.tif'),
+    ]) {
+      await expect(open(path)).rejects.toMatchObject({ code: 'singleFrame' });
+    }
+  });
+
+  it('undecodable: a codec for which the core has no decoder', async () => {
+    await expect(open(fixture('av1.mp4'))).rejects.toMatchObject({
+      code: 'undecodable',
+      message: expect.stringContaining('AV1'),
+    });
+  });
+});
+
+describe('truncated films', () => {
+  it('MP4 cut before its index, and cut after it', async () => {
+    await expect(open('test/fixtures/cut-index.mp4')).rejects.toMatchObject({
+      code: 'truncated',
+      message: expect.stringContaining('index'),
+    });
+    await expect(open('test/fixtures/cut-frames.mp4')).rejects.toMatchObject({
+      code: 'truncated',
+      message: expect.stringContaining('bytes'),
+    });
+  });
+
+  it.each([
+    ['mjpeg.avi', 0.6],
+    ['mjpeg.avi', 0.99],
+    ['vp9.webm', 0.6],
+    ['ffv1-16.mkv', 0.9],
+    ['prores.mov', 0.5],
+    ['pages.tif', 0.4],
+  ])('%s cut to %f', async (name, share) => {
+    const bytes = await bytesOf(fixture(name));
+    const cut = bytes.subarray(0, Math.round(bytes.length * share));
+    await expect(opening(name, cut)).rejects.toMatchObject({ code: 'truncated' });
+  });
+
+  it('MP4 at every place it may be cut', async () => {
+    const bytes = await bytesOf('test/fixtures/two-frames.mp4');
+    for (let share = 0.05; share < 1; share += 0.05) {
+      const cut = bytes.subarray(0, Math.round(bytes.length * share));
+      await expect(opening('cut.mp4', cut)).rejects.toMatchObject({ code: 'truncated' });
+    }
+  });
+
+  it('a picture damaged half way is told of, not shown', async () => {
+    const bytes = await bytesOf(fixture('mjpeg.avi'));
+    bytes.fill(0x55, Math.round(bytes.length * 0.45), Math.round(bytes.length * 0.6));
+    const read = async () => framesOf(await opening('damaged.avi', bytes));
+    await expect(read()).rejects.toMatchObject({
+      code: expect.stringMatching(/decoderFailed|truncated/),
+    });
+  });
+});
+
+describe('cancel', () => {
+  it('ends opening, frames and sound with AbortError', async () => {
+    const aborted = AbortSignal.abort();
+    const files = await filesAt(fixture('click-aac.mp4'));
+    await expect(openFootage(files, nodePlatform, aborted)).rejects.toMatchObject({
+      name: 'AbortError',
+    });
+    const source = await openFootage(files, nodePlatform);
+    await expect(source.audio(aborted)).rejects.toMatchObject({ name: 'AbortError' });
+    await expect(source.timestamps(aborted)).rejects.toMatchObject({ name: 'AbortError' });
+    const cancel = new AbortController();
+    const seen: number[] = [];
+    const reading = async () => {
+      for await (const { index } of source.frames({ start: 0, end: 15 }, cancel.signal)) {
+        seen.push(index);
+        if (index === 3) cancel.abort();
+      }
+    };
+    await expect(reading()).rejects.toMatchObject({ name: 'AbortError' });
+    expect(seen).toEqual([0, 1, 2, 3]);
+  });
+});
+
+describe('a disk that fails', () => {
+  it('is named, not taken for a broken film', async () => {
+    const files = await filesAt(fixture('mjpeg.avi'));
+    let reads = 0;
+    const failing = {
+      ...nodePlatform,
+      reader: async () => ({
+        size: files[0]?.blob.size ?? 0,
+        read: (): Uint8Array => {
+          reads += 1;
+          throw new Error('the disk was pulled out');
+        },
+      }),
+    };
+    await expect(openFootage(files, failing)).rejects.toThrow('the disk was pulled out');
+    expect(reads).toBeGreaterThan(0);
+  });
+});
