@@ -19,6 +19,8 @@ const FEWEST_POINTS = 3;
 
 /** Significant digits of u that the Monte Carlo check has to confirm (JCGM 101:2008, 8.2 leaves the choice). */
 const CONFIRMED_DIGITS = 1;
+/** Share of the half-width by which an end has to move before it is worth a warning. */
+const NOTABLE_SHARE = 0.2;
 
 /**
  * Exit speed and time from the ball's centres past the muzzle plane: the equation of motion along the axis fitted
@@ -42,26 +44,40 @@ export function determineExit(
   );
   if (!trials.ok) return success({ ...report, monteCarlo: { unavailable: trials.reason } });
   const { settled: _, ...propagated } = trials.value;
-  const tolerance = numericalTolerance(report.exitVelocity.u, CONFIRMED_DIGITS);
-  const monteCarlo: MonteCarloReport = {
-    ...propagated,
-    agrees: agrees(report.exitVelocity.interval, propagated.interval, tolerance),
-  };
-  if (monteCarlo.agrees) return success({ ...report, monteCarlo });
-  return success({
+  return success(withMonteCarlo(report, propagated));
+}
+
+/**
+ * The report with its check. Where the two intervals disagree by clause 8 the Monte Carlo interval is reported and a
+ * failed check says so; a warning as well where an end moves by a good part of the interval's half-width.
+ */
+function withMonteCarlo(
+  report: BudgetedExit['report'],
+  propagated: Omit<MonteCarloReport, 'agrees'>,
+): ExitReport {
+  const { exitVelocity, fit, warnings } = report;
+  const { interval } = propagated;
+  const same = (tolerance: number) => agrees(exitVelocity.interval, interval, tolerance);
+  const passed = same(numericalTolerance(exitVelocity.u, CONFIRMED_DIGITS));
+  const half = (exitVelocity.interval[1] - exitVelocity.interval[0]) / 2;
+  const message = passed
+    ? 'The Monte Carlo check confirms the interval of the exit velocity.'
+    : 'The Monte Carlo interval of the exit velocity is not quite that of the budget, and is the one reported.';
+  return {
     ...report,
-    exitVelocity: { ...report.exitVelocity, interval: monteCarlo.interval },
-    monteCarlo,
-    warnings: [...report.warnings, DISAGREEMENT],
-  });
+    exitVelocity: passed ? exitVelocity : { ...exitVelocity, interval },
+    fit: { ...fit, checks: [...fit.checks, { code: 'monteCarlo', passed, message }] },
+    monteCarlo: { ...propagated, agrees: passed },
+    warnings: same(NOTABLE_SHARE * half) ? warnings : [...warnings, DISAGREEMENT],
+  };
 }
 
 const DISAGREEMENT: Warning = {
   code: 'monteCarloDisagrees',
   message:
-    "The budget's interval of the exit velocity and the Monte Carlo interval differ; the Monte Carlo interval is reported.",
+    "The budget's interval of the exit velocity and the Monte Carlo interval differ a good deal; the Monte Carlo interval is reported.",
   remedy:
-    'Nothing need be done; more frames or a smaller largest entry of the budget bring the two together.',
+    'Look at the largest entries of the budget: one of them is known so poorly that its effect is not in proportion to it.',
 };
 
 interface BudgetedExit {
