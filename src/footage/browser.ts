@@ -2,6 +2,7 @@ import wasmUrl from '@ffmpeg/core/wasm?url';
 import { ExitframeError, reasonOf } from '../core/reason';
 import type { DecodePlatform, SyncReader } from './platform';
 import type { FootageFile } from './source';
+import { unreadable } from './unreadable';
 
 async function compileCore(): Promise<WebAssembly.Module> {
   try {
@@ -34,11 +35,17 @@ export const browserPlatform: DecodePlatform = {
     });
     return core;
   },
-  async reader({ blob }: FootageFile): Promise<SyncReader> {
+  async reader({ name, blob }: FootageFile): Promise<SyncReader> {
     const files = new FileReaderSync();
     return {
       size: blob.size,
-      read: (start, end) => new Uint8Array(files.readAsArrayBuffer(blob.slice(start, end))),
+      read(start, end) {
+        try {
+          return new Uint8Array(files.readAsArrayBuffer(blob.slice(start, end)));
+        } catch (error) {
+          throw unreadable(name, error);
+        }
+      },
     };
   },
 };

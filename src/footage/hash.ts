@@ -1,11 +1,13 @@
 import { createSHA256 } from 'hash-wasm';
 import type { FootageFile } from './source';
+import { unreadable } from './unreadable';
 
 const SLICE = 8 << 20;
 
 /**
  * SHA-256 of the files' bytes one after the other, hexadecimal, read in slices.
- * `onProgress` gets the share done, 0..1. Throws `AbortError` when cancelled.
+ * `onProgress` gets the share done, 0..1. Throws `unreadable`; `AbortError` when
+ * cancelled.
  */
 export async function sha256(
   files: readonly FootageFile[],
@@ -15,10 +17,10 @@ export async function sha256(
   const hash = await createSHA256();
   const total = files.reduce((sum, { blob }) => sum + blob.size, 0);
   let done = 0;
-  for (const { blob } of files) {
+  for (const { name, blob } of files) {
     for (let start = 0; start < blob.size; start += SLICE) {
       signal?.throwIfAborted();
-      const slice = await blob.slice(start, start + SLICE).arrayBuffer();
+      const slice = await read(name, blob.slice(start, start + SLICE));
       hash.update(new Uint8Array(slice));
       done += slice.byteLength;
       onProgress?.(done / total);
@@ -26,4 +28,12 @@ export async function sha256(
   }
   signal?.throwIfAborted();
   return hash.digest('hex');
+}
+
+async function read(name: string, slice: Blob): Promise<ArrayBuffer> {
+  try {
+    return await slice.arrayBuffer();
+  } catch (error) {
+    throw unreadable(name, error);
+  }
 }

@@ -1,8 +1,6 @@
 import { ExitframeError } from '../core/reason';
-import { inBlocks } from './blocks';
-import { openFilm } from './ffmpeg/film';
-import { probeContents } from './ffmpeg/probe';
-import { readSound } from './ffmpeg/sound';
+import { type Clip, openClip } from './ffmpeg/clip';
+import { openFilm as openWithFfmpeg } from './ffmpeg/film';
 import { imageFormat } from './images/header';
 import { openImages, openTiff } from './images/open';
 import type { DecodePlatform } from './platform';
@@ -10,13 +8,14 @@ import { requireFrames } from './requireFrames';
 import type { FootageFile, FrameSource } from './source';
 import { openFilm as openInBrowser } from './webcodecs/film';
 import { requireWhole } from './wholeness';
-import { codecName, codecOf, containerName, whyFfmpeg } from './wording';
 
 /**
  * Opens footage: one file is a film, several are an image sequence in the order given.
  *
  * Throws `ExitframeError`: `notFootage`, `emptyFile`, `noVideoTrack`, `truncated`, `singleFrame`,
- * `undecodable`, `mixedSizes`, `decoderFailed`, `decoderMissing`; `AbortError` when cancelled.
+ * `undecodable`, `mixedSizes`, `decoderFailed`, `decoderMissing`, `unreadable`; `AbortError` when
+ * cancelled. The source's own methods throw `badRange`, `truncated`, `decoderFailed`,
+ * `soundUndecodable`, `unreadable`.
  */
 export async function openFootage(
   files: readonly FootageFile[],
@@ -41,45 +40,26 @@ export async function openFootage(
   if (image === 'tiff') return openTiff(file, platform);
   if (image !== null) requireFrames(file.name, 1);
   await requireWhole(file);
-  if (!platform.webCodecs) {
-    return openWithFfmpeg(file, platform, signal);
-  }
-  const sound = (soundSignal?: AbortSignal) => soundOf(file, platform, soundSignal);
-  const why = (codec: string) => `This browser decodes ${codecName(codec)} itself.`;
-  const attempt = await openInBrowser(file, why, sound, signal);
-  if ('source' in attempt) return attempt.source;
-  return openWithFfmpeg(file, platform, signal);
+  return openClipFile(file, platform, signal);
 }
 
-async function soundOf(file: FootageFile, platform: DecodePlatform, signal?: AbortSignal) {
-  const [module, plain] = await Promise.all([platform.loadCore(), platform.reader(file)]);
-  signal?.throwIfAborted();
-  const reader = inBlocks(plain);
-  const { video, sound } = await probeContents(module, file.name, reader);
-  return video && sound && readSound(module, reader, sound, video, signal);
-}
-
-async function openWithFfmpeg(
+async function openClipFile(
   file: FootageFile,
   platform: DecodePlatform,
   signal?: AbortSignal,
 ): Promise<FrameSource> {
-  const { name } = file;
-  const [module, plain] = await Promise.all([platform.loadCore(), platform.reader(file)]);
-  signal?.throwIfAborted();
-  const reader = inBlocks(plain);
-  const contents = await probeContents(module, name, reader);
-  const { video } = contents;
-  if (video === null) {
-    throw new ExitframeError(
-      'noVideoTrack',
-      `"${name}" holds sound only, no film.`,
-      'Choose the clip the camera took.',
-    );
+  let clip: Promise<Clip> | null = null;
+  const underFfmpeg = () => {
+    clip ??= openClip(file, platform).catch((error) => {
+      clip = null; // so that the next try asks again
+      throw error;
+    });
+    return clip;
+  };
+  if (platform.webCodecs) {
+    const source = await openInBrowser(file, underFfmpeg, signal);
+    if (source !== null) return source;
   }
-  const container = containerName(contents.format, name);
-  const codec = codecOf(video.codec);
-  const why = platform.webCodecs ? whyFfmpeg(container, codec) : platform.withoutWebCodecs;
-  const names = { name, container, codec, why };
-  return openFilm(module, reader, { ...contents, video }, names, signal);
+  signal?.throwIfAborted();
+  return openWithFfmpeg(await underFfmpeg(), platform, signal);
 }

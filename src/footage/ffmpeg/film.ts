@@ -1,32 +1,24 @@
-import type { AudioTrack, FootageInfo, FrameRange } from '../../core/film';
+import type { FootageInfo, FrameRange } from '../../core/film';
 import type { GreyFrame } from '../../core/frame';
 import { ExitframeError } from '../../core/reason';
-import type { SyncReader } from '../platform';
+import type { DecodePlatform, SyncReader } from '../platform';
 import { indicesOf, type Span, spansOf } from '../range';
 import { requireFrames } from '../requireFrames';
 import { turnUpright, uprightSize } from '../rotate';
 import type { FrameSource } from '../source';
 import { playbackRateOf, secondsOf, type Timeline, timelineOf } from '../timeline';
-import { codecName } from '../wording';
+import { codecName, codecOf, containerName, whyFfmpeg } from '../wording';
+import type { Clip } from './clip';
 import { runCore, textOutput } from './core';
 import { decodingFailed } from './failures';
 import { FrameCutter, samplesOf } from './frames';
 import { type GreyPlan, greyPlan } from './grey';
-import { type Contents, listPackets, type VideoStream } from './probe';
+import { listPackets, type VideoStream } from './probe';
 import { readSound } from './sound';
 import { BYTES_A_SPAN, messagesHandled } from './spans';
 
 /** How ffmpeg complains of a file that ends too early. */
 const CUT_OFF = /partial file|ended prematurely|truncat/i;
-
-/** What of a film `openFilm` is told rather than finds. */
-export interface FilmNames {
-  readonly name: string;
-  readonly container: string;
-  readonly codec: string;
-  /** Why ffmpeg decodes it. */
-  readonly why: string;
-}
 
 interface Film {
   readonly module: WebAssembly.Module;
@@ -39,22 +31,31 @@ interface Film {
 }
 
 /**
- * A film in one file, decoded by ffmpeg in runs of bounded size. Throws `undecodable`, `truncated`,
- * `singleFrame`, `decoderFailed`.
+ * A film in one file, decoded by ffmpeg in runs of bounded size. Throws `noVideoTrack`,
+ * `undecodable`, `truncated`, `singleFrame`, `decoderFailed`.
  */
 export async function openFilm(
-  module: WebAssembly.Module,
-  reader: SyncReader,
-  contents: Contents & { readonly video: VideoStream },
-  names: FilmNames,
+  clip: Clip,
+  platform: DecodePlatform,
   signal?: AbortSignal,
 ): Promise<FrameSource> {
+  const { name, module, reader, contents } = clip;
   const { video: stream, sound } = contents;
+  if (stream === null) {
+    throw new ExitframeError(
+      'noVideoTrack',
+      `"${name}" holds sound only, no film.`,
+      'Choose the clip the camera took.',
+    );
+  }
+  const container = containerName(contents.format, name);
+  const codec = codecOf(stream.codec);
+  const why = platform.webCodecs ? whyFfmpeg(container, codec) : platform.withoutWebCodecs;
   const plan = greyPlan(stream.pixelFormat);
   if (plan === null || stream.width === 0) {
     throw new ExitframeError(
       'undecodable',
-      `"${names.name}" is coded as ${codecName(names.codec)} (pixel format ${stream.pixelFormat}), which no decoder here reads.`,
+      `"${name}" is coded as ${codecName(codec)} (pixel format ${stream.pixelFormat}), which no decoder here reads.`,
       'Open it in another browser, or convert it to H.264, ProRes or FFV1.',
     );
   }
@@ -67,12 +68,12 @@ export async function openFilm(
     throw new ExitframeError(
       'truncated',
       total < listed
-        ? `"${names.name}" is cut off: ${total} of ${listed} frames are there.`
-        : `"${names.name}" is cut off in the middle of a frame.`,
+        ? `"${name}" is cut off: ${total} of ${listed} frames are there.`
+        : `"${name}" is cut off in the middle of a frame.`,
       'Copy the clip from the camera again.',
     );
   }
-  requireFrames(names.name, packets.length);
+  requireFrames(name, packets.length);
   const timed = packets.every(({ pts }) => pts !== null);
   const film: Film = {
     module,
@@ -89,9 +90,9 @@ export async function openFilm(
 
   const turned = stream.rotation === 90 || stream.rotation === 270;
   const info: FootageInfo = {
-    name: names.name,
-    container: names.container,
-    codec: names.codec,
+    name,
+    container,
+    codec,
     ...uprightSize(stream.width, stream.height, stream.rotation),
     frameCount: film.timeline.count,
     playbackRate: playbackRateOf(film.timeline),
@@ -99,7 +100,7 @@ export async function openFilm(
     bitDepth: plan.bitDepth,
     pixelAspect: turned ? 1 / stream.pixelAspect : stream.pixelAspect,
     hasAudio: sound !== null,
-    decoder: { name: 'ffmpeg', why: names.why },
+    decoder: { name: 'ffmpeg', why },
   };
   return {
     info,
@@ -108,8 +109,7 @@ export async function openFilm(
       return secondsOf(film.timeline);
     },
     frames: (range, framesSignal) => framesOf(film, range, framesSignal),
-    audio: async (soundSignal): Promise<AudioTrack | null> =>
-      sound && readSound(module, reader, sound, stream, soundSignal),
+    audio: (soundSignal) => readSound(clip, soundSignal),
     close: async () => {},
   };
 }

@@ -1,24 +1,21 @@
 import type { AudioTrack } from '../../core/film';
 import { ExitframeError } from '../../core/reason';
-import type { SyncReader } from '../platform';
+import type { Clip } from './clip';
 import { runCore, textOutput } from './core';
-import { listPackets, type SoundStream, type VideoStream } from './probe';
+import { listPackets } from './probe';
 
 /**
- * The sound track, channels averaged, on the film's clock: both streams' times are the container's
+ * The sound track on the film's clock, channels averaged; null where there is none. Both streams' times are the container's
  * own after its edit lists, so what the encoder put in front (priming) is already cut off.
  *
  * Samples follow one another as recorded; where the container's times leave a hole, it stays silent.
  * Always by ffmpeg: one way that is the same in the browser and on the command line.
  * Throws `soundUndecodable`.
  */
-export async function readSound(
-  module: WebAssembly.Module,
-  reader: SyncReader,
-  sound: SoundStream,
-  video: VideoStream,
-  signal?: AbortSignal,
-): Promise<AudioTrack> {
+export async function readSound(clip: Clip, signal?: AbortSignal): Promise<AudioTrack | null> {
+  const { module, reader } = clip;
+  const { video, sound } = clip.contents;
+  if (video === null || sound === null) return null;
   signal?.throwIfAborted();
   const { packets } = await listPackets(module, reader, video.index);
   const firstFrame =

@@ -5,6 +5,7 @@ import { basename } from 'node:path';
 import { ExitframeError, reasonOf } from '../../core/reason';
 import type { DecodePlatform, SyncReader } from '../platform';
 import type { FootageFile } from '../source';
+import { unreadable } from '../unreadable';
 
 const paths = new WeakMap<Blob, string>();
 
@@ -17,15 +18,18 @@ export async function footageFile(path: string): Promise<FootageFile> {
 
 function readAt(path: string, start: number, end: number): Uint8Array {
   const bytes = new Uint8Array(end - start);
-  const file = openSync(path, 'r');
+  let file: number | null = null;
   try {
+    file = openSync(path, 'r');
     for (let at = 0; at < bytes.length; ) {
       const read = readSync(file, bytes, at, bytes.length - at, start + at);
-      if (read === 0) throw new Error(`${path} became shorter while it was read`);
+      if (read === 0) throw new Error('it became shorter');
       at += read;
     }
+  } catch (error) {
+    throw unreadable(path, error);
   } finally {
-    closeSync(file);
+    if (file !== null) closeSync(file);
   }
   return bytes;
 }

@@ -1,4 +1,4 @@
-import { ExitframeError } from '../../core/reason';
+import { ExitframeError, reasonOf } from '../../core/reason';
 import { copyLuma, type Luma } from './luma';
 
 /**
@@ -49,7 +49,11 @@ export class LumaDecoder {
   feed(data: Uint8Array, type: EncodedVideoChunkType, index: number): void {
     this.check();
     const timestamp = index * MICROSECONDS_AN_INDEX;
-    this.decoder.decode(new EncodedVideoChunk({ type, timestamp, data }));
+    try {
+      this.decoder.decode(new EncodedVideoChunk({ type, timestamp, data }));
+    } catch (error) {
+      this.fail(error);
+    }
   }
 
   /** Has the decoder give out what it still holds. */
@@ -113,10 +117,10 @@ export class LumaDecoder {
     this.wake();
   }
 
-  private fail(error: DOMException): void {
+  private fail(error: unknown): void {
     this.failure ??= new ExitframeError(
       'decoderFailed',
-      `The browser's decoder gave up: ${error.message}.`,
+      `The browser's decoder gave up: ${reasonOf(error).message}.`,
       'The clip may be damaged there: copy it from the camera again, or leave that part out.',
       { cause: error },
     );

@@ -1,6 +1,7 @@
 import { type EncodedPacket, EncodedPacketSink, type InputVideoTrack } from 'mediabunny';
 import { ExitframeError } from '../../core/reason';
 import { type Timeline, timelineOf } from '../timeline';
+import { unreadable } from '../unreadable';
 
 /** Display index of a packet that is decoded but not shown. */
 const HIDDEN = -1;
@@ -8,18 +9,25 @@ const HIDDEN = -1;
 /** Packets of a film in decode order, each with the place of its frame in display order. */
 export class PacketFeed {
   readonly timeline: Timeline;
+  private readonly name: string;
   private readonly sink: EncodedPacketSink;
   /** Display index by packet number, in decode order. */
   private readonly displayed: Map<number, number>;
 
-  private constructor(sink: EncodedPacketSink, timeline: Timeline, displayed: Map<number, number>) {
+  private constructor(
+    name: string,
+    sink: EncodedPacketSink,
+    timeline: Timeline,
+    displayed: Map<number, number>,
+  ) {
+    this.name = name;
     this.sink = sink;
     this.timeline = timeline;
     this.displayed = displayed;
   }
 
   /** Lists a track's packets without reading their data. */
-  static async of(track: InputVideoTrack, signal?: AbortSignal): Promise<PacketFeed> {
+  static async of(name: string, track: InputVideoTrack, signal?: AbortSignal): Promise<PacketFeed> {
     const sink = new EncodedPacketSink(track);
     const ticksPerSecond = await track.getTimeResolution();
     const listed: { number: number; time: number; key: boolean }[] = [];
@@ -36,7 +44,7 @@ export class PacketFeed {
     listed.forEach(({ number }, index) => {
       displayed.set(number, index);
     });
-    return new PacketFeed(sink, timelineOf(listed, ticksPerSecond), displayed);
+    return new PacketFeed(name, sink, timelineOf(listed, ticksPerSecond), displayed);
   }
 
   /** The packet to start decoding at for a frame: the last key packet shown no later than it. */
@@ -44,9 +52,11 @@ export class PacketFeed {
     const { ticks, ticksPerSecond } = this.timeline;
     const seconds = (ticks[index] as number) / ticksPerSecond;
     const verified = { verifyKeyPackets: true }; // the container's own marks may be wrong
-    const packet =
-      (await this.sink.getKeyPacket(seconds, verified)) ??
-      (await this.sink.getFirstKeyPacket(verified));
+    const packet = await this.reading(
+      async () =>
+        (await this.sink.getKeyPacket(seconds, verified)) ??
+        (await this.sink.getFirstKeyPacket(verified)),
+    );
     if (packet !== null) return packet;
     throw new ExitframeError(
       'undecodable',
@@ -56,7 +66,7 @@ export class PacketFeed {
   }
 
   next(packet: EncodedPacket): Promise<EncodedPacket | null> {
-    return this.sink.getNextPacket(packet);
+    return this.reading(() => this.sink.getNextPacket(packet));
   }
 
   /** Display index of a packet's frame; negative: not shown. */
@@ -71,5 +81,13 @@ export class PacketFeed {
       if (index >= first && index <= last) number = Math.max(number, packet);
     }
     return number;
+  }
+
+  private async reading<T>(read: () => Promise<T>): Promise<T> {
+    try {
+      return await read();
+    } catch (error) {
+      throw unreadable(this.name, error);
+    }
   }
 }

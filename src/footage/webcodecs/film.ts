@@ -1,20 +1,18 @@
 import { BlobSource, Input, type InputVideoTrack, MATROSKA, MP4, QTFF, WEBM } from 'mediabunny';
-import type { AudioTrack, FootageInfo, FrameRange } from '../../core/film';
+import type { FootageInfo, FrameRange } from '../../core/film';
 import type { GreyFrame } from '../../core/frame';
 import { ExitframeError } from '../../core/reason';
+import type { Clip } from '../ffmpeg/clip';
+import { readSound } from '../ffmpeg/sound';
 import { indicesOf } from '../range';
 import { requireFrames } from '../requireFrames';
 import { turnUpright, uprightSize } from '../rotate';
 import type { FootageFile, FrameSource } from '../source';
 import { playbackRateOf, secondsOf } from '../timeline';
+import { codecName } from '../wording';
 import { decodeFrames } from './decode';
 import { PacketFeed } from './feed';
 import type { Luma } from './luma';
-
-/** How the browser fared: a source, or what kept it from decoding this file. */
-export type Attempt =
-  | { readonly source: FrameSource }
-  | { readonly container: string | null; readonly codec: string | null };
 
 const CONTAINERS: Readonly<Record<string, string>> = {
   MP4: 'mp4',
@@ -24,69 +22,89 @@ const CONTAINERS: Readonly<Record<string, string>> = {
 };
 
 /**
- * A film decoded by the browser itself. The file is read in slices. Gives no source where the
- * container or the codec is not one the browser reads; throws `noVideoTrack`, `singleFrame`.
+ * A film decoded by the browser itself, read in slices. Null where the container or the codec is
+ * not one this browser reads. Throws `singleFrame`.
+ *
+ * `underFfmpeg` gives the same file to ffmpeg, for what the browser does not tell exactly.
  */
 export async function openFilm(
   file: FootageFile,
-  why: (codec: string) => string,
-  readSound: (signal?: AbortSignal) => Promise<AudioTrack | null>,
+  underFfmpeg: () => Promise<Clip>,
   signal?: AbortSignal,
-): Promise<Attempt> {
+): Promise<FrameSource | null> {
   const input = new Input({
     formats: [MP4, QTFF, MATROSKA, WEBM],
     source: new BlobSource(file.blob),
   });
-  let kept = false;
+  let source: FrameSource | null = null;
   try {
-    if (!(await input.canRead())) return { container: null, codec: null };
-    const format = (await input.getFormat()).name;
-    const container = CONTAINERS[format] ?? format.toLowerCase();
-    const [track] = await input.getVideoTracks();
-    if (track === undefined) return { container, codec: null };
-    const codec = await track.getCodec();
-    const config = await decodableConfig(track);
-    if (codec === null || config === null) {
-      return { container, codec: codec ?? String(await track.getInternalCodecId()) };
-    }
-    const feed = await PacketFeed.of(track, signal);
-    requireFrames(file.name, feed.timeline.count);
-    const first = await tryFirstFrame(config, feed, signal);
-    if (first === null) return { container, codec };
-
-    const rotation = await track.getRotation();
-    const aspect = await track.getPixelAspectRatio();
-    const pixelAspect = aspect.num / aspect.den;
-    const turned = rotation === 90 || rotation === 270;
-    const info: FootageInfo = {
-      name: file.name,
-      container,
-      codec,
-      ...uprightSize(first.width, first.height, rotation),
-      frameCount: feed.timeline.count,
-      playbackRate: playbackRateOf(feed.timeline),
-      rotation,
-      bitDepth: first.bitDepth,
-      pixelAspect: turned ? 1 / pixelAspect : pixelAspect,
-      hasAudio: (await input.getPrimaryAudioTrack()) !== null,
-      decoder: { name: 'WebCodecs', why: why(codec) },
-    };
-    kept = true;
-    return {
-      source: {
-        info,
-        timestamps: async (timesSignal) => {
-          timesSignal?.throwIfAborted();
-          return secondsOf(feed.timeline);
-        },
-        frames: (range, framesSignal) => framesOf(config, feed, info, range, framesSignal),
-        audio: readSound,
-        close: async () => input.dispose(),
-      },
-    };
+    source = await openInput(input, file.name, underFfmpeg, signal);
+  } catch (error) {
+    if (error instanceof ExitframeError || signal?.aborted) throw error;
+    // A file the browser's reader stumbles over: ffmpeg may read it, or say what is wrong.
   } finally {
-    if (!kept) input.dispose();
+    if (source === null) input.dispose();
   }
+  return source;
+}
+
+async function openInput(
+  input: Input,
+  name: string,
+  underFfmpeg: () => Promise<Clip>,
+  signal?: AbortSignal,
+): Promise<FrameSource | null> {
+  if (!(await input.canRead())) return null;
+  const [track] = await input.getVideoTracks();
+  const codec = await track?.getCodec();
+  const config = track && (await decodableConfig(track));
+  if (!track || !codec || !config) return null;
+
+  const feed = await PacketFeed.of(name, track, signal);
+  requireFrames(name, feed.timeline.count);
+  const first = await tryFirstFrame(config, feed, signal);
+  if (first === null) return null;
+
+  const format = (await input.getFormat()).name;
+  const rotation = await track.getRotation();
+  const turned = rotation === 90 || rotation === 270;
+  const pixelAspect = await pixelAspectOf(track, underFfmpeg);
+  const info: FootageInfo = {
+    name,
+    container: CONTAINERS[format] ?? format.toLowerCase(),
+    codec,
+    ...uprightSize(first.width, first.height, rotation),
+    frameCount: feed.timeline.count,
+    playbackRate: playbackRateOf(feed.timeline),
+    rotation,
+    bitDepth: first.bitDepth,
+    pixelAspect: turned ? 1 / pixelAspect : pixelAspect,
+    hasAudio: (await input.getAudioTracks()).length > 0,
+    decoder: { name: 'WebCodecs', why: `This browser decodes ${codecName(codec)} itself.` },
+  };
+  return {
+    info,
+    timestamps: async (timesSignal) => {
+      timesSignal?.throwIfAborted();
+      return secondsOf(feed.timeline);
+    },
+    frames: (range, framesSignal) => framesOf(config, feed, info, range, framesSignal),
+    audio: async (soundSignal) => {
+      soundSignal?.throwIfAborted();
+      return info.hasAudio ? readSound(await underFfmpeg(), soundSignal) : null;
+    },
+    close: async () => input.dispose(),
+  };
+}
+
+/** Width over height, as coded. Unless it is 1, the reader rounds it to whole pixels of the frame. */
+async function pixelAspectOf(
+  track: InputVideoTrack,
+  underFfmpeg: () => Promise<Clip>,
+): Promise<number> {
+  const { num, den } = await track.getPixelAspectRatio();
+  if (num === den) return 1;
+  return (await underFfmpeg()).contents.video?.pixelAspect ?? num / den;
 }
 
 async function* framesOf(

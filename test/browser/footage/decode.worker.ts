@@ -1,33 +1,81 @@
 import { expose } from 'comlink';
+import type { AudioTrack, FootageInfo, FrameRange } from '../../../src/core/film';
+import { type Reason, reasonOf } from '../../../src/core/reason';
 import { browserPlatform } from '../../../src/footage/browser';
+import { sha256 } from '../../../src/footage/hash';
 import { openFootage } from '../../../src/footage/open';
-import type { FootageFile } from '../../../src/footage/source';
+import type { FootageFile, FrameSource } from '../../../src/footage/source';
 
+/** First 16 hexadecimal digits of the SHA-256 of a grey plane. */
 async function hashOf(data: Uint8Array | Uint16Array): Promise<string> {
   const bytes = new Uint8Array(data.buffer as ArrayBuffer, data.byteOffset, data.byteLength);
   const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', bytes));
   return Array.from(digest.subarray(0, 8), (byte) => byte.toString(16).padStart(2, '0')).join('');
 }
 
-const api = {
-  async read(files: FootageFile[], start = 0, end = -1, step = 1) {
-    const t0 = performance.now();
-    const source = await openFootage(files, browserPlatform);
-    const t1 = performance.now();
-    const hashes: string[] = [];
-    for await (const f of source.frames({
-      start,
-      end: end < 0 ? source.info.frameCount : end,
-      step,
-    }))
-      hashes.push(await hashOf(f.data));
-    return {
-      info: source.info,
-      hashes,
-      timestamps: [...((await source.timestamps()) ?? [])],
-      ms: [t1 - t0, performance.now() - t1],
-    };
-  },
+interface SeenFrame {
+  readonly index: number;
+  readonly width: number;
+  readonly height: number;
+  readonly white: number;
+  readonly deep: boolean;
+  readonly hash: string;
+}
+
+let source: FrameSource | null = null;
+const opened = (): FrameSource => {
+  if (source === null) throw new Error('nothing is open');
+  return source;
 };
+
+/** Decoding in a worker, where the tool does it; nothing but what `FrameSource` gives. */
+const api = {
+  async open(files: FootageFile[], withWebCodecs = true): Promise<FootageInfo> {
+    await source?.close();
+    const webCodecs = withWebCodecs && browserPlatform.webCodecs;
+    source = await openFootage(files, { ...browserPlatform, webCodecs });
+    return source.info;
+  },
+  async frames(range?: FrameRange): Promise<SeenFrame[]> {
+    const seen: SeenFrame[] = [];
+    const whole = { start: 0, end: opened().info.frameCount };
+    for await (const frame of opened().frames(range ?? whole)) {
+      const { index, width, height, white, data } = frame;
+      const deep = data instanceof Uint16Array;
+      seen.push({ index, width, height, white, deep, hash: await hashOf(data) });
+    }
+    return seen;
+  },
+  timestamps: async () => opened().timestamps(),
+  audio: async (): Promise<AudioTrack | null> => opened().audio(),
+  sha256: (files: FootageFile[]) => sha256(files),
+  /** Why opening or reading fails; null where it does not. */
+  async failure(files: FootageFile[]): Promise<Reason | null> {
+    try {
+      await api.open(files);
+      await api.frames();
+      return null;
+    } catch (error) {
+      return reasonOf(error);
+    }
+  },
+  /** Indices seen until a cancel at frame `at` took hold, and what was thrown. */
+  async cancelAt(at: number): Promise<{ seen: number[]; reason: Reason }> {
+    const cancel = new AbortController();
+    const seen: number[] = [];
+    try {
+      const whole = { start: 0, end: opened().info.frameCount };
+      for await (const { index } of opened().frames(whole, cancel.signal)) {
+        seen.push(index);
+        if (index === at) cancel.abort();
+      }
+      throw new Error('not cancelled');
+    } catch (error) {
+      return { seen, reason: reasonOf(error) };
+    }
+  },
+  close: async () => source?.close(),
+};
+
 export type DecodeApi = typeof api;
 expose(api);
