@@ -44,27 +44,29 @@ export function Figure({ title, reading, keys, table, chart }: FigureProps) {
           ))}
         </ul>
       )}
-      <table class="hidden-text">
-        <caption>{title}</caption>
-        <thead>
-          <tr>
-            {table.columns.map((column) => (
-              <th key={column} scope="col">
-                {column}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {table.rows.map((row, index) => (
-            <tr key={index}>
-              {row.map((cell, column) => (
-                <td key={table.columns[column] ?? column}>{cell}</td>
+      <div class="hidden-text">
+        <table>
+          <caption>{title}</caption>
+          <thead>
+            <tr>
+              {table.columns.map((column) => (
+                <th key={column} scope="col">
+                  {column}
+                </th>
               ))}
             </tr>
-          ))}
-        </tbody>
-      </table>
+          </thead>
+          <tbody>
+            {table.rows.map((row, index) => (
+              <tr key={index}>
+                {row.map((cell, column) => (
+                  <td key={table.columns[column] ?? column}>{cell}</td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
     </figure>
   );
 }

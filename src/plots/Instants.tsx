@@ -40,7 +40,18 @@ export interface PlacedLabel {
   readonly row: number;
 }
 
-/** Gives each label the lowest row in which it meets no other, right of its line unless it would leave the chart. */
+interface Span {
+  readonly at: number;
+  readonly from: number;
+  readonly to: number;
+  readonly anchor: 'start' | 'end';
+  readonly instant: PlotInstant;
+}
+
+/**
+ * Gives each label a row in which it meets neither another label nor another's line: labels stand right of
+ * their line unless they would leave the chart, and the farther from the edge they lean to, the higher.
+ */
 export function placeLabels(
   instants: readonly PlotInstant[],
   unit: ShownUnit,
@@ -49,22 +60,24 @@ export function placeLabels(
 ): readonly PlacedLabel[] {
   const { left, right } = sidesOf(width);
   const perShown = (right - left) / (domain[1] - domain[0] || 1);
-  const rows: { readonly from: number; readonly to: number }[][] = [];
-  return [...instants]
-    .sort((a, b) => a.time - b.time)
-    .map((instant) => {
-      const at = left + (instant.time * unit.perSi - domain[0]) * perShown;
-      const length = instant.label.length * CHARACTER + GAP;
-      const anchor = at + length > right ? 'end' : 'start';
-      const span =
-        anchor === 'start' ? { from: at, to: at + length } : { from: at - length, to: at };
-      let row = 0;
-      while (rows[row]?.some((other) => span.from < other.to && span.to > other.from)) row++;
-      const taken = rows[row] ?? [];
-      rows[row] = taken;
-      taken.push(span);
-      return { instant, anchor, row };
-    });
+  const spans = instants.map((instant): Span => {
+    const at = left + (instant.time * unit.perSi - domain[0]) * perShown;
+    const length = instant.label.length * CHARACTER + GAP;
+    return at + length > right
+      ? { at, from: at - length, to: at, anchor: 'end', instant }
+      : { at, from: at, to: at + length, anchor: 'start', instant };
+  });
+  const leaning = (side: Span['anchor']) => spans.filter(({ anchor }) => anchor === side);
+  const order = [
+    ...leaning('start').sort((a, b) => b.at - a.at),
+    ...leaning('end').sort((a, b) => a.at - b.at),
+  ];
+  const placed: (Span & PlacedLabel)[] = [];
+  for (const span of order) {
+    const met = placed.filter((other) => span.from < other.to && span.to > other.from);
+    placed.push({ ...span, row: Math.max(-1, ...met.map(({ row }) => row)) + 1 });
+  }
+  return placed;
 }
 
 /** Room the labels need above the field, CSS px. */

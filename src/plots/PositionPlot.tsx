@@ -9,7 +9,8 @@ import { bandText, plusMinus, readingOf, timeText, useText } from './text';
 import { lengthUnit, timeUnit } from './units';
 import { usePointPicking } from './usePointPicking';
 
-const HEIGHT = 270;
+/** Without the room for labels, CSS px. */
+const HEIGHT = 250;
 
 /** Distance from the muzzle plane against time. */
 export function PositionPlot(props: PositionPlotProps) {
@@ -65,7 +66,7 @@ export function PositionPlot(props: PositionPlotProps) {
           <Chart
             label={`Position against time, ${points.length} centres`}
             width={width}
-            height={HEIGHT}
+            height={HEIGHT + headroomFor(labels)}
             headroom={headroomFor(labels)}
             x={x}
             y={y}
@@ -86,13 +87,13 @@ export function PositionPlot(props: PositionPlotProps) {
                 )}
                 <path class="plot-zero" d={`M${field.left} ${field.y(0)}H${field.right}`} />
                 <Instants field={field} instants={instants} unit={units.x} />
-                {curve !== null && <Curve field={field} curve={curve} units={units} />}
                 <Points
                   field={field}
                   points={points}
                   units={units}
                   currentFrame={props.currentFrame ?? null}
                 />
+                {curve !== null && <Curve field={field} curve={curve} units={units} />}
               </>
             )}
           </Chart>

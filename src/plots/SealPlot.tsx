@@ -7,7 +7,8 @@ import type { SealPlotProps } from './props';
 import { instantRows, plusMinus, timeText } from './text';
 import { lengthUnit, timeUnit } from './units';
 
-const HEIGHT = 270;
+/** Without the room for labels, CSS px. */
+const HEIGHT = 250;
 
 /** How far the seal's film stands out, against time, with the instants of the shot. */
 export function SealPlot({ times, front, frontU, instants }: SealPlotProps) {
@@ -59,7 +60,7 @@ export function SealPlot({ times, front, frontU, instants }: SealPlotProps) {
           <Chart
             label="Front of the seal's film against time"
             width={width}
-            height={HEIGHT + headroomFor(labels) - headroomFor(labels.slice(0, 1))}
+            height={HEIGHT + headroomFor(labels)}
             headroom={headroomFor(labels)}
             x={x}
             y={{

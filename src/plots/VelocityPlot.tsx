@@ -7,7 +7,7 @@ import type { VelocityPlotProps } from './props';
 import { bandText, plusMinus, timeText } from './text';
 import { type ShownUnit, timeUnit } from './units';
 
-const HEIGHT = 270;
+const HEIGHT = 250;
 const SPEED: ShownUnit = { symbol: 'm/s', perSi: 1 };
 
 /** Speed along the flight axis against time. */

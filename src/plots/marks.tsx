@@ -87,10 +87,10 @@ export function Points({ field, points, units, bars = 1, currentFrame = null }: 
   return (
     <>
       {paths.bars !== '' && <path class="plot-bars" d={paths.bars} />}
-      {paths.refused !== '' && <path class="plot-refused" d={paths.refused} />}
       {paths.beyond !== '' && <path class="plot-beyond" d={paths.beyond} />}
       {paths.used !== '' && <path class="plot-used" d={paths.used} />}
       {paths.manual !== '' && <path class="plot-manual" d={paths.manual} />}
+      {paths.refused !== '' && <path class="plot-refused" d={paths.refused} />}
       {paths.current !== '' && <path class="plot-current" d={paths.current} />}
     </>
   );

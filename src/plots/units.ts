@@ -7,16 +7,14 @@ export interface ShownUnit {
 
 const shown = (symbol: string, perSi: number): ShownUnit => ({ symbol, perSi });
 
-const TIMES = [shown('s', 1), shown('ms', 1e3), shown('µs', 1e6)] as const;
-const LENGTHS = [shown('m', 1), shown('mm', 1e3), shown('µm', 1e6)] as const;
-
-/** The first unit in which a span is at least `least`; the smallest where none is. */
-function fitting(units: readonly [ShownUnit, ...ShownUnit[]], span: number, least: number) {
-  return units.find(({ perSi }) => span * perSi >= least) ?? units.at(-1) ?? units[0];
+/** Unit for an axis that spans so many seconds. */
+export function timeUnit(span: number): ShownUnit {
+  if (span >= 1) return shown('s', 1);
+  return span >= 1e-3 ? shown('ms', 1e3) : shown('µs', 1e6);
 }
 
-/** Unit for an axis that spans so many seconds. */
-export const timeUnit = (span: number): ShownUnit => fitting(TIMES, span, 1);
-
 /** Unit for an axis that spans so many metres; a launcher's lengths read best in millimetres. */
-export const lengthUnit = (span: number): ShownUnit => fitting(LENGTHS, span, span > 10 ? 1 : 10);
+export function lengthUnit(span: number): ShownUnit {
+  if (span >= 10) return shown('m', 1);
+  return span >= 1e-3 ? shown('mm', 1e3) : shown('µm', 1e6);
+}
