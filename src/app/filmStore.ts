@@ -1,6 +1,6 @@
 import { computed, signal } from '@preact/signals';
 import { proxy } from 'comlink';
-import type { FootageInfo } from '../core/film';
+import type { AudioTrack, FootageInfo } from '../core/film';
 import { ExitframeError } from '../core/reason';
 import type { FootageFile } from '../footage/source';
 import type { Crew } from './crew';
@@ -47,6 +47,10 @@ export function createFilmStore(crew: Crew) {
     return now.kind === 'open' ? now.film : now.kind === 'opening' ? now.before : null;
   });
   let turn = 0;
+  let sound: {
+    readonly files: readonly FootageFile[];
+    readonly track: Promise<AudioTrack | null>;
+  } | null = null;
 
   const hash = (onShare?: (share: number) => void) =>
     onShare === undefined ? crew.film.sha256() : crew.film.sha256(proxy(onShare));
@@ -68,12 +72,15 @@ export function createFilmStore(crew: Crew) {
       const info = await crew.film.open(files);
       replaced = true;
       const timestamps = await crew.film.timestamps();
+      let hashing = true;
       const sha256 =
         expected === null
           ? null
           : await hash((hashed) => {
-              if (mine === turn) state.value = { kind: 'opening', name, before, hashed };
+              // The last word of progress may come after the hash itself.
+              if (hashing && mine === turn) state.value = { kind: 'opening', name, before, hashed };
             });
+      hashing = false;
       if (expected !== null && sha256 !== null && sha256 !== expected.sha256) {
         throw new FootageMismatch(expected.sha256, sha256, expected.path, name);
       }
@@ -93,6 +100,17 @@ export function createFilmStore(crew: Crew) {
     state,
     film,
     open,
+    /** The open film, where there must be one. */
+    opened(): OpenFilm {
+      if (film.value !== null) return film.value;
+      throw new ExitframeError('noFootage', 'No footage is open.', 'Open a clip first.');
+    },
+    /** The open film's sound, decoded once. */
+    audio(): Promise<AudioTrack | null> {
+      const { files } = this.opened();
+      if (sound?.files !== files) sound = { files, track: crew.film.audio() };
+      return sound.track;
+    },
     /** The open film's hash, worked out once. */
     async identify(): Promise<string | null> {
       const asked = film.value;

@@ -98,8 +98,11 @@ export function createMeasuring(crew: {
       refitProblem.value = null;
     });
 
-  /** Measures the film and reduces the shot; what came before is replaced only when this succeeds. */
-  const measure = async (inputs: ReductionInputs): Promise<void> => {
+  /**
+   * Measures the film and reduces the shot; what came before is replaced only when this succeeds.
+   * `prepare` gathers the inputs, which may itself take a while.
+   */
+  const measure = async (prepare: () => Promise<ReductionInputs>): Promise<void> => {
     const mine = ++turn;
     dropPending();
     const before = { streak: streak.value, live: live.value, status: status.value };
@@ -113,6 +116,8 @@ export function createMeasuring(crew: {
       timer ??= setTimeout(flush, FLUSH_EVERY_MS);
     };
     try {
+      const inputs = await prepare();
+      if (mine !== turn) return;
       const outcome = await crew.reduce.reduce(inputs, proxy(onEvent));
       if (mine !== turn) return;
       flush();

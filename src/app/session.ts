@@ -1,6 +1,6 @@
 import { effect, signal, untracked } from '@preact/signals';
 import { rateFromLamp } from '../clock/rateCheck';
-import { failure, reasonOf } from '../core/reason';
+import { failure } from '../core/reason';
 import type { FootageFile } from '../footage/source';
 import type { ReductionInputs } from '../reduction/types';
 import { parseShot } from '../shot/parse';
@@ -155,35 +155,25 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore) {
     }
   };
 
-  const inputsOf = async (shot: Shot): Promise<ReductionInputs | null> => {
-    const film = films.film.value;
-    if (film === null) return null;
-    const audio = shot.sound !== null && film.info.hasAudio ? await crew.film.audio() : null;
-    return {
-      shot,
-      info: film.info,
-      timestamps: film.timestamps,
-      footageSha256: film.sha256,
-      audio,
-    };
+  const inputsOf = async (shot: Shot, film: OpenFilm): Promise<ReductionInputs> => {
+    const { info, timestamps, sha256 } = film;
+    const audio = shot.sound !== null && info.hasAudio ? await films.audio() : null;
+    return { shot, info, timestamps, footageSha256: sha256, audio };
   };
 
   const measure = async () => {
     const draft = shots.draft.value;
-    if (draft === null) return;
+    const isOpen = films.state.value.kind === 'open';
+    if (draft === null || !isOpen || measuring.status.value.kind === 'running') return;
     const shot = completeShot(draft);
     if (!shot.ok) return notices.problem('ball', shot.reason);
     notices.clear('ball');
     player.pause();
-    try {
+    await measuring.measure(async () => {
       await films.identify();
-      const inputs = await inputsOf(shot.value);
-      if (inputs === null) return;
-      await measuring.measure(inputs);
-      showBall();
-    } catch (error) {
-      measuring.fail(reasonOf(error));
-    }
+      return inputsOf(shot.value, films.opened());
+    });
+    showBall();
   };
 
   /** Brings a frame with the ball to the screen, where the one shown has none. */
@@ -198,8 +188,11 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore) {
   const refit = async (draft: ShotDraft) => {
     const shot = completeShot(draft);
     if (!shot.ok) return measuring.markOutdated();
-    const inputs = await inputsOf(shot.value);
-    if (inputs !== null) await measuring.refit(inputs);
+    try {
+      await measuring.refit(await inputsOf(shot.value, films.opened()));
+    } catch (error) {
+      notices.report('ball', error);
+    }
   };
 
   const stopKeeping = effect(() => {

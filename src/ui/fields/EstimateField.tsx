@@ -25,25 +25,27 @@ export function EstimateField(props: EstimateFieldProps) {
     sign: 'nonNegative',
   };
   return (
-    <div class="estimate">
-      <QuantityField
-        label={label}
-        rule={rule}
-        value={value?.value ?? null}
-        optional={optional ?? false}
-        placeholder={placeholder ?? ''}
-        hint={hint}
-        onCommit={(next) =>
-          onCommit(next === null ? null : { value: next, u: value?.u ?? firstU(next) })
-        }
-      />
-      <QuantityField
-        label="± u"
-        rule={uRule}
-        value={value?.u ?? null}
-        disabled={value === null}
-        onCommit={(u) => value !== null && u !== null && onCommit({ ...value, u })}
-      />
+    <div>
+      <div class="estimate">
+        <QuantityField
+          label={label}
+          rule={rule}
+          value={value?.value ?? null}
+          optional={optional ?? false}
+          placeholder={placeholder ?? ''}
+          onCommit={(next) =>
+            onCommit(next === null ? null : { value: next, u: value?.u ?? firstU(next) })
+          }
+        />
+        <QuantityField
+          label="± u"
+          rule={uRule}
+          value={value?.u ?? null}
+          disabled={value === null}
+          onCommit={(u) => value !== null && u !== null && onCommit({ ...value, u })}
+        />
+      </div>
+      {hint !== undefined && <p class="field-note">{hint}</p>}
     </div>
   );
 }

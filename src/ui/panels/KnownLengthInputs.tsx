@@ -56,7 +56,7 @@ export function KnownLengthInputs(props: { readonly index: number; readonly leng
       </div>
       <div class="estimate">
         <QuantityField
-          label="Farther away than the flight line"
+          label="Depth behind the flight"
           rule={RULES.depthOffset}
           value={length.depthOffset}
           hint="Negative: nearer to the camera."

@@ -38,13 +38,13 @@ export function ScalePanel() {
         Draw {lengths.length === 0 ? 'a known length' : 'another length'}
       </button>
       <EstimateField
-        label="Camera distance (lens to flight line)"
+        label="Camera distance"
         rule={RULES.cameraDistance}
         value={cameraDistance}
         optional
         placeholder="1.2 m"
         firstU={(distance) => distance * 0.02}
-        hint="A scale in front of or behind the flight line looks larger or smaller; the distance corrects for it."
+        hint="From the lens to the flight line. A scale in front of or behind the flight line looks larger or smaller; the distance corrects for it."
         onCommit={(distance) =>
           shots.edit(setScale({ cameraDistance: distance }), { label: 'camera distance' })
         }

@@ -53,7 +53,7 @@ function OneBudget(props: {
                 <th scope="row">{one.source}</th>
                 <td>{one.type}</td>
                 <td class="number">
-                  {formatNumber(one.u, 2)} {one.unit}
+                  {formatNumber(one.u, 2)} {one.unit === '1' ? '' : one.unit}
                 </td>
                 <td class="number">{formatNumber(one.sensitivity, 3)}</td>
                 <td class="number">{formatNumber(one.contribution, 2)}</td>

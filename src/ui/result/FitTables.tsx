@@ -1,9 +1,15 @@
 import type { Result } from '../../app/resultTypes';
-import { formatInterval, formatNumber, formatQuantity } from '../../core/format';
+import {
+  formatCount,
+  formatInterval,
+  formatNumber,
+  formatQuantity,
+  numberAt,
+} from '../../core/format';
 import { useDesk } from '../desk';
 import { Icon } from '../shell/Icon';
 import { ReasonText } from '../shell/Notices';
-import { MODEL_WORDS } from './words';
+import { modelWords } from './words';
 
 /** The fit: its checks, parameters, the models compared, and the Monte Carlo check. */
 export function FitTables({ result }: { readonly result: Result }) {
@@ -17,10 +23,9 @@ export function FitTables({ result }: { readonly result: Result }) {
   }
   return (
     <>
-      <h3>Fit: {MODEL_WORDS[fit.model] ?? fit.model}</h3>
+      <h3>Fit: {modelWords(fit.model)}</h3>
       <p>
-        Chi-square {formatNumber(fit.chiSquare, 4)} for {formatNumber(fit.dof, 3)} degrees of
-        freedom.
+        Chi-square {formatNumber(fit.chiSquare, 4)} for {numberAt(fit.dof, 3)} degrees of freedom.
       </p>
       <ul class="checks">
         {fit.checks.map((check) => (
@@ -67,7 +72,7 @@ function ComparedModels({ result }: { readonly result: Result }) {
           {result.fit.compared.map((one) => (
             <tr key={one.model}>
               <th scope="row">
-                {MODEL_WORDS[one.model] ?? one.model}
+                {modelWords(one.model)}
                 {one.model === chosen && ' (used)'}
               </th>
               <td class="number">
@@ -92,7 +97,7 @@ function MonteCarlo({ result }: { readonly result: Result }) {
   if (!('trials' in monteCarlo)) return <ReasonText reason={monteCarlo.unavailable} />;
   return (
     <p>
-      Monte Carlo, {formatNumber(monteCarlo.trials, 6)} trials:{' '}
+      Monte Carlo, {formatCount(monteCarlo.trials)} trials:{' '}
       {formatQuantity(monteCarlo, 'speed', unit)}, interval{' '}
       {formatInterval(monteCarlo.interval, monteCarlo.u, 'speed', unit)};{' '}
       {monteCarlo.agrees

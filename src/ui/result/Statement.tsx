@@ -7,6 +7,9 @@ import { useDesk } from '../desk';
 import { ReasonText, WarningBox } from '../shell/Notices';
 import { percent } from './words';
 
+/** From here on a time is stated in milliseconds, s. */
+const LONG_S = 0.01;
+
 /** The result in words and numbers. */
 export function Statement({ result }: { readonly result: Result }) {
   const unit = useDesk().preferences.speedUnit.value;
@@ -33,21 +36,20 @@ export function Statement({ result }: { readonly result: Result }) {
       )}
       {isAvailable(lead) ? (
         <p class="headline-2" data-role="lead">
-          The seal opened <strong>{microseconds(lead, Math.sign(lead.value))}</strong>{' '}
-          {lead.value >= 0 ? 'before' : 'after'} the ball's centre left.
+          The seal opened <strong>{duration(lead)}</strong> {lead.value >= 0 ? 'before' : 'after'}{' '}
+          the ball's centre left.
         </p>
       ) : (
-        <Missing what="No lead" reported={lead} />
+        sameReason(lead, exitVelocity) || <Missing what="No lead of the seal" reported={lead} />
       )}
       <dl class="facts">
-        <Moment name="Seal opened at" reported={sealBurst} />
-        <Moment name="Centre left at" reported={exitTime} />
+        <Moment name="Seal opened at" reported={sealBurst} told={lead} />
+        <Moment name="Centre left at" reported={exitTime} told={exitVelocity} />
         {isAvailable(contactLead) && (
           <div>
             <dt>Leading point at the seal</dt>
             <dd>
-              {microseconds(contactLead, Math.sign(contactLead.value))}{' '}
-              {contactLead.value >= 0 ? 'after' : 'before'} the seal opened
+              {duration(contactLead)} {contactLead.value >= 0 ? 'after' : 'before'} the seal opened
             </dd>
           </div>
         )}
@@ -68,22 +70,38 @@ const expanded = (quantity: Extract<Reported, { value: number }>, sign = 1) => (
   u: quantity.u * coverageFactor(quantity),
 });
 
-const microseconds = (quantity: Extract<Reported, { value: number }>, sign: number) =>
-  formatQuantity(expanded(quantity, sign === 0 ? 1 : sign), 'time', 'µs');
+/** Short times in microseconds, longer ones in milliseconds; without their sign, which the words carry. */
+const duration = (quantity: Extract<Reported, { value: number }>) =>
+  formatQuantity(
+    expanded(quantity, quantity.value < 0 ? -1 : 1),
+    'time',
+    Math.abs(quantity.value) < LONG_S ? 'µs' : 'ms',
+  );
 
-function Moment(props: { readonly name: string; readonly reported: Reported }) {
-  const { name, reported } = props;
+/** `told`: where the same reason already stands. */
+function Moment(props: {
+  readonly name: string;
+  readonly reported: Reported;
+  readonly told: Reported;
+}) {
+  const { name, reported, told } = props;
   return (
     <div>
       <dt>{name}</dt>
       <dd>
         {isAvailable(reported)
           ? `${formatQuantity(expanded(reported), 'time', 'ms')} (${percent(reported.coverage)})`
-          : reported.unavailable.message}
+          : sameReason(reported, told)
+            ? 'not found'
+            : reported.unavailable.message}
       </dd>
     </div>
   );
 }
+
+/** One cause is told once. */
+const sameReason = (one: Reported, other: Reported) =>
+  !isAvailable(one) && !isAvailable(other) && one.unavailable.code === other.unavailable.code;
 
 function Missing(props: { readonly what: string; readonly reported: Reported }) {
   const { what, reported } = props;

@@ -11,4 +11,10 @@ export const MODEL_WORDS: Readonly<Record<string, string>> = {
   averaged: 'average over models',
 };
 
+/** A model's name as a result states it, its additions kept: 'constant acceleration, drag bounded'. */
+export function modelWords(model: string): string {
+  const [motion = model, ...additions] = model.split(', ');
+  return [MODEL_WORDS[motion] ?? motion, ...additions].join(', ');
+}
+
 export const percent = (share: number): string => `${numberAt(share * 100, 4)}\u00a0%`;

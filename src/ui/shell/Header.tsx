@@ -50,7 +50,7 @@ export function Header() {
             theme.value = THEMES[(THEMES.indexOf(theme.value) + 1) % THEMES.length] ?? 'system';
           }}
         >
-          <Icon name="theme" /> {theme.value}
+          <Icon name="theme" /> Theme: {theme.value}
         </button>
         <button type="button" onClick={() => (desk.cautionsOpen.value = true)}>
           Cautions

@@ -25,17 +25,19 @@ export function SideSheet() {
   const StepPanel = PANELS[desk.step.value];
   return (
     <aside class="sheet" aria-label="Inputs of this step">
-      <button
-        type="button"
-        class="plain sheet-fold"
-        aria-expanded={sheetOpen.value}
-        onClick={() => {
-          sheetOpen.value = !sheetOpen.value;
-        }}
-      >
-        <Icon name="sheet" /> {sheetOpen.value ? 'Fold away' : 'Inputs'}
-      </button>
-      {sheetOpen.value && <StepPanel />}
+      <div class="sheet-scroll">
+        <button
+          type="button"
+          class="plain sheet-fold"
+          aria-expanded={sheetOpen.value}
+          onClick={() => {
+            sheetOpen.value = !sheetOpen.value;
+          }}
+        >
+          <Icon name="sheet" /> {sheetOpen.value ? 'Fold away' : 'Inputs'}
+        </button>
+        {sheetOpen.value && <StepPanel />}
+      </div>
     </aside>
   );
 }

@@ -84,6 +84,8 @@ describe('opening', () => {
     expect(session.awaited.value).toBeNull();
     expect(session.shots.draft.value?.timing.recordingRate?.value).toBe(12000);
     expect(session.shots.unsaved.value).toBe(false);
+    await new Promise((resolve) => setTimeout(resolve, 20));
+    expect(session.films.state.value.kind).toBe('open');
   });
 
   it('refuses footage of another hash, keeps what is open and offers a new shot', async () => {
