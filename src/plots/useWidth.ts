@@ -7,10 +7,19 @@ export function useWidth(element: RefObject<HTMLElement | null>): number {
   useLayoutEffect(() => {
     const target = element.current;
     if (target === null) return;
-    setWidth(target.clientWidth);
-    const observer = new ResizeObserver(() => setWidth(target.clientWidth));
+    const measure = () => setWidth(target.clientWidth);
+    measure();
+    // What is drawn changes the element's height, and must not do so while sizes are being observed.
+    let pending = 0;
+    const observer = new ResizeObserver(() => {
+      cancelAnimationFrame(pending);
+      pending = requestAnimationFrame(measure);
+    });
     observer.observe(target);
-    return () => observer.disconnect();
+    return () => {
+      observer.disconnect();
+      cancelAnimationFrame(pending);
+    };
   }, [element]);
   return width;
 }

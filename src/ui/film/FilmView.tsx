@@ -73,6 +73,7 @@ export function FilmView(props: FilmViewProps) {
   };
 
   const editing = useEditing(props, transform, image);
+  const handles = viewport.width > 0 ? editing.handles : [];
   useGestures(area, {
     dragPans: mode.kind === 'inspect',
     zoom,
@@ -142,7 +143,7 @@ export function FilmView(props: FilmViewProps) {
         ellipseFactor={props.ellipseFactor}
         arrow={ARROW}
       />
-      {editing.handles.map((handle) => {
+      {handles.map((handle) => {
         const [left, top] = toViewport(transform, handle.at);
         const [x, y] = handle.at;
         const { onActive, ...events } = editing.eventsOf(handle);
