@@ -1,4 +1,5 @@
 import { signal } from '@preact/signals';
+import axe from 'axe-core';
 import { render } from 'preact';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { type Locator, page, userEvent } from 'vitest/browser';
@@ -240,6 +241,15 @@ describe('handles', () => {
     expect(point).toEqual([60, 100]);
     expect(axis[0]).toBeCloseTo(Math.SQRT1_2, 3);
     expect(axis[1]).toBeCloseTo(Math.SQRT1_2, 3);
+  });
+});
+
+describe('for every reader', () => {
+  it('the film and its handles pass the accessibility rules', async () => {
+    show({ mode: { kind: 'length', index: 0 } });
+    await focus(slider('Known length 1, second end'));
+    const { violations } = await axe.run(host, { rules: { region: { enabled: false } } });
+    expect(violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)])).toEqual([]);
   });
 });
 

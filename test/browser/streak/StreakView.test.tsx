@@ -1,4 +1,5 @@
 import { signal } from '@preact/signals';
+import axe from 'axe-core';
 import { render } from 'preact';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
@@ -189,5 +190,14 @@ describe('the streak image', () => {
     await expect.element(page.getByText('It fills while frames are measured.')).toBeVisible();
     const description = surface().element().getAttribute('aria-describedby') ?? '';
     expect(document.getElementById(description)?.textContent).toContain('A test streak.');
+  });
+
+  it('passes the accessibility rules while a line is being drawn', async () => {
+    show({ seeding: true, muzzle: 25 });
+    await expect
+      .element(page.getByRole('slider', { name: 'Slanted line, later end' }))
+      .toBeInTheDocument();
+    const { violations } = await axe.run(host, { rules: { region: { enabled: false } } });
+    expect(violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)])).toEqual([]);
   });
 });
