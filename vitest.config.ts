@@ -9,6 +9,9 @@ export default defineConfig({
         test: {
           name: 'node',
           environment: 'node',
+          // Node's own rules: OpenCV's module is a thenable that resolves to itself, and the runner's
+          // stand-in for modules would pass that on and wait for ever.
+          deps: { interopDefault: false },
           include: [
             'test/unit/**/*.test.ts',
             'test/outside/**/*.test.ts',

@@ -76,7 +76,13 @@ function smooth(image: Float64Array, columns: number, rows: number, sigma: numbe
     Math.exp(-0.5 * ((i - reach) / sigma) ** 2),
   );
   const total = kernel.reduce((sum, k) => sum + k, 0);
-  const pass = (from: Float64Array, step: number, across: number, lines: number, stride: number) => {
+  const pass = (
+    from: Float64Array,
+    step: number,
+    across: number,
+    lines: number,
+    stride: number,
+  ) => {
     const to = new Float64Array(from.length);
     for (let line = 0; line < lines; line++) {
       for (let i = 0; i < across; i++) {

@@ -1,0 +1,90 @@
+import { describe, expect, test } from 'vitest';
+import type { GreyFrame } from '../../../src/core/frame';
+import { buildBackground, frameChange, frameGain } from '../../../src/image/background';
+import { expose, generator, render } from './rendering';
+
+const WIDTH = 96;
+const HEIGHT = 48;
+const scene = (x: number, y: number) => 40 + 0.8 * x + 10 * Math.sin(y / 7);
+
+const still = (centre: readonly [number, number], radius: number) =>
+  render({ width: WIDTH, height: HEIGHT, centre, radius, background: scene });
+
+describe('background', () => {
+  test('a ball that passes leaves no ghost, and levels are finer than a grey step', () => {
+    const random = generator(1);
+    const frames = Array.from({ length: 40 }, (_, i) =>
+      // The ball comes in after frame 20 and stays two frames over each pixel or so.
+      expose(still(i < 20 ? [-50, 24] : [(i - 20) * 8 - 20, 24], 9), WIDTH, HEIGHT, 1.5, random, i),
+    );
+    const built = buildBackground(frames);
+    if (!built.ok) throw new Error(built.reason.message);
+    const empty = still([-50, 24], 9);
+    let worst = 0;
+    let squares = 0;
+    for (let p = 0; p < empty.length; p++) {
+      const off = (built.value.level[p] as number) - (empty[p] as number);
+      worst = Math.max(worst, Math.abs(off));
+      squares += off * off;
+    }
+    // A mean of 40 values with sigma 1.5 scatters by 0.24; the ball stands 100 grey values out.
+    expect(worst).toBeLessThan(1.8);
+    expect(Math.sqrt(squares / empty.length)).toBeLessThan(0.33);
+  });
+
+  test('read noise and gain are found from the scatter over time', () => {
+    const random = generator(2);
+    const frames: GreyFrame[] = Array.from({ length: 60 }, (_, index) => {
+      const data = new Uint16Array(WIDTH * HEIGHT);
+      for (let p = 0; p < data.length; p++) {
+        const level = 5000 + 500 * (p % WIDTH);
+        data[p] = Math.round(level + Math.sqrt(2000 + 2.5 * level) * random.normal());
+      }
+      return { index, width: WIDTH, height: HEIGHT, data, white: 65_535 };
+    });
+    const built = buildBackground(frames);
+    if (!built.ok) throw new Error(built.reason.message);
+    const { readVariance, gain } = built.value.noise;
+    expect(gain).toBeGreaterThan(2.2);
+    expect(gain).toBeLessThan(2.8);
+    for (const level of [8000, 25_000, 50_000]) {
+      const expected = 2000 + 2.5 * level;
+      expect(Math.abs(readVariance + gain * level - expected)).toBeLessThan(0.12 * expected);
+    }
+  });
+
+  test('frozen noise is not taken for none', () => {
+    const frame = expose(still([-50, 24], 9), WIDTH, HEIGHT, 0, generator(3));
+    const built = buildBackground([frame, { ...frame, index: 1 }, { ...frame, index: 2 }]);
+    if (!built.ok) throw new Error(built.reason.message);
+    // Variance of rounding to whole numbers.
+    expect(built.value.noise.readVariance).toBeGreaterThanOrEqual(1 / 12);
+  });
+
+  test('two frames are too few, and frames of different sizes are refused', () => {
+    const frame = expose(still([-50, 24], 9), WIDTH, HEIGHT, 1, generator(4));
+    expect(buildBackground([frame, frame])).toMatchObject({
+      ok: false,
+      reason: { code: 'tooFewFrames' },
+    });
+    const other = { ...frame, width: HEIGHT, height: WIDTH };
+    expect(buildBackground([frame, frame, other])).toMatchObject({
+      ok: false,
+      reason: { code: 'sizeChanges' },
+    });
+  });
+
+  test('the gain of a brighter frame is read past the ball; a repeated frame changes nothing', () => {
+    const random = generator(5);
+    const frames = Array.from({ length: 20 }, (_, i) =>
+      expose(still([-50, 24], 9), WIDTH, HEIGHT, 1, random, i),
+    );
+    const built = buildBackground(frames);
+    if (!built.ok) throw new Error(built.reason.message);
+    const bright = still([40, 24], 12).map((value) => 1.06 * value);
+    const frame = expose(bright, WIDTH, HEIGHT, 1, random);
+    expect(frameGain(frame, built.value)).toBeCloseTo(1.06, 2);
+    expect(frameChange(frame, { ...frame, index: 7 })).toBe(0);
+    expect(frameChange(frame, frames[0] as GreyFrame)).toBeGreaterThan(3);
+  });
+});
