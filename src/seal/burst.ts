@@ -8,6 +8,9 @@ import { findTear, tornFromStart } from './tearFrame';
 import { type Delay, halfExposure, momentIn, type SealClock, sealTime } from './timing';
 import type { SealObservation, SealView } from './types';
 
+/** Where the ball hides how fast the film parts, a tear may have gone unseen for this share of a frame interval. */
+const UNSEEN = 0.3;
+
 export interface BurstOptions {
   readonly coverage: number;
   readonly exposure: Estimate | null;
@@ -27,9 +30,11 @@ export interface BurstReport {
   readonly warnings: readonly Warning[];
 }
 
-/** The frames around the tear, and how late a tear shows. */
+/** The frames around the tear, the moments it lies between, and how late a tear shows. */
 interface Bracket {
   readonly between: readonly [number, number];
+  readonly from: Seconds;
+  readonly to: Seconds;
   readonly late: Seconds;
   readonly warnings: readonly Warning[];
 }
@@ -55,18 +60,18 @@ export function locateBurst(
       'Use a clip that starts before the ball leaves the tube.',
     );
   }
-  const rest = restOf(before);
+  const rest = restOf(before, 2 * view.halfAperture);
   const bracket =
     options.burstBetween === null
       ? findBracket(before, after, rest, clock, view)
-      : givenBracket(observations, options.burstBetween);
+      : givenBracket(observations, options.burstBetween, clock, view);
   if (!bracket.ok) return bracket;
-  const { between, late, warnings } = bracket.value;
+  const { between, from, to, late, warnings } = bracket.value;
   const delay: Delay = { early: halfExposure(options.exposure), late };
   const { moment, budget } = momentIn(
     {
-      from: sealTime(clock, view, between[0]),
-      to: sealTime(clock, view, between[1]),
+      from,
+      to,
       source: `Burst between frames ${between[0]} and ${between[1]}`,
     },
     delay,
@@ -88,6 +93,8 @@ export function locateBurst(
 function givenBracket(
   observations: readonly SealObservation[],
   between: readonly [number, number],
+  clock: SealClock,
+  view: SealView,
 ): Outcome<Bracket> {
   const first = observations[0]?.frame ?? 0;
   const last = observations.at(-1)?.frame ?? 0;
@@ -99,7 +106,7 @@ function givenBracket(
       'Give two frames of the clip, the whole one first.',
     );
   }
-  return success({ between, late: 0, warnings: [] });
+  return success({ ...framesOf(between, clock, view), late: 0, warnings: [] });
 }
 
 function findBracket(
@@ -116,13 +123,14 @@ function findBracket(
       'Use a clip that starts before the seal bursts.',
     );
   }
-  const tear = findTear(before, rest);
+  const tear = findTear(before, rest, after[0]?.frame ?? null);
   if (tear !== null) {
-    const [whole, open] = tear.between;
-    const interval = (sealTime(clock, view, open) - sealTime(clock, view, whole)) / (open - whole);
+    const [from, to] = tear.window;
     return success({
       between: tear.between,
-      late: tear.lateShare * interval,
+      from: sealTime(clock, view, from),
+      to: sealTime(clock, view, to),
+      late: sealTime(clock, view, from) - sealTime(clock, view, from - tear.delay),
       warnings: tear.doubt === null ? [] : [ambiguous(tear.doubt, tear.between)],
     });
   }
@@ -131,9 +139,10 @@ function findBracket(
   const next = after[0];
   if (next !== undefined && (bulged || leavesTrace(rest, after))) {
     const between = [last.frame, next.frame] as const;
+    const bounds = framesOf(between, clock, view);
     return success({
-      between,
-      late: 0,
+      ...bounds,
+      late: UNSEEN * (bounds.to - bounds.from),
       warnings: [
         {
           code: 'burstWithBall',
@@ -156,6 +165,12 @@ function findBracket(
     'Check the muzzle plane and the seal region, or state that no seal is in view.',
   );
 }
+
+const framesOf = (between: readonly [number, number], clock: SealClock, view: SealView) => ({
+  between,
+  from: sealTime(clock, view, between[0]),
+  to: sealTime(clock, view, between[1]),
+});
 
 const ambiguous = (doubt: string, between: readonly [number, number]): Warning => ({
   code: 'burstAmbiguous',

@@ -17,7 +17,7 @@ const ROOT = 0.2;
 const PIECE = 0.003;
 const SMALLEST_PIECE = 6;
 /** Ends of the outline left out of the smooth-cap test: the film meets the ring there at a corner. */
-const OUTLINE_ENDS = 0.08;
+const OUTLINE_ENDS = 0.12;
 /** The front is the mean over this share of the half aperture, where that is farthest out. */
 const FRONT_BAND = 0.12;
 /** Standard uncertainty of the front where no change is seen, and the least it can have, px. */

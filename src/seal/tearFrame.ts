@@ -1,28 +1,36 @@
+import type { Pixels } from '../core/units';
 import {
   agreeing,
   hasMoved,
   type RestState,
   strongest,
+  structural,
   type TearEvidence,
   tearEvidence,
 } from './tear';
 import type { SealObservation } from './types';
 
-/** Evidence this strong, or of two kinds at once, needs no second frame to confirm it. */
+/** Structural evidence this strong needs no second frame to confirm it; growth this odd is a tear, once confirmed. */
 const PLAIN = 3;
 /** A single kind of evidence below this may be a crease: the next frame may be the first open one. */
 const WEAK = 1.5;
-/** Evidence from this share on, risen steeply, may be a tear just begun. */
-const BUDDING = 0.7;
-const STEEP = 2;
-/** A tear shows at the latest this share of a frame interval after it began. */
-const LATEST_SHARE = 0.5;
+/** Around a frame with a faint sign, confirmed by the next, the tear lies from so many frame intervals before to after. */
+const FAINT = [-0.75, 0.5] as const;
+/**
+ * A tear is seen at the latest when its pieces have gone this far, px, and the film needs a share of a frame
+ * interval to come apart at all.
+ */
+const SEEN_BY: Pixels = 8;
+const PARTING = 0.15;
+const MOST_DELAY = 1;
 
 export interface Tear {
   /** Last frame whole and first open. */
   readonly between: readonly [number, number];
-  /** How long a tear may go unnoticed, as a share of the time between the two frames. */
-  readonly lateShare: number;
+  /** The window the tear lies in, in frames and parts of one. */
+  readonly window: readonly [number, number];
+  /** How long a tear may go unnoticed, in frame intervals. */
+  readonly delay: number;
   /** Why the frames are not certain; null where they are. */
   readonly doubt: string | null;
 }
@@ -34,6 +42,7 @@ const UNTOUCHED: RestState = {
   opening: 0,
   pieces: 0,
   area: 0,
+  width: 0,
 };
 
 /** Whether the first frames already show loose, moving film. */
@@ -45,32 +54,43 @@ export function tornFromStart(observations: readonly SealObservation[]): boolean
   return Math.abs(second.reach - first.reach) > 3 || area > 0.25 * first.changedArea;
 }
 
-/** The first frame that shows the film torn, and stays so; null: none does. */
-export function findTear(observations: readonly SealObservation[], rest: RestState): Tear | null {
+/**
+ * The first frame that shows the film torn, and stays so; null: none does. `frameAfter`: the frame after the
+ * observations, in which the ball is through, so that the film is open there; null where there is none.
+ */
+export function findTear(
+  observations: readonly SealObservation[],
+  rest: RestState,
+  frameAfter: number | null,
+): Tear | null {
   const evidence = observations.map((o, i) => tearEvidence(o, observations.slice(0, i), rest));
   const open = evidence.findIndex((e, i) => i > 0 && isOpen(e, i, observations, evidence, rest));
   if (open < 1) return null;
   const now = evidence[open] as TearEvidence;
-  const next = evidence[open + 1];
-  const previous = strongest(evidence[open - 1] as TearEvidence);
-  const lastButOne = evidence[open - 2];
-  const budding =
-    lastButOne !== undefined &&
-    previous >= BUDDING &&
-    previous > STEEP * Math.max(strongest(lastButOne), 0.2);
-  const weak = next !== undefined && agreeing(now) === 1 && strongest(now) < WEAK;
   const frame = (index: number): number => (observations[index] as SealObservation).frame;
-  const between = [frame(budding ? open - 2 : open - 1), frame(weak ? open + 1 : open)] as const;
-  const growth =
-    next === undefined ? 2 * strongest(now) : Math.max(strongest(next), strongest(now)) / 2;
+  const openFor = observations[open + 1]?.frame ?? frameAfter;
+  const limit = structural(now) < 1 ? PLAIN : agreeing(now) === 1 ? WEAK : 0;
+  const weak = strongest(now) < limit;
+  if (openFor === null || !weak) {
+    const between = [frame(open - 1), frame(open)] as const;
+    return { between, window: between, delay: delayOf(observations, open), doubt: null };
+  }
   return {
-    between,
-    lateShare: budding ? 0 : Math.min(LATEST_SHARE, 1 / growth),
-    doubt:
-      budding || weak
-        ? `The signs of a tear do not agree on one frame (first clear in frame ${frame(open)}).`
-        : null,
+    between: [frame(open - 1), openFor],
+    window: [frame(open) + FAINT[0], frame(open) + FAINT[1]],
+    delay: 0,
+    doubt: `Frame ${frame(open)} shows a faint sign of a tear, frame ${openFor} plain ones.`,
   };
+}
+
+/** How long a tear may go unseen, in frame intervals, from how fast its pieces fly, px a frame. */
+function delayOf(observations: readonly SealObservation[], open: number): number {
+  const now = observations[open] as SealObservation;
+  const next = observations[open + 1];
+  const from = next === undefined ? (observations[open - 1] as SealObservation) : now;
+  const to = next ?? now;
+  const speed = Math.max(1, (to.reach - from.reach) / (to.frame - from.frame));
+  return Math.min(MOST_DELAY, PARTING + SEEN_BY / speed);
 }
 
 function isOpen(
@@ -82,10 +102,9 @@ function isOpen(
 ): boolean {
   if (strongest(now) < 1) return false;
   const next = evidence[index + 1];
-  if (next === undefined || strongest(now) >= PLAIN || agreeing(now) >= 2) return true;
+  if (next === undefined || structural(now) >= PLAIN) return true;
+  if (structural(next) >= 1) return true;
   const after = observations[index + 1] as SealObservation;
   const last = observations[index - 1] as SealObservation;
-  const bulgeGone =
-    hasMoved(last, rest) && after.front - rest.front < (last.front - rest.front) / 2;
-  return strongest(next) >= 1 || bulgeGone;
+  return hasMoved(last, rest) && after.front - rest.front < (last.front - rest.front) / 2;
 }

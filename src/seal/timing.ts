@@ -25,9 +25,13 @@ export interface Delay {
   readonly late: Seconds;
 }
 
-/** Middle of the exposure of a frame at the line the seal is on. */
-export const sealTime = (clock: SealClock, view: SealView, frame: number): Seconds =>
-  clock.timeAt(frame, view.plane[0], view.plane[1]);
+/** Middle of the exposure of a frame at the line the seal is on; between frames, in proportion. */
+export function sealTime(clock: SealClock, view: SealView, frame: number): Seconds {
+  const [x, y] = view.plane;
+  const whole = Math.floor(frame);
+  const time = clock.timeAt(whole, x, y);
+  return frame === whole ? time : time + (frame - whole) * (clock.timeAt(whole + 1, x, y) - time);
+}
 
 /**
  * The moment inside a window as a quantity: rectangular window and delay convolved with the clock's sources

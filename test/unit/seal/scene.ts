@@ -56,12 +56,14 @@ export function drawScene(scene: Scene): {
   const centre = (random.uniform() - 0.5) * 0.6 * half;
   const fragments: Fragment[] = Array.from({ length: scene.fragments }, () => {
     const across = centre + (random.uniform() - 0.5) * half;
+    const radius = scene.ballRadius * (0.08 + 0.12 * random.uniform());
     return {
       across,
-      along: scene.bulge * (1 - (across / half) ** 2),
+      // Still part of the film: its outer edge lies on the bulge.
+      along: scene.bulge * (1 - (across / half) ** 2) - radius,
       speedAlong: scene.speed * (0.5 + 1.3 * random.uniform()),
       speedAcross: scene.speed * 0.3 * (across / half + 0.6 * (random.uniform() - 0.5)),
-      radius: scene.ballRadius * (0.08 + 0.12 * random.uniform()),
+      radius,
     };
   });
   const level = new Float32Array(scene.width * scene.height);
