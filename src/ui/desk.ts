@@ -17,8 +17,8 @@ export function createDesk(session: Session, preferences: Preferences) {
   const step: Signal<StepName> = signal('footage');
   const mode = signal<FilmMode>(INSPECT);
   const stretched = signal(false);
-  /** The frame to come back to when the pointer leaves the streak image. */
-  let anchor: number | null = null;
+  /** The frame shown under the pointer, and the one to come back to when it leaves. */
+  let peeked: { readonly frame: number; readonly from: number } | null = null;
 
   effect(() => {
     // A tool belongs to the step and the film it was taken up in.
@@ -50,16 +50,18 @@ export function createDesk(session: Session, preferences: Preferences) {
     peek(frame: number | null) {
       const { player } = session;
       if (frame !== null) {
-        anchor ??= player.current.value;
+        const from = peeked?.frame === player.current.value ? peeked.from : player.current.value;
+        peeked = { frame, from };
         player.pause();
         void player.show(frame);
-      } else if (anchor !== null) {
-        void player.show(anchor);
-        anchor = null;
+      } else if (peeked !== null) {
+        // Gone to another frame meanwhile: that one stays.
+        if (peeked.frame === player.current.value) void player.show(peeked.from);
+        peeked = null;
       }
     },
     pick(frame: number) {
-      if (anchor !== null) anchor = frame;
+      peeked = null;
       session.player.pause();
       void session.player.show(frame);
     },

@@ -1,9 +1,11 @@
 import { setName, setNotes } from '../../app/edits';
 import type { OpenFilm } from '../../app/filmStore';
 import { SAMPLES } from '../../app/samples';
+import { FEWEST_FRAMES } from '../../app/steps';
 import { formatCount, numberAt } from '../../core/format';
 import { useDesk } from '../desk';
 import { TextField } from '../fields/TextField';
+import { WarningBox } from '../shell/Notices';
 import { FileButtons } from './FileButtons';
 import { Facts, Group, Panel } from './Panel';
 
@@ -44,6 +46,15 @@ export function FootagePanel() {
           {state.hashed !== null &&
             ` checking that it is the right file: ${Math.round(state.hashed * 100)} %`}
         </p>
+      )}
+      {film !== null && film.info.frameCount < FEWEST_FRAMES && (
+        <WarningBox
+          reason={{
+            code: 'tooFewFrames',
+            message: `This film has ${film.info.frameCount} frames; a speed needs the ball in ${FEWEST_FRAMES} at least.`,
+            remedy: 'Choose a longer clip.',
+          }}
+        />
       )}
       {film !== null && <FilmFacts film={film} />}
       {draft !== null && (

@@ -79,7 +79,7 @@ function Progress({ status }: { readonly status: Running }) {
         {total > 0 && `: ${formatCount(done)} of ${formatCount(total)}`}
       </p>
       <progress {...(total > 0 ? { value: done, max: total } : {})} aria-label="Measuring" />
-      <button type="button" onClick={() => void measuring.cancel()}>
+      <button type="button" class="cancel" onClick={() => void measuring.cancel()}>
         Cancel
       </button>
     </div>

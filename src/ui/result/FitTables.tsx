@@ -102,7 +102,7 @@ function MonteCarlo({ result }: { readonly result: Result }) {
       {formatInterval(monteCarlo.interval, monteCarlo.u, 'speed', unit)};{' '}
       {monteCarlo.agrees
         ? 'agrees with the budget.'
-        : 'does not agree with the budget: prefer its interval.'}
+        : 'does not agree with the budget, so its interval is the one stated.'}
     </p>
   );
 }

@@ -30,7 +30,7 @@ export function PositionsTable({ positions }: { readonly positions: readonly Pos
                 Distance, mm
               </th>
               <th scope="col">Used</th>
-              <th scope="col">Your say</th>
+              <th scope="col">By hand</th>
             </tr>
           </thead>
           <tbody>

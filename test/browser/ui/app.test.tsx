@@ -1,36 +1,24 @@
-import { render } from 'preact';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
-import { draftStore } from '../../../src/app/drafts';
-import { createPreferences } from '../../../src/app/preferences';
-import { createSession, type Session } from '../../../src/app/session';
-import { App } from '../../../src/ui/App';
-import { createDesk, type Desk } from '../../../src/ui/desk';
-import { type FakeCrew, fakeCrew } from '../../fixtures/crew';
+import type { Session } from '../../../src/app/session';
+import { ExitframeError } from '../../../src/core/reason';
+import type { Desk } from '../../../src/ui/desk';
+import { type MountedPage, measuredClip, mountPage, openClip } from './mountPage';
 
-const host = document.createElement('div');
-document.body.append(host);
-let crew: FakeCrew;
+let mounted: MountedPage;
 let session: Session;
 let desk: Desk;
 
 beforeEach(async () => {
-  localStorage.clear();
-  await page.viewport(1280, 900);
-  crew = fakeCrew();
-  session = createSession(crew, draftStore(localStorage));
-  desk = createDesk(session, createPreferences(localStorage));
-  render(<App desk={desk} />, host);
+  mounted = await mountPage();
+  ({ session, desk } = mounted);
 });
-afterEach(() => {
-  render(null, host);
-  session.dispose();
-});
+afterEach(() => mounted.unmount());
 
 const step = (name: string) =>
   page.getByRole('navigation', { name: 'Steps' }).getByRole('button', { name });
 const button = (name: string | RegExp) => page.getByRole('button', { name });
-const open = () => session.openFiles([new File(['film'], 'clip.mp4')]);
+const open = () => openClip(session);
 
 async function typeIn(label: string, text: string) {
   await page.getByLabelText(label, { exact: true }).first().fill(text);
@@ -132,6 +120,43 @@ describe('the page', () => {
     await userEvent.keyboard('12{Home}');
     expect(desk.step.value).toBe('clock');
     expect(session.player.current.value).toBe(0);
+  });
+
+  it('lets the film take its own arrow keys, once', async () => {
+    await open();
+    await expect.element(step('Footage')).toHaveTextContent('20 frames');
+    mounted.host.querySelector<HTMLElement>('.film')?.focus();
+    await userEvent.keyboard('{ArrowRight}');
+    expect(session.player.current.value).toBe(1);
+  });
+
+  it('shows the frame under the pointer on the streak image, and the one before it after that', async () => {
+    await open();
+    await session.player.show(4);
+    desk.peek(9);
+    expect(session.player.current.value).toBe(9);
+    desk.peek(null);
+    expect(session.player.current.value).toBe(4);
+    desk.peek(9);
+    desk.pick(9);
+    desk.peek(null);
+    expect(session.player.current.value).toBe(9);
+  });
+
+  it('marks a result whose inputs changed, and rejects a frame from the table', async () => {
+    await measuredClip(session);
+    await step('Result').click();
+    await page.getByText('Centres of 10 frames, 10 used').click();
+    await page.getByRole('button', { name: 'Reject' }).nth(3).click();
+    await expect.element(step('Ball')).toHaveTextContent('9 frames used');
+    mounted.crew.conclude = async () => {
+      throw new ExitframeError('pixelsNeeded', 'The film is needed.');
+    };
+    await step('Ball').click();
+    await typeIn('Diameter', '31 mm');
+    await expect.element(step('Result')).toHaveTextContent('needs you');
+    await expect.element(page.getByText('Inputs changed: measure again.')).toBeVisible();
+    await expect.element(page.getByText('Inputs changed after the result')).toBeVisible();
   });
 
   it('shows a refused file where footage is opened, with what to do', async () => {
