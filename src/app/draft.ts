@@ -1,14 +1,7 @@
 import type { FootageInfo } from '../core/film';
 import { failure, type Outcome, type Reason, success } from '../core/reason';
 import { validateShot } from '../shot/parse';
-import {
-  type KnownLength,
-  type Muzzle,
-  type Seal,
-  SHOT_FORMAT,
-  SHOT_VERSION,
-  type Shot,
-} from '../shot/schema';
+import { type KnownLength, type Seal, SHOT_FORMAT, SHOT_VERSION, type Shot } from '../shot/schema';
 
 /** A length drawn on the film whose value may still have to be typed. */
 export type DraftLength = Omit<KnownLength, 'length'> & { readonly length: number | null };
@@ -126,8 +119,6 @@ export function missingInputs(draft: ShotDraft): readonly Missing[] {
   }
   return missing;
 }
-
-export const muzzleOf = (draft: ShotDraft): Muzzle | null => draft.muzzle;
 
 /** The shot, complete and checked, or the first thing that is missing or wrong. */
 export function completeShot(draft: ShotDraft): Outcome<Shot> {

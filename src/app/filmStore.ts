@@ -37,8 +37,6 @@ export class FootageMismatch extends ExitframeError {
   }
 }
 
-export type FilmStore = ReturnType<typeof createFilmStore>;
-
 /** Opens footage. What was open stays open until the new film is accepted, and comes back where it is not. */
 export function createFilmStore(crew: Crew) {
   const state = signal<FilmState>({ kind: 'none' });

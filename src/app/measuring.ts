@@ -39,8 +39,6 @@ const FLUSH_EVERY_MS = 50;
 
 const NO_STREAK: LiveStreak = { line: null, rows: new Map(), version: 0 };
 
-export type Measuring = ReturnType<typeof createMeasuring>;
-
 /** Runs reductions and holds what they tell: streak rows and positions as they come, then the result. */
 export function createMeasuring(crew: {
   readonly reduce: Pick<ReduceApi, 'reduce' | 'refit' | 'cancel'>;

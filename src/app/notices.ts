@@ -16,8 +16,6 @@ export interface NoticeAction {
   run(): void;
 }
 
-export type Notices = ReturnType<typeof createNotices>;
-
 export function createNotices() {
   const list = signal<readonly Notice[]>([]);
   let nextId = 1;

@@ -8,8 +8,6 @@ export const PLAY_RATES = [2, 5, 10, 25, 50] as const;
 /** Frames decoded ahead while playing. */
 const AHEAD = 4;
 
-export type Player = ReturnType<typeof createPlayer>;
-
 /** Which frame is asked for, which is on screen, and playing. Errors go to `onError`. */
 export function createPlayer(cache: FrameCache, onError: (error: unknown) => void) {
   const frameCount = signal(0);

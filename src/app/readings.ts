@@ -5,8 +5,6 @@ import { determineScale, type ScaleReport } from '../geometry/scale';
 import { type ShotDraft, statedLengths } from './draft';
 import type { OpenFilm } from './filmStore';
 
-export type Readings = ReturnType<typeof createReadings>;
-
 /** What the inputs say as they stand: the clock and the scale, each worked out by the measuring core. */
 export function createReadings(
   draft: ReadonlySignal<ShotDraft | null>,

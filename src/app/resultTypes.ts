@@ -3,10 +3,7 @@
 export type { Reduction } from '../reduction/types';
 export type {
   BudgetEntry,
-  ComparedModel,
-  FitCheck,
   Position,
   Result,
-  Warning,
 } from '../shot/result';
 export type { FitChoice, Seal, Shot } from '../shot/schema';

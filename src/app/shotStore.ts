@@ -2,8 +2,6 @@ import { computed, signal } from '@preact/signals';
 import type { ShotDraft } from './draft';
 import { type Edit, type History, record, redo, startHistory, undo } from './history';
 
-export type ShotStore = ReturnType<typeof createShotStore>;
-
 /** The shot being written, with its undo history. Null while no footage is open. */
 export function createShotStore(now: () => number) {
   const history = signal<History<ShotDraft> | null>(null);

@@ -30,7 +30,7 @@ function normalise(text: string): string {
 const sentence = (name: string) => name.charAt(0).toUpperCase() + name.slice(1);
 
 /** A number as a person would type it: up to `digits` significant figures, no exponent where it reads well. */
-export function numberText(value: number, digits = 7): string {
+function numberText(value: number, digits = 7): string {
   if (!Number.isFinite(value)) return '';
   const size = Math.abs(value);
   const rounded = Number(value.toPrecision(digits));

@@ -1,4 +1,4 @@
-import { RATE_RANGE } from '../../app/limits';
+import { RATE_RANGE } from '../../app/clockInputs';
 import type { QuantityRule } from '../../core/quantityText';
 
 /** What each typed quantity must satisfy; every field of the page takes its rule from here. */

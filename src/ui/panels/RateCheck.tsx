@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
+import { rateFromTimer } from '../../app/clockInputs';
 import { setTiming } from '../../app/edits';
-import { rateFromTimer } from '../../app/rates';
 import type { Estimate } from '../../core/estimate';
 import { formatQuantity } from '../../core/format';
 import type { Outcome } from '../../core/reason';

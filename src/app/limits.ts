@@ -1,1 +1,0 @@
-export { RATE_RANGE } from '../shot/parse';

@@ -1,1 +1,0 @@
-export { rateFromTimer } from '../clock/rateCheck';
