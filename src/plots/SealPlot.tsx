@@ -1,6 +1,6 @@
 import { Chart } from './Chart';
 import { domainOf, padded } from './domain';
-import { Figure } from './Figure';
+import { Figure, type PlotKey } from './Figure';
 import { headroomFor, InstantLabels, Instants, placeLabels } from './Instants';
 import { type PlotPoint, Points } from './marks';
 import type { SealPlotProps } from './props';
@@ -10,33 +10,39 @@ import { lengthUnit, timeUnit } from './units';
 /** Without the room for labels, CSS px. */
 const HEIGHT = 250;
 
-/** How far the seal's film stands out, against time, with the instants of the shot. */
+/** Share of the time from the bulge to the last instant that is shown before and after. */
+const MARGIN = 0.4;
+
+/** How far the seal's film stands out, against time, around the instants of the shot. */
 export function SealPlot({ times, front, frontU, instants }: SealPlotProps) {
-  const points = Array.from(
-    { length: times.length },
-    (_, index): PlotPoint => ({
-      frame: index,
-      time: times[index] as number,
-      value: front[index] as number,
-      u: frontU[index] as number,
-      used: true,
-      manual: false,
-    }),
-  );
-  const span = domainOf([
-    ...points.map(({ time }) => time),
-    ...instants.flatMap(({ low, high }) => [low, high]),
-  ]);
-  const lengths = domainOf([...points.map(({ value }) => value), 0], [0, 1e-3]);
-  const units = { x: timeUnit(span[1] - span[0]), y: lengthUnit(lengths[1] - lengths[0]) };
+  const opening = instants.find(({ kind }) => kind === 'burst')?.time ?? Infinity;
+  const bulges = opening < Infinity && instants.some(({ kind }) => kind === 'onset');
+  const ends = instants.flatMap(({ low, high }) => [low, high]);
+  const [start, end] = bulges
+    ? padded(domainOf(ends), MARGIN)
+    : domainOf([...Array.from(times), ...ends], [0, 1]);
+  const points = Array.from({ length: times.length }, (_, index): PlotPoint => {
+    const time = times[index] as number;
+    const value = front[index] as number;
+    // Once torn, what stands out farthest is no longer a bulge.
+    const whole = time <= opening;
+    return { frame: index, time, value, u: frontU[index] as number, used: whole, manual: false };
+  }).filter(({ time }) => time >= start && time <= end);
+  const bulge = points.filter(({ used }) => used);
+  const lengths = domainOf([...bulge.map(({ value }) => value), 0], [0, 1e-3]);
+  const units = { x: timeUnit(end - start), y: lengthUnit(lengths[1] - lengths[0]) };
   const x = {
     title: `time, ${units.x.symbol}`,
-    domain: padded([span[0] * units.x.perSi, span[1] * units.x.perSi], 0.03),
+    domain: padded([start * units.x.perSi, end * units.x.perSi], 0.03),
   };
+  const keys: PlotKey[] = [
+    { mark: 'used', text: 'front of the film, with its standard uncertainty' },
+  ];
+  if (bulge.length < points.length) keys.push({ mark: 'refused', text: 'after the opening' });
   return (
     <Figure
       title="Seal"
-      keys={[{ mark: 'used', text: 'front of the film, with its standard uncertainty' }]}
+      keys={keys}
       table={{
         columns: [
           'what',
@@ -46,8 +52,8 @@ export function SealPlot({ times, front, frontU, instants }: SealPlotProps) {
         ],
         rows: [
           ...instantRows(instants, units.x).map((row) => [...row, '']),
-          ...points.map(({ time, value, u }) => [
-            'front',
+          ...points.map(({ time, value, u, used }) => [
+            used ? 'front' : 'front, after the opening',
             timeText(time, units.x),
             '',
             plusMinus(value, u, units.y),

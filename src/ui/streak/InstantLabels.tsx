@@ -5,6 +5,8 @@ interface InstantLabelsProps {
   readonly instants: readonly StreakInstant[];
   readonly time: TimeScale;
   readonly height: number;
+  /** The side the ball flies away from, where labels hide least. */
+  readonly side: 'left' | 'right';
 }
 
 /** Distance of labels from one another, and their own height, CSS px. */
@@ -13,8 +15,8 @@ const LABEL_HEIGHT = 18;
 /** Width of the strip in which a label is joined to its line, CSS px. */
 const LEADER = 22;
 
-/** Labels by the right edge, each level with its line where there is room, joined to it by a leader. */
-export function InstantLabels({ instants, time, height }: InstantLabelsProps) {
+/** Labels near one edge, each level with its line where there is room, joined to it by a leader. */
+export function InstantLabels({ instants, time, height, side }: InstantLabelsProps) {
   const seen = instants.filter(({ frame }) => {
     const top = frameToTop(time, frame);
     return top >= 0 && top <= height;
@@ -27,19 +29,28 @@ export function InstantLabels({ instants, time, height }: InstantLabelsProps) {
   );
   return (
     <>
-      <svg class="streak-leaders" width={LEADER} height={height} aria-hidden="true">
+      <svg
+        class={`streak-leaders streak-leaders-${side}`}
+        width={LEADER}
+        height={height}
+        aria-hidden="true"
+      >
         {seen.map(({ kind }, index) => (
           <path
             key={kind}
             class={`streak-instant-${kind}`}
-            d={`M0 ${middles[index]}L${LEADER - 6} ${lines[index]}H${LEADER}`}
+            d={
+              side === 'left'
+                ? `M0 ${lines[index]}H6L${LEADER} ${middles[index]}`
+                : `M0 ${middles[index]}L${LEADER - 6} ${lines[index]}H${LEADER}`
+            }
           />
         ))}
       </svg>
       {seen.map(({ kind, label }, index) => (
         <span
           key={kind}
-          class={`streak-label streak-instant-${kind}`}
+          class={`streak-label streak-label-${side} streak-instant-${kind}`}
           style={{ top: `${(middles[index] ?? 0) - LABEL_HEIGHT / 2}px` }}
         >
           {label}

@@ -16,6 +16,8 @@ interface StreakOverlayProps {
   readonly width: number;
   readonly height: number;
   readonly hovered: number | null;
+  /** The side the labels of instants stand on. */
+  readonly labelSide: 'left' | 'right';
   /** Place in the area's CSS px; null while the line is not known. */
   toPlace(place: StreakPlace): readonly [number, number] | null;
 }
@@ -32,6 +34,7 @@ export function StreakOverlay({
   width,
   height,
   hovered,
+  labelSide,
   toPlace,
 }: StreakOverlayProps) {
   const { geometry, curve, centres, muzzle, lost, instants, currentFrame } = props;
@@ -45,9 +48,13 @@ export function StreakOverlay({
       {lost.map(({ after, count }) => {
         const top = frameToTop(time, after + 0.5);
         return (
-          <g key={after} class="streak-lost-group">
+          <g key={after}>
             <Cased class="streak-lost" d={`M0 ${top}H${width}`} />
-            <text class="film-label" x={62} y={top - 4}>
+            <text
+              class={`film-label ${labelSide === 'left' ? 'streak-label-end' : ''}`}
+              x={labelSide === 'left' ? width - 8 : 62}
+              y={top - 4}
+            >
               {count} {count === 1 ? 'frame' : 'frames'} lost
             </text>
           </g>

@@ -2,6 +2,7 @@ import type { TargetedKeyboardEvent } from 'preact';
 import { useId, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { useWidth } from '../../plots/useWidth';
 import type { Place } from '../film/pointer';
+import { greyRange } from './greyRange';
 import { InstantLabels } from './InstantLabels';
 import {
   alongToLeft,
@@ -57,7 +58,8 @@ export function StreakView(props: StreakViewProps) {
   useLayoutEffect(() => {
     setZoomed((now) => now && revealFrame(now, currentFrame, frameCount, height));
   }, [currentFrame, frameCount, height]);
-  useStreakPainting(canvas, geometry, props.streak, props.contrast, view, time, width, height);
+  const contrast = props.contrast ?? greyRange(props.streak.rows.values());
+  useStreakPainting(canvas, geometry, props.streak, contrast, view, time, width, height);
 
   const toPlace = ({ frame, along }: StreakPlace): readonly [number, number] | null =>
     geometry === null ? null : [alongToLeft(geometry, view, width, along), frameToTop(time, frame)];
@@ -109,6 +111,7 @@ export function StreakView(props: StreakViewProps) {
   };
 
   const steep = geometry !== null && isSteep(geometry);
+  const labelSide = geometry !== null && !steep && geometry.axis[0] < 0 ? 'right' : 'left';
   const pointed =
     hovered && `Frame ${hovered.frame}, ${hovered.along.toFixed(1)} px along the flight axis`;
   const seed = props.seed ?? (props.seeding ? startingSeed(fromPlace, width, height) : null);
@@ -143,9 +146,10 @@ export function StreakView(props: StreakViewProps) {
         width={width}
         height={height}
         hovered={hovered?.frame ?? null}
+        labelSide={labelSide}
         toPlace={toPlace}
       />
-      <InstantLabels instants={props.instants} time={time} height={height} />
+      <InstantLabels instants={props.instants} time={time} height={height} side={labelSide} />
       {seed !== null && (
         <SeedHandles
           seed={seed}

@@ -60,8 +60,8 @@ export interface StreakViewProps {
   readonly geometry: StreakGeometry | null;
   readonly frameCount: number;
   readonly streak: StreakRows;
-  /** Grey values shown as black and as white. */
-  readonly contrast: { readonly low: number; readonly high: number };
+  /** Grey values shown as black and as white; null: the darkest and brightest of the lines that have come. */
+  readonly contrast: { readonly low: number; readonly high: number } | null;
   /** The film's transform; both views must have the same width on screen. */
   readonly view: ReadonlySignal<FilmTransform>;
   readonly currentFrame: number;

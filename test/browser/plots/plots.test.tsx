@@ -261,6 +261,27 @@ describe('SealPlot', () => {
   });
 });
 
+describe('SealPlot of a whole shot', () => {
+  it('shows the time around bulge and opening, and marks what came after it', async () => {
+    const onset: PlotInstant = { ...exit, kind: 'onset', time: 0.01, low: 0.01, high: 0.01 };
+    const burst: PlotInstant = { ...exit, kind: 'burst', time: 0.02, low: 0.02, high: 0.02 };
+    const times = Float64Array.from({ length: 100 }, (_, i) => i / 1000 + 0.0005);
+    show(
+      <SealPlot
+        times={times}
+        front={times.map((time) => (time < 0.02 ? 0.004 : 0.003))}
+        frontU={times.map(() => 1e-4)}
+        instants={[onset, burst]}
+      />,
+    );
+    await ready();
+    // From 10 to 20 ms and 4 ms on either side: 6.5 to 19.5 ms whole, 20.5 to 23.5 ms torn.
+    expect(d('plot-used').match(/M/g)).toHaveLength(14);
+    expect(d('plot-refused').match(/M/g)).toHaveLength(4);
+    await expect.element(page.getByText('after the opening', { exact: true })).toBeVisible();
+  });
+});
+
 describe('BudgetChart', () => {
   const entry = (source: string, type: 'A' | 'B', contribution: number): BudgetEntry => ({
     source,

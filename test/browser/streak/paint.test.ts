@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { greyRange } from '../../../src/ui/streak/greyRange';
 import { deviceRows, paintRows, rasterOf } from '../../../src/ui/streak/paint';
 
 const geometry = { origin: [0, 0] as const, axis: [1, 0] as const, from: 0, length: 4 };
@@ -62,5 +63,16 @@ describe('deviceRows', () => {
     expect(deviceRows(raster, 10, 10)).toEqual([0, 6]);
     expect(deviceRows(raster, 12, 13)).toEqual([12, 24]);
     expect(deviceRows(raster, 0, 500)).toEqual([0, 120]);
+  });
+});
+
+describe('greyRange', () => {
+  it('spans the rows that have come, whatever lies outside the film', () => {
+    expect(greyRange([Float32Array.of(-1, 40, 60), Float32Array.of(90, 41, -1)])).toEqual({
+      low: 40,
+      high: 90,
+    });
+    expect(greyRange([])).toEqual({ low: 0, high: 255 });
+    expect(greyRange([Float32Array.of(-1, -1)])).toEqual({ low: 0, high: 255 });
   });
 });
