@@ -3,7 +3,7 @@ import { failure, type Outcome, success } from '../core/reason';
 import type { Seconds } from '../core/units';
 import type { BudgetEntry, Warning } from '../shot/result';
 import { locateOnset } from './onset';
-import { hasMoved, type RestState, restOf } from './tear';
+import { hasMoved, isHidden, type RestState, restOf } from './tear';
 import { findTear, tornFromStart } from './tearFrame';
 import { type Delay, halfExposure, momentIn, type SealClock, sealTime } from './timing';
 import type { SealObservation, SealView } from './types';
@@ -42,7 +42,7 @@ interface Bracket {
 /**
  * The first moment the film is torn: between the last frame that shows it whole and the first that shows it open,
  * each moment as likely as any other. Observations in order of frames; frames may be missing.
- * Failures: `sealNotSeen`, `sealOpenFromStart`, `burstNotSeen`, `burstFramesOutside`.
+ * Failures: `sealNotSeen`, `sealOpenFromStart`, `sealRestHidden`, `burstNotSeen`, `burstFramesOutside`.
  */
 export function locateBurst(
   observations: readonly SealObservation[],
@@ -121,6 +121,13 @@ function findBracket(
       'sealOpenFromStart',
       'Pieces of the film are already flying in the first frames.',
       'Use a clip that starts before the seal bursts.',
+    );
+  }
+  if (isHidden(rest)) {
+    return failure(
+      'sealRestHidden',
+      'The first frames differ from the scene the seal is compared with, which hides the bulge.',
+      'Use a clip that starts with the seal at rest, or state the frames around the burst by hand.',
     );
   }
   const tear = findTear(before, rest, after[0]?.frame ?? null);

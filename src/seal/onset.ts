@@ -1,15 +1,12 @@
 import type { Reported } from '../core/estimate';
 import type { Seconds } from '../core/units';
-import { hasMoved, type RestState } from './tear';
+import { hasMoved, isHidden, type RestState } from './tear';
 import { entry, momentIn, type SealClock, sealTime } from './timing';
 import type { SealObservation, SealView } from './types';
 
 /** Growth laws a bulge may follow at first, as powers of the time since its onset. */
 const SLOW_START = 3;
 const SUDDEN_START = 1;
-
-/** A change that stands out this far at rest, px, hides the first movement of the film. */
-const HIDING = 3;
 
 /**
  * When the film left its rest position. `whole`: the observations before the tear. The height is carried back to
@@ -22,7 +19,7 @@ export function locateOnset(
   view: SealView,
   coverage: number,
 ): Reported {
-  if (rest.front > HIDING) {
+  if (isHidden(rest)) {
     return unavailable(
       'restHidden',
       'The scene behind the seal differs from the film at rest by more than its first movement.',

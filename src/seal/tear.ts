@@ -27,6 +27,9 @@ const RETREAT_MOST = 1.2;
 const MOVED: Pixels = 0.6;
 const MOVED_FACTOR = 4;
 
+/** A change that stands out this far at rest, px, hides a bulge. */
+const HIDING: Pixels = 3;
+
 /** How the film lies before anything happens. */
 export interface RestState {
   readonly front: Pixels;
@@ -73,6 +76,9 @@ export function restOf(observations: readonly SealObservation[], width: Pixels):
     width,
   };
 }
+
+/** Whether something stands out at rest already and hides the film's first movement. */
+export const isHidden = (rest: RestState): boolean => rest.front > HIDING;
 
 /** Whether the film stands out of its rest position. */
 export const hasMoved = (o: SealObservation, rest: RestState): boolean =>
