@@ -13,7 +13,7 @@ import { runCore, textOutput } from './core';
 import { decodingFailed } from './failures';
 import { FrameCutter, samplesOf } from './frames';
 import { type GreyPlan, greyPlan } from './grey';
-import { listPackets, type VideoStream } from './probe';
+import { listPackets, type PacketList, type VideoStream } from './probe';
 import { readSound } from './sound';
 import { BYTES_A_SPAN, messagesHandled } from './spans';
 
@@ -26,6 +26,8 @@ interface Film {
   readonly stream: VideoStream;
   readonly plan: GreyPlan;
   readonly timeline: Timeline;
+  /** First time of all the file's streams, s. */
+  readonly startTime: number;
   /** False: frames are found by counting from the first one. */
   seekable: boolean;
 }
@@ -60,21 +62,12 @@ export async function openFilm(
     );
   }
   signal?.throwIfAborted();
-  const { packets, total, complaints } = await listPackets(module, reader, stream.index);
-  // An edit list may leave out frames the index counts; such files are measured by their boxes.
-  const listed = contents.format.startsWith('mov,') ? total : stream.statedFrames;
-  const cut = [...contents.complaints, ...complaints].some((line) => CUT_OFF.test(line));
-  if (cut || total < listed) {
-    throw new ExitframeError(
-      'truncated',
-      total < listed
-        ? `"${name}" is cut off: ${total} of ${listed} frames are there.`
-        : `"${name}" is cut off in the middle of a frame.`,
-      'Copy the clip from the camera again.',
-    );
-  }
+  const list = await listPackets(module, reader, stream.index);
+  requireAllPackets(clip, stream, list);
+  const { packets } = list;
   requireFrames(name, packets.length);
   const timed = packets.every(({ pts }) => pts !== null);
+  const untimed = packets.some(({ pts, dts }) => pts === null && dts === null);
   const film: Film = {
     module,
     reader,
@@ -84,6 +77,7 @@ export async function openFilm(
       packets.map(({ pts, dts, key }, i) => ({ time: (timed ? pts : dts) ?? i, key })),
       stream.ticksPerSecond,
     ),
+    startTime: contents.startTime,
     seekable: timed,
   };
   await decodeSpan(film, { first: 0, last: 0, wanted: [0] }); // what it cannot decode it says now
@@ -95,7 +89,7 @@ export async function openFilm(
     codec,
     ...uprightSize(stream.width, stream.height, stream.rotation),
     frameCount: film.timeline.count,
-    playbackRate: playbackRateOf(film.timeline),
+    playbackRate: untimed ? null : playbackRateOf(film.timeline),
     rotation: stream.rotation,
     bitDepth: plan.bitDepth,
     pixelAspect: turned ? 1 / stream.pixelAspect : stream.pixelAspect,
@@ -106,12 +100,27 @@ export async function openFilm(
     info,
     timestamps: async (timesSignal) => {
       timesSignal?.throwIfAborted();
-      return secondsOf(film.timeline);
+      return untimed ? null : secondsOf(film.timeline);
     },
     frames: (range, framesSignal) => framesOf(film, range, framesSignal),
     audio: (soundSignal) => readSound(clip, soundSignal),
     close: async () => {},
   };
+}
+
+function requireAllPackets(clip: Clip, stream: VideoStream, list: PacketList): void {
+  const { format, complaints } = clip.contents;
+  // An edit list may leave out frames the index counts; such files are measured by their boxes.
+  const stated = format.startsWith('mov,') ? 0 : stream.statedFrames;
+  const cut = [...complaints, ...list.complaints].some((line) => CUT_OFF.test(line));
+  if (!cut && list.total >= stated) return;
+  throw new ExitframeError(
+    'truncated',
+    list.total < stated
+      ? `"${clip.name}" is cut off: ${list.total} of ${stated} frames are there.`
+      : `"${clip.name}" is cut off in the middle of a frame.`,
+    'Copy the clip from the camera again.',
+  );
 }
 
 async function* framesOf(
@@ -153,7 +162,7 @@ async function decodeSpan(film: Film, span: Span): Promise<Uint8Array[]> {
   );
 }
 
-/** Decodes from frame `start` on; null where the timestamps are not those of the frames asked for. */
+/** Decodes from frame `start` on; null where what comes there is not what was asked for. */
 async function tryDecode(film: Film, span: Span, start: number): Promise<Uint8Array[] | null> {
   const { module, reader, stream, plan, timeline } = film;
   const wanted = new Set(span.wanted);
@@ -165,7 +174,7 @@ async function tryDecode(film: Film, span: Span, start: number): Promise<Uint8Ar
     program: 'ffmpeg',
     args: [
       ...['-v', 'error', '-xerror', '-noautorotate'],
-      ...(start > 0 ? ['-seek_timestamp', '1', '-ss', seekTime(timeline, start)] : []),
+      ...(start > 0 ? ['-ss', seekTime(film, start)] : []),
       ...['-copyts', '-i', '/in/clip'],
       ...[...output, '-vf', plan.filter, '-autoscale', '0', '-f', 'rawvideo', '/out/grey'],
       ...[...output, '-enc_time_base', '-1', '-c:v', 'wrapped_avframe', '-f', 'framecrc'],
@@ -177,6 +186,7 @@ async function tryDecode(film: Film, span: Span, start: number): Promise<Uint8Ar
   const whole = exitCode === 0 && cutter.frames.length === count && cutter.remainder === 0;
   const shown = presentationTimes(times.text());
   if (film.seekable && shown.some((time, i) => time !== timeline.ticks[start + i])) return null;
+  if (!whole && start > 0 && exitCode === 0) return null;
   if (!whole) {
     throw decodingFailed(
       `frame ${start + cutter.frames.length} of ${timeline.count}`,
@@ -187,10 +197,11 @@ async function tryDecode(film: Film, span: Span, start: number): Promise<Uint8Ar
   return cutter.frames.filter((frame) => frame !== null);
 }
 
-/** Halfway between a frame and the one before, s: frames before it are decoded and dropped. */
-function seekTime({ ticks, ticksPerSecond }: Timeline, index: number): string {
+/** Halfway between a frame and the one before, s: what is before it is decoded and dropped. */
+function seekTime({ timeline, startTime }: Film, index: number): string {
+  const { ticks, ticksPerSecond } = timeline;
   const halfway = ((ticks[index] as number) + (ticks[index - 1] as number)) / 2;
-  return (halfway / ticksPerSecond).toFixed(6);
+  return (halfway / ticksPerSecond - startTime).toFixed(6);
 }
 
 /** Third column of a `framecrc` listing, ticks. */

@@ -31,6 +31,8 @@ export interface SoundStream {
 export interface Contents {
   /** ffmpeg's name of the container, possibly a list. */
   readonly format: string;
+  /** First time of all streams, s: what ffmpeg counts a place to seek from. */
+  readonly startTime: number;
   readonly video: VideoStream | null;
   readonly sound: SoundStream | null;
   /** What ffmpeg complained about. */
@@ -63,7 +65,7 @@ interface RawStream {
 
 interface RawContents {
   streams?: RawStream[];
-  format?: { format_name?: string };
+  format?: { format_name?: string; start_time?: string };
 }
 
 /** "16:9" or "1/25" as a number; null where it says nothing. */
@@ -133,6 +135,7 @@ export async function probeContents(
   const sound = streams.find((raw) => raw.codec_type === 'audio');
   return {
     format: format.format_name,
+    startTime: Number(format.start_time ?? 0) || 0,
     video: video === undefined ? null : videoStream(video),
     sound: sound === undefined ? null : soundStream(sound),
     complaints: log,

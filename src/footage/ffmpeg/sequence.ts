@@ -1,7 +1,7 @@
 import type { FootageInfo, FrameRange } from '../../core/film';
 import type { GreyFrame } from '../../core/frame';
 import { ExitframeError } from '../../core/reason';
-import type { ImageFormat, ImageHeader } from '../images/header';
+import type { ImageFormat, ImageHeader } from '../images/types';
 import type { SyncReader } from '../platform';
 import { indicesOf, spansOf } from '../range';
 import type { FrameSource } from '../source';

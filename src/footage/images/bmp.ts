@@ -1,5 +1,5 @@
 import { viewOf } from '../bytes';
-import type { ImageHeader } from './header';
+import type { ImageHeader } from './types';
 
 /** Size and bits a pixel in the header after the file's own 14 bytes; 12 bytes long, it is the oldest kind. */
 export async function bmpHeader(blob: Blob): Promise<ImageHeader> {

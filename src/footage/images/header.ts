@@ -3,18 +3,7 @@ import { bmpHeader } from './bmp';
 import { jpegHeader } from './jpeg';
 import { pngHeader } from './png';
 import { tiffPages } from './tiff';
-
-export type ImageFormat = 'png' | 'bmp' | 'tiff' | 'jpeg';
-
-/** What an image's header says; every image of a sequence must say the same. */
-export interface ImageHeader {
-  readonly width: number;
-  readonly height: number;
-  /** Bits a sample. */
-  readonly bits: number;
-  /** Grey, colour, palette, ... in the format's own number. */
-  readonly colour: number;
-}
+import type { ImageFormat, ImageHeader } from './types';
 
 /** By the first bytes; null: none of the image formats read here. */
 export async function imageFormat(blob: Blob): Promise<ImageFormat | null> {

@@ -1,5 +1,5 @@
 import { viewOf } from '../bytes';
-import type { ImageHeader } from './header';
+import type { ImageHeader } from './types';
 
 /** Start-of-frame markers: all of 0xC0 to 0xCF but the tables and arithmetic-coding settings among them. */
 const isFrame = (marker: number) =>

@@ -3,8 +3,9 @@ import { type Images, openSequence } from '../ffmpeg/sequence';
 import type { DecodePlatform, SyncReader } from '../platform';
 import { requireFrames } from '../requireFrames';
 import type { FootageFile, FrameSource } from '../source';
-import { type ImageFormat, type ImageHeader, imageFormat, imageHeader } from './header';
+import { imageFormat, imageHeader } from './header';
 import { type TiffPage, tiffPages } from './tiff';
+import type { ImageFormat, ImageHeader } from './types';
 
 const WHY = 'Browsers reduce images to 8 bits a colour; ffmpeg keeps them as they are.';
 

@@ -1,5 +1,5 @@
 import { viewOf } from '../bytes';
-import type { ImageHeader } from './header';
+import type { ImageHeader } from './types';
 
 /** IHDR is the first chunk: width, height, bits, colour type (ISO/IEC 15948, 11.2.2). */
 export async function pngHeader(blob: Blob): Promise<ImageHeader> {

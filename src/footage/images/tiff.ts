@@ -1,5 +1,5 @@
 import { lettersAt, viewOf } from '../bytes';
-import type { ImageHeader } from './header';
+import type { ImageHeader } from './types';
 
 /** One image of a TIFF file and where its directory stands. */
 export interface TiffPage extends ImageHeader {

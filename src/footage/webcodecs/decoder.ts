@@ -22,7 +22,9 @@ export class LumaDecoder {
   private failure: ExitframeError | null = null;
   private flushing: Promise<void> | null = null;
   private flushed = false;
-  private wake: () => void = () => {};
+  /** Something happened since `progress` was last waited for. */
+  private stirred = false;
+  private resume: () => void = () => {};
 
   constructor(config: VideoDecoderConfig) {
     this.decoder = new VideoDecoder({
@@ -86,17 +88,19 @@ export class LumaDecoder {
     return null;
   }
 
-  /** Waits until something happened in the decoder. */
+  /** Waits until something happens in the decoder; not at all where it has since the last time. */
   async progress(): Promise<void> {
     let timer: ReturnType<typeof setTimeout> | undefined;
     try {
-      await new Promise<void>((resolve, reject) => {
-        this.wake = resolve;
-        timer = setTimeout(() => reject(stalled()), STALLED_AFTER);
-      });
+      if (!this.stirred) {
+        await new Promise<void>((resolve, reject) => {
+          this.resume = resolve;
+          timer = setTimeout(() => reject(stalled()), STALLED_AFTER);
+        });
+      }
     } finally {
       clearTimeout(timer);
-      this.wake = () => {};
+      this.stirred = false;
     }
     this.check();
   }
@@ -115,6 +119,11 @@ export class LumaDecoder {
       frame.close();
     }
     this.wake();
+  }
+
+  private wake(): void {
+    this.stirred = true;
+    this.resume();
   }
 
   private fail(error: unknown): void {
