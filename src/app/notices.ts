@@ -46,8 +46,9 @@ export function createNotices() {
     dismiss(id: number) {
       list.value = list.value.filter((one) => one.id !== id);
     },
-    clear(place: StepName) {
-      list.value = list.value.filter((one) => one.place !== place);
+    /** Problems of an earlier try are over once there is another. */
+    clearProblems(place: StepName) {
+      list.value = list.value.filter((one) => one.place !== place || one.tone !== 'problem');
     },
   };
 }

@@ -133,6 +133,7 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore) {
 
   /** Opens what was dropped or chosen: footage, a shot file, or both. */
   const openFiles = async (chosen: readonly File[]) => {
+    notices.clearProblems('footage');
     const sorted = sortFiles(chosen);
     if (!sorted.ok) return notices.problem('footage', sorted.reason);
     const { footage, shotFile } = sorted.value;
@@ -167,7 +168,7 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore) {
     if (draft === null || !isOpen || measuring.status.value.kind === 'running') return;
     const shot = completeShot(draft);
     if (!shot.ok) return notices.problem('ball', shot.reason);
-    notices.clear('ball');
+    notices.clearProblems('ball');
     player.pause();
     await measuring.measure(async () => {
       await films.identify();
