@@ -49,8 +49,8 @@ interface Span {
 }
 
 /**
- * Gives each label a row in which it meets neither another label nor another's line: labels stand right of
- * their line unless they would leave the chart, and the farther from the edge they lean to, the higher.
+ * Gives each label a side of its line and a row, so that it meets neither another label nor another's line:
+ * right where there is room, else left; of several that lean the same way, the one leaned over goes lower.
  */
 export function placeLabels(
   instants: readonly PlotInstant[],
@@ -60,20 +60,18 @@ export function placeLabels(
 ): readonly PlacedLabel[] {
   const { left, right } = sidesOf(width);
   const perShown = (right - left) / (domain[1] - domain[0] || 1);
-  const spans = instants.map((instant): Span => {
+  const starts: Span[] = [];
+  const ends: Span[] = [];
+  for (const instant of [...instants].sort((a, b) => b.time - a.time)) {
     const at = left + (instant.time * unit.perSi - domain[0]) * perShown;
     const length = instant.label.length * CHARACTER + GAP;
-    return at + length > right
-      ? { at, from: at - length, to: at, anchor: 'end', instant }
-      : { at, from: at, to: at + length, anchor: 'start', instant };
-  });
-  const leaning = (side: Span['anchor']) => spans.filter(({ anchor }) => anchor === side);
-  const order = [
-    ...leaning('start').sort((a, b) => b.at - a.at),
-    ...leaning('end').sort((a, b) => a.at - b.at),
-  ];
+    const crossed = ends.some((other) => at > other.from && at + length > other.at);
+    const leansLeft = at + length > right || (crossed && at - length > 0);
+    if (leansLeft) ends.push({ at, from: at - length, to: at, anchor: 'end', instant });
+    else starts.push({ at, from: at, to: at + length, anchor: 'start', instant });
+  }
   const placed: (Span & PlacedLabel)[] = [];
-  for (const span of order) {
+  for (const span of [...ends.reverse(), ...starts]) {
     const met = placed.filter((other) => span.from < other.to && span.to > other.from);
     placed.push({ ...span, row: Math.max(-1, ...met.map(({ row }) => row)) + 1 });
   }

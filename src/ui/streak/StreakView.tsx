@@ -27,9 +27,9 @@ import { useStreakPainting } from './useStreakPainting';
 
 const DEFAULT_HEIGHT = 320;
 const ZOOM_STEP = 1.5;
-const TIME_NOTE = 'One line a frame, time running down; across, the film’s own scale.';
+const TIME_NOTE = 'One line a frame; time runs down.';
 const STEEP_NOTE =
-  'One line a frame, time running down; the flight is steep, so across is the flight axis, on its own scale.';
+  'One line a frame; time runs down. Steep flight: across is its axis, on its own scale.';
 
 const STEPS: Readonly<Record<string, number>> = {
   ArrowUp: -1,

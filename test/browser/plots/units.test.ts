@@ -77,4 +77,32 @@ describe('placeLabels', () => {
     expect(rows.get('contact')).toBe(0);
     expect(rows.get('exit')).toBe(1);
   });
+
+  it('lets no line run through a label, however close the instants stand to the edge', () => {
+    const names = ['onset', 'burst', 'contact', 'exit'] as const;
+    for (let start = 0; start < 10; start += 0.13) {
+      for (const gap of [0.02, 0.1, 0.4, 1.1]) {
+        const placed = place(
+          names.map((kind, i) => instant(kind, Math.min(start + i * gap, 9.95 + i / 100), kind)),
+        );
+        const spans = placed.map(({ instant: { time, label }, anchor, row }) => {
+          const at = 58 + time * 60;
+          const reach = label.length * 6.6;
+          return anchor === 'start'
+            ? { at, row, from: at + 1, to: at + reach }
+            : { at, row, from: at - reach, to: at - 1 };
+        });
+        for (const text of spans) {
+          const meets = spans.filter(
+            (other) =>
+              other !== text &&
+              // The other's line runs from its own row down to the field.
+              ((other.row >= text.row && other.at > text.from && other.at < text.to) ||
+                (other.row === text.row && other.from < text.to && other.to > text.from)),
+          );
+          expect(meets).toEqual([]);
+        }
+      }
+    }
+  });
 });
