@@ -36,7 +36,7 @@ export interface Scene {
   readonly seed: number;
 }
 
-export const READ_NOISE = 1.2;
+const READ_NOISE = 1.2;
 const GAIN = 0.02;
 
 interface Fragment {
