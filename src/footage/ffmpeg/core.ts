@@ -32,7 +32,7 @@ const FIRST_DEVICE = 80; // device numbers above those Emscripten gives out itse
  * Each run has an instance of its own, about 10 ms of a compiled module: the core leaves by
  * `abort`, which does not unwind its stack (11 KB a run), and the hundredth run in one instance hangs.
  *
- * Throws what a reader or an output threw, or `ExitframeError` `decoderFailed` where the core broke down.
+ * Throws what a reader or an output threw, or `decoderFailed` where the core broke down or stalled.
  */
 export async function runCore(module: WebAssembly.Module, run: CoreRun): Promise<CoreOutcome> {
   const core = await createFFmpegCore({
@@ -49,7 +49,11 @@ export async function runCore(module: WebAssembly.Module, run: CoreRun): Promise
   });
 
   const started = performance.now();
-  const alive = () => core.setTimeout(performance.now() - started + STALLED_AFTER);
+  let deadline = 0;
+  const alive = () => {
+    deadline = performance.now() - started + STALLED_AFTER;
+    core.setTimeout(deadline);
+  };
   const faults: unknown[] = [];
   const guarded = (transfer: () => number): number => {
     alive();
@@ -73,8 +77,16 @@ export async function runCore(module: WebAssembly.Module, run: CoreRun): Promise
   alive();
   const exitCode = execute(core, run);
   if (faults.length > 0) throw faults[0];
+  if (exitCode !== 0 && performance.now() - started >= deadline) throw stalled();
   return { exitCode, log };
 }
+
+const stalled = () =>
+  new ExitframeError(
+    'decoderFailed',
+    `The decoder ffmpeg has neither read nor given anything for ${STALLED_AFTER / 1000} s.`,
+    'Try the clip in another format, or a shorter part of it.',
+  );
 
 function execute(core: FFmpegCore, run: CoreRun): number {
   try {
