@@ -53,7 +53,7 @@ export const sidesOf = (width: number) =>
   ({ left: LEFT, right: Math.max(width - RIGHT, LEFT + 1) }) as const;
 
 /** The field a chart of this size draws in. */
-export function fieldOf(
+function fieldOf(
   props: Pick<ChartProps, 'width' | 'height' | 'x' | 'y' | 'headroom' | 'bareX'>,
 ): Field {
   const { left, right } = sidesOf(props.width);

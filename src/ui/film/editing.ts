@@ -43,7 +43,7 @@ const unit = (dx: number, dy: number): ImageVector => {
 };
 
 /** The nearest point inside the image, whose pixels reach half a pixel around their centres. */
-export const insideImage = ([x, y]: ImagePoint, image: Size): ImagePoint => [
+const insideImage = ([x, y]: ImagePoint, image: Size): ImagePoint => [
   Math.min(Math.max(x, -0.5), image.width - 0.5),
   Math.min(Math.max(y, -0.5), image.height - 0.5),
 ];

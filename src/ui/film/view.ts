@@ -50,7 +50,7 @@ export const toImage = (view: FilmTransform, left: number, top: number): ImagePo
 ];
 
 /** Keeps some of the image in sight: its centre-ward edge never passes the viewport's middle. */
-export function keepInSight(view: FilmTransform, image: Size, viewport: Size): FilmTransform {
+function keepInSight(view: FilmTransform, image: Size, viewport: Size): FilmTransform {
   const halfWidth = viewport.width / view.scale / 2;
   const halfHeight = viewport.height / view.scale / 2;
   const clamp = (value: number, low: number, high: number) => Math.min(Math.max(value, low), high);

@@ -75,7 +75,10 @@ export function StreakView(props: StreakViewProps) {
     const whole = next.rowHeight <= fitTime(frameCount, height).rowHeight * (1 + 1e-9);
     setZoomed(whole ? null : next);
   };
-  const zoom = (factor: number, top = height / 2) =>
+  // Buttons and keys keep the current frame where it stands, if it is in sight.
+  const currentTop = frameToTop(time, currentFrame);
+  const anchor = currentTop >= 0 && currentTop <= height ? currentTop : height / 2;
+  const zoom = (factor: number, top = anchor) =>
     change(zoomTime(time, factor, top, frameCount, height));
   const hover = (place: Place | null) => {
     const at = place === null || frameCount === 0 ? null : fromPlace(place.left, place.top);

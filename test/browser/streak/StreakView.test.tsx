@@ -152,9 +152,9 @@ describe('the streak image', () => {
     show({ streak: { rows, version: 1 }, onPick });
     await page.getByRole('button', { name: 'Stretch time' }).click();
     await page.getByRole('button', { name: 'Stretch time' }).click();
-    // 4 * 1.5 * 1.5 = 9 CSS px a frame about the middle, frame coordinate 49.5: the top is at 49.5 - 200 / 9.
+    // 4 * 1.5 * 1.5 = 9 CSS px a frame about the current one, 20, which stays at 82: the top is at 20 - 82 / 9.
     await userEvent.click(surface(), { position: { x: 10, y: 1 } });
-    expect(onPick.mock.lastCall).toEqual([27]);
+    expect(onPick.mock.lastCall).toEqual([11]);
     await page.getByRole('button', { name: 'All frames' }).click();
     await userEvent.click(surface(), { position: { x: 10, y: 1 } });
     expect(onPick.mock.lastCall).toEqual([0]);
