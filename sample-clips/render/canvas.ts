@@ -32,7 +32,8 @@ export interface Outline {
 
 /**
  * Paints instants of a moving scene over the static one and adds up what they change. After each
- * instant the working copy is put back, so the cost goes with the painted area only.
+ * instant the working copy is put back, so the cost goes with the painted area only. Rows are
+ * sampled `SUB` a pixel; along a row an edge covers its sample by the exact share.
  */
 export class Canvas {
   /** Sum over instants of weight times (scene - static scene), at every sample. */
@@ -70,15 +71,18 @@ export class Canvas {
       const v = (y - middle) / half;
       const chord = Math.sqrt(Math.max(0, 1 - v * v));
       const uScale = (2 * chord) / Math.max(right - left, 1e-9);
-      const a = Math.max(clip.x0 * SUB, sampleFrom(left));
-      const b = Math.min(clip.x1 * SUB, sampleFrom(right));
-      if (b <= a) continue;
+      const from = Math.max(clip.x0, left + 0.5) * SUB;
+      const to = Math.min(clip.x1, right + 0.5) * SUB;
+      if (to <= from) continue;
+      const a = Math.floor(from);
+      const b = Math.ceil(to);
       const offset = r * this.columns;
       const centre = (left + right) / 2;
       for (let i = a; i < b; i++) {
         const at = offset + i;
         const value = shade((place(i) - centre) * uScale, v);
-        this.work[at] = value * (through[at] as number) + (added[at] as number);
+        const seen = value * (through[at] as number) + (added[at] as number);
+        this.blend(at, seen, covered(i, from, to));
       }
       this.note(r, a, b);
     }
@@ -105,20 +109,21 @@ export class Canvas {
     const { through, added } = this.scene;
     const rowStart = Math.max(clip.y0 * SUB, sampleFrom(top));
     const rowEnd = Math.min(clip.y1 * SUB, sampleFrom(bottom));
-    const keep = 1 - opacity;
     for (let r = rowStart; r < rowEnd; r++) {
       const crossings = crossingsAt(points, n, place(r));
       const offset = r * this.columns;
       for (let c = 0; c + 1 < crossings.length; c += 2) {
-        const a = Math.max(clip.x0 * SUB, sampleFrom(crossings[c] as number));
-        const b = Math.min(clip.x1 * SUB, sampleFrom(crossings[c + 1] as number));
-        if (b <= a) continue;
+        const from = Math.max(clip.x0, (crossings[c] as number) + 0.5) * SUB;
+        const to = Math.min(clip.x1, (crossings[c + 1] as number) + 0.5) * SUB;
+        if (to <= from) continue;
+        const a = Math.floor(from);
+        const b = Math.ceil(to);
         for (let i = a; i < b; i++) {
           const at = offset + i;
           const seen = behind
             ? radiance * (through[at] as number) + (added[at] as number)
             : radiance;
-          this.work[at] = keep * (this.work[at] as number) + opacity * seen;
+          this.blend(at, seen, opacity * covered(i, from, to));
         }
         this.note(r, a, b);
       }
@@ -157,6 +162,10 @@ export class Canvas {
     }
   }
 
+  private blend(at: number, seen: number, share: number): void {
+    this.work[at] = (1 - share) * (this.work[at] as number) + share * seen;
+  }
+
   private note(r: number, a: number, b: number): void {
     if (3 * this.spanCount + 3 > this.spans.length) {
       const larger = new Int32Array(2 * this.spans.length);
@@ -173,6 +182,11 @@ export class Canvas {
 /** Place of a sample in pixels: pixel k holds samples k SUB .. k SUB + SUB - 1 around k. */
 export function place(sample: number): number {
   return (sample + 0.5) / SUB - 0.5;
+}
+
+/** Share of sample i covered by a span; places in samples, sample i from i to i + 1. */
+function covered(i: number, from: number, to: number): number {
+  return Math.min(to, i + 1) - Math.max(from, i);
 }
 
 /** First sample at or beyond a place in pixels. */

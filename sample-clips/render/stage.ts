@@ -24,7 +24,7 @@ export interface Stage {
   readonly muzzle: MuzzleFrame;
   readonly setting: Setting;
   readonly still: StaticScene;
-  readonly seal: Seal;
+  readonly seal: Pick<Seal, 'sheets' | 'fastest' | 'pieces'>;
   /** Null: no ball comes. */
   readonly flight: Flight | null;
   /** Middle of each frame's exposure at the first line, s. */
