@@ -10,6 +10,8 @@ import type { Background, BallModel, CentreMeasurement } from './types';
 
 /** Share of the outline below which its centre is not to be trusted. */
 const LEAST_VISIBLE = 0.35;
+/** Share found by rays from which a fit may start; it finds fainter parts of the outline itself. */
+const LEAST_TO_START = 0.2;
 const LEAST_CONTRAST_TO_NOISE = 4;
 /** Least contrast as a share of the grey range: compression alone makes steps of about this. */
 const LEAST_CONTRAST_SHARE = 0.03;
@@ -40,7 +42,7 @@ export function measureCentre(
   }
   const [x, y] = outline.middle;
   const shown = count(outline.seen) / RAYS;
-  if (shown < LEAST_VISIBLE) return tooShort(frame, [x, y], ball, shown, where);
+  if (shown < LEAST_TO_START) return tooShort(frame, [x, y], ball, shown, where);
   const fit = fitDisc(frame, background, gain, { x, y, seen: outline.seen }, ball, shape);
   if (fit === null) {
     return failure(
@@ -77,7 +79,7 @@ function judge(
   }
   const middle: ImagePoint = [disc.x, disc.y];
   if (visible < LEAST_VISIBLE) return tooShort(frame, middle, ball, visible, where);
-  const strayed = Math.hypot(disc.x - start[0], disc.y - start[1]) > 0.25 * ball.radius;
+  const strayed = Math.hypot(disc.x - start[0], disc.y - start[1]) > 0.5 * ball.radius;
   const spread = Math.sqrt(covariance[0] + covariance[3]);
   if (strayed || !(spread < 0.25 * ball.radius)) {
     return failure(

@@ -2,6 +2,7 @@ import type { GreyFrame } from '../core/frame';
 import { backSubstitute, triangulate } from '../core/linalg';
 import type { Shape } from './ballShape';
 import { type Disc, DiscModel, GEOMETRY, meanBrightness, PARAMETERS, TERMS } from './discModel';
+import { type DiscPixels, gatherPixels, sectorsShown, shareThrownOut } from './discPixels';
 import { medianInPlace } from './median';
 import { RAYS } from './outline';
 import type { Background, BallModel } from './types';
@@ -14,6 +15,7 @@ const OPENING_CUTS = [0.7, 0.5, 0.35, 0.25] as const;
 /** In the end: this many robust standard deviations (Tukey's 95 % choice), but never below this share of the contrast. */
 const TUKEY = 4.685;
 const LEAST_CUT = 0.08;
+const MOST_PASSES = 5;
 const MOST_ROUNDS = 24;
 /** Rounds end when the middle moves less than this, px. */
 const SETTLED = 2e-3;
@@ -29,12 +31,6 @@ const FREE_MISFIT = 0.003;
 /** Arc whose errors count as one, px: a block of the common codecs; but at least 12 arcs make the outline. */
 const COMMON_ARC = 16;
 const MOST_SECTORS_AN_ARC = RAYS / 12;
-/** A sector of the outline with more of its weight thrown out than this is held hidden. */
-const HIDDEN_SHARE = 0.3;
-/** Half-width of the band around the outline, beyond the spread by its blur, that is looked at in full, px. */
-const EDGE_BAND = 4;
-/** Of more edge pixels than this every other one is used: neighbours tell much the same. */
-const MANY_EDGE_PIXELS = 3000;
 /** The band is laid anew when the middle has moved this far, px. */
 const BAND_SHIFT = 0.5;
 
@@ -49,19 +45,6 @@ export interface DiscFit {
   readonly contrast: number;
   /** Robust standard deviation of the residuals over that of the noise. */
   readonly noiseRatio: number;
-}
-
-/** Pixels that may tell of the ball, as parallel arrays. */
-interface Pixels {
-  readonly x: Float64Array;
-  readonly y: Float64Array;
-  readonly value: Float64Array;
-  readonly background: Float64Array;
-  readonly variance: Float64Array;
-  readonly sector: Uint8Array;
-  /** 1 on the soft edge, where the outline is told from. */
-  readonly edge: Uint8Array;
-  readonly count: number;
 }
 
 /**
@@ -89,15 +72,17 @@ export function fitDisc(
     shade: new Float64Array(TERMS),
   };
   let fit: Settled | null = null;
-  for (let pass = 0; pass < 4; pass++) {
+  for (let pass = 0; pass < MOST_PASSES; pass++) {
     const { x, y } = disc;
     const pixels = gatherPixels(frame, background, gain, disc, seen, ball, shape);
     if (pixels.count < PARAMETERS * 4) return null;
     fit = settle(pixels, disc, ball, shape, pass === 0);
     if (fit === null) return null;
-    const kept = agreeing(pixels, fit.weights, seen);
-    const same = kept.every((flag, i) => flag === seen[i]);
-    seen = kept;
+    const shown = sectorsShown(pixels, fit.residuals, fit.weights);
+    // Sectors may come in at first; later they only go, so that none comes and goes for ever.
+    const next = pass < 2 ? shown : shown.map((flag, i) => flag & (seen[i] as number));
+    const same = next.every((flag, i) => flag === seen[i]);
+    seen = next;
     if (same && Math.hypot(disc.x - x, disc.y - y) < BAND_SHIFT) break;
   }
   if (fit === null) return null;
@@ -106,68 +91,9 @@ export function fitDisc(
   return { disc, covariance, radiusU, seen, contrast, noiseRatio };
 }
 
-/** Pixels of the disc and a rim around it; on the unseen sides only the inner part, which is surely ball. */
-function gatherPixels(
-  frame: GreyFrame,
-  { level, noise }: Background,
-  gain: number,
-  disc: Disc,
-  seen: Uint8Array,
-  ball: BallModel,
-  [a, b, c, d]: Shape,
-): Pixels {
-  const { radius, blur } = ball;
-  const reach = Math.hypot(blur[0], blur[1]) / 2;
-  // Area of the band: its length times its mean width (the mean of |cos| is 2 / pi).
-  const expected = 2 * Math.PI * radius * (2 * EDGE_BAND + (4 / Math.PI) * reach);
-  const thin = expected > MANY_EDGE_PIXELS;
-  const halfX = Math.ceil(radius + Math.abs(blur[0]) / 2 + EDGE_BAND);
-  const halfY = Math.ceil(radius + Math.abs(blur[1]) / 2 + EDGE_BAND);
-  const x0 = Math.max(0, Math.floor(disc.x) - halfX);
-  const x1 = Math.min(frame.width - 1, Math.ceil(disc.x) + halfX);
-  const y0 = Math.max(0, Math.floor(disc.y) - halfY);
-  const y1 = Math.min(frame.height - 1, Math.ceil(disc.y) + halfY);
-  const most = Math.max(0, x1 - x0 + 1) * Math.max(0, y1 - y0 + 1);
-  const x = new Float64Array(most);
-  const y = new Float64Array(most);
-  const value = new Float64Array(most);
-  const back = new Float64Array(most);
-  const variance = new Float64Array(most);
-  const sector = new Uint8Array(most);
-  const edge = new Uint8Array(most);
-  let n = 0;
-  for (let py = y0; py <= y1; py++) {
-    for (let px = x0; px <= x1; px++) {
-      const ox = px - disc.x;
-      const oy = py - disc.y;
-      const qx = a * ox + b * oy;
-      const qy = c * ox + d * oy;
-      const r = Math.sqrt(qx * qx + qy * qy);
-      const spread = r > 0 ? Math.abs(qx * blur[0] + qy * blur[1]) / (2 * r) : 0;
-      const off = Math.abs(r - radius) - spread;
-      const onEdge = off < EDGE_BAND;
-      if (!onEdge && r > radius) continue;
-      if (onEdge && thin && ((px + py) & 1) === 1) continue;
-      // The middle only gives the brightness; a quarter of its pixels does.
-      if (!onEdge && ((px | py) & 1) === 1) continue;
-      const s = Math.round((Math.atan2(qy, qx) / (2 * Math.PI)) * RAYS + RAYS) % RAYS;
-      if (seen[s] === 0 && r > 0.35 * radius) continue;
-      const p = py * frame.width + px;
-      x[n] = px;
-      y[n] = py;
-      value[n] = frame.data[p] as number;
-      back[n] = gain * (level[p] as number);
-      variance[n] = noise.readVariance + noise.gain * (value[n] as number);
-      sector[n] = s;
-      edge[n] = onEdge ? 1 : 0;
-      n++;
-    }
-  }
-  return { x, y, value, background: back, variance, sector, edge, count: n };
-}
-
 interface Settled {
   readonly weights: Float64Array;
+  readonly residuals: Float64Array;
   /** Share of the outline's pixels that were thrown out. */
   readonly misfit: number;
   readonly covariance: readonly [number, number, number, number];
@@ -178,7 +104,7 @@ interface Settled {
 
 /** Gauss-Newton on all parameters; changes `disc`. */
 function settle(
-  pixels: Pixels,
+  pixels: DiscPixels,
   disc: Disc,
   ball: BallModel,
   shape: Shape,
@@ -232,21 +158,17 @@ function settle(
       const inverse = inverseOf(equations.normal);
       if (inverse === null) return null;
       const spread = covarianceOf(inverse, equations.scores, scale2, disc.radius);
-      return { weights, misfit: misfitOf(pixels, weights), ...spread, contrast, noiseRatio };
+      return {
+        weights,
+        residuals,
+        misfit: shareThrownOut(pixels, weights),
+        ...spread,
+        contrast,
+        noiseRatio,
+      };
     }
   }
   return null;
-}
-
-function misfitOf(pixels: Pixels, weights: Float64Array): number {
-  let all = 0;
-  let out = 0;
-  for (let i = 0; i < pixels.count; i++) {
-    if (pixels.edge[i] === 0) continue;
-    all++;
-    if ((weights[i] as number) < 0.3) out++;
-  }
-  return all > 0 ? out / all : 1;
 }
 
 /**
@@ -269,7 +191,7 @@ interface Equations {
 }
 
 function gatherEquations(
-  pixels: Pixels,
+  pixels: DiscPixels,
   residuals: Float64Array,
   weights: Float64Array,
   gradients: Float64Array,
@@ -279,7 +201,7 @@ function gatherEquations(
   const scores = new Float64Array(RAYS * PARAMETERS);
   for (let i = 0; i < pixels.count; i++) {
     const w = (weights[i] as number) / (pixels.variance[i] as number);
-    if (w === 0) continue;
+    if (w === 0 || pixels.used[i] === 0) continue;
     const r = residuals[i] as number;
     const at = i * PARAMETERS;
     const base = (pixels.sector[i] as number) * PARAMETERS;
@@ -301,11 +223,11 @@ function gatherEquations(
 }
 
 /** Even brightness, or the known look, at the level of the middle: median of the pixels that differ from the background. */
-function startShade(pixels: Pixels, disc: Disc, { look }: BallModel): void {
+function startShade(pixels: DiscPixels, disc: Disc, { look }: BallModel): void {
   const inner: number[] = [];
   const differing: number[] = [];
   for (let i = 0; i < pixels.count; i++) {
-    if (pixels.edge[i] === 1) continue;
+    if (pixels.edge[i] === 1 || pixels.used[i] === 0) continue;
     const r = Math.hypot((pixels.x[i] as number) - disc.x, (pixels.y[i] as number) - disc.y);
     if (r > 0.8 * disc.radius) continue;
     const value = pixels.value[i] as number;
@@ -319,7 +241,7 @@ function startShade(pixels: Pixels, disc: Disc, { look }: BallModel): void {
 }
 
 /** Root-mean-square difference of ball and background on the edge, with the sign of the mean. */
-function meanContrast(pixels: Pixels, disc: Disc, gradients: Float64Array): number {
+function meanContrast(pixels: DiscPixels, disc: Disc, gradients: Float64Array): number {
   let sum = 0;
   let squares = 0;
   let n = 0;
@@ -327,7 +249,7 @@ function meanContrast(pixels: Pixels, disc: Disc, gradients: Float64Array): numb
     const base = i * PARAMETERS + GEOMETRY;
     // The derivative by the constant term is the cover itself.
     const cover = gradients[base] as number;
-    if (pixels.edge[i] === 0 || cover < 0.5) continue;
+    if (pixels.edge[i] === 0 || pixels.used[i] === 0 || cover < 0.5) continue;
     let bright = 0;
     for (let j = 0; j < TERMS; j++) {
       bright += (disc.shade[j] as number) * (gradients[base + j] as number);
@@ -341,12 +263,14 @@ function meanContrast(pixels: Pixels, disc: Disc, gradients: Float64Array): numb
 }
 
 /** Robust standard deviation of the residuals in units of the noise. */
-function residualScale(pixels: Pixels, residuals: Float64Array): number {
+function residualScale(pixels: DiscPixels, residuals: Float64Array): number {
   const sizes = new Float64Array(pixels.count);
+  let n = 0;
   for (let i = 0; i < pixels.count; i++) {
-    sizes[i] = Math.abs(residuals[i] as number) / Math.sqrt(pixels.variance[i] as number);
+    if (pixels.used[i] === 0) continue;
+    sizes[n++] = Math.abs(residuals[i] as number) / Math.sqrt(pixels.variance[i] as number);
   }
-  return 1.4826 * medianInPlace(sizes, pixels.count);
+  return n > 0 ? 1.4826 * medianInPlace(sizes, n) : 1;
 }
 
 /**
@@ -391,22 +315,6 @@ function limit(step: Float64Array, disc: Disc, radius: number): void {
   step[3] = Math.max(-0.4, Math.min(0.4, sigma - disc.sigma));
   const stretch = Math.max(0.3, Math.min(2, disc.stretch + (step[4] as number)));
   step[4] = Math.max(-0.2, Math.min(0.2, stretch - disc.stretch));
-}
-
-/** Seen sectors whose edge pixels keep their weight. */
-function agreeing(pixels: Pixels, weights: Float64Array, seen: Uint8Array): Uint8Array {
-  const kept = new Float64Array(RAYS);
-  const all = new Float64Array(RAYS);
-  for (let i = 0; i < pixels.count; i++) {
-    if (pixels.edge[i] === 0) continue;
-    const s = pixels.sector[i] as number;
-    all[s] = (all[s] as number) + 1;
-    kept[s] = (kept[s] as number) + ((weights[i] as number) > 0.3 ? 1 : 0);
-  }
-  return seen.map((flag, s) => {
-    const total = all[s] as number;
-    return flag === 1 && total > 0 && (kept[s] as number) >= (1 - HIDDEN_SHARE) * total ? 1 : 0;
-  });
 }
 
 /**

@@ -9,8 +9,8 @@ const STEP = 0.5;
 const EDGES_A_RAY = 3;
 const MOST_PAIRS = 800;
 /** A change is the ball's when it is this many times the noise, or this share of the grey range. */
-const LEAST_CHANGE = 4;
-const LEAST_CHANGE_SHARE = 4 / 255;
+const LEAST_CHANGE = 2.5;
+const LEAST_CHANGE_SHARE = 3 / 255;
 
 /** The ball's outline as rays from its middle see it. */
 export interface Outline {
