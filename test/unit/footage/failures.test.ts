@@ -101,6 +101,16 @@ describe('damage inside a film', () => {
     });
   });
 
+  it('a few wrong bytes do not pass for a picture the decoder made up', async () => {
+    const bytes = await bytesOf(fixture('uneven.mp4'));
+    for (let at = 2970; at < 2976; at++) bytes[at] = (bytes[at] as number) ^ 0xa5;
+    const source = await opening('uneven.mp4', bytes);
+    await expect(framesOf(source)).rejects.toMatchObject({
+      code: 'decoderFailed',
+      message: expect.stringContaining('frame 8 of 48'),
+    });
+  });
+
   it('a sound track no decoder reads leaves the film usable', async () => {
     const bytes = await bytesOf(fixture('click-aac.mp4'));
     for (const name of ['mp4a', 'esds']) {
