@@ -21,7 +21,7 @@ export function soundTrack(times: SoundTimes, seconds: number, random: Random): 
     const white = random.normal(0, 1);
     room += 0.06 * (white - room);
     air += 0.5 * (white - air);
-    samples[k] = 0.028 * room + 0.006 * air;
+    samples[k] = 0.06 * room + 0.013 * air;
   }
   crack(samples, times.burst, 0.62, random);
   crack(samples, times.burst + 0.0041, 0.13, random);
