@@ -8,7 +8,7 @@ import { RAYS } from './outline';
 import type { Background, BallModel } from './types';
 
 const START_SIGMA = 0.9;
-const LEAST_SIGMA = 0.45;
+const LEAST_SIGMA = 0.3;
 const MOST_SIGMA = 4;
 /** Residuals, as shares of the contrast, beyond which pixels count for nothing in the first rounds. */
 const OPENING_CUTS = [0.7, 0.5, 0.35, 0.25] as const;
