@@ -16,7 +16,7 @@ const LEAST_CONTRAST_TO_NOISE = 4;
 /** Least contrast as a share of the grey range: compression alone makes steps of about this. */
 const LEAST_CONTRAST_SHARE = 0.03;
 /** The fitted radius may differ from the expected one by this share, or four of its standard uncertainties. */
-const RADIUS_TOLERANCE = 0.12;
+const RADIUS_TOLERANCE = 0.08;
 
 /**
  * Sub-pixel centre of the ball near `at`, in the middle of the exposure and, with a rolling shutter, at

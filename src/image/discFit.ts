@@ -1,13 +1,13 @@
 import type { GreyFrame } from '../core/frame';
 import { backSubstitute, triangulate } from '../core/linalg';
 import type { Shape } from './ballShape';
-import { type Disc, DiscModel, GEOMETRY, meanBrightness, PARAMETERS, TERMS } from './discModel';
+import { type Disc, DiscModel, GEOMETRY, PARAMETERS, TERMS } from './discModel';
 import { type DiscPixels, gatherPixels, sectorsShown, shareThrownOut } from './discPixels';
+import { addPriors, START_SIGMA } from './discPriors';
 import { medianInPlace } from './median';
 import { RAYS } from './outline';
 import type { Background, BallModel } from './types';
 
-const START_SIGMA = 0.9;
 const LEAST_SIGMA = 0.3;
 const MOST_SIGMA = 4;
 /** Residuals, as shares of the contrast, beyond which pixels count for nothing in the first rounds. */
@@ -19,15 +19,11 @@ const MOST_PASSES = 5;
 const MOST_ROUNDS = 24;
 /** Rounds end when the middle moves less than this, px. */
 const SETTLED = 2e-3;
-/** Standard uncertainties of radius and blur length (shares) and edge softness (px) where nothing better is known. */
-const RADIUS_U = 0.04;
-const STRETCH_U = 0.15;
-const SIGMA_U = 1;
-/** Once the look is known: how far each term of the brightness may be from it, as a share of the contrast. */
-const LOOK_U = 0.03;
 /** Shift of the middle, px, per share of the outline's pixels thrown out, and the share that plain noise throws out. */
 const MISFIT_SHIFT = 4;
 const FREE_MISFIT = 0.003;
+/** What shading, the pixels' own shape and the edge's profile leave unmodelled, px (from renders of matt balls). */
+const MODEL_U = 0.012;
 /** Arc whose errors count as one, px: a block of the common codecs; but at least 12 arcs make the outline. */
 const COMMON_ARC = 16;
 const MOST_SECTORS_AN_ARC = RAYS / 12;
@@ -141,7 +137,7 @@ function settle(
     }
     const equations = gatherEquations(pixels, residuals, weights, gradients);
     const scale2 = Math.max(1, noiseRatio) ** 2;
-    addPriors(equations, disc, ball, contrast, scale2);
+    addPriors(equations, disc, ball, contrast, scale2, early !== undefined);
     if (!solve(equations.normal, equations.rhs, step)) return null;
     limit(step, disc, ball.radius);
     disc.x += step[0] as number;
@@ -172,14 +168,14 @@ function settle(
 }
 
 /**
- * Adds what unseen company of the pixels thrown out may do: a share of the outline wrong by two pixels
- * moves the middle by twice that share of two pixels.
+ * Adds what the model itself may be wrong by, and what unseen company of the pixels thrown out may do:
+ * a share of the outline wrong by two pixels moves the middle by twice that share of two pixels.
  */
 function withMisfit(
   [xx, xy, yx, yy]: DiscFit['covariance'],
   misfit: number,
 ): DiscFit['covariance'] {
-  const extra = (MISFIT_SHIFT * Math.max(0, misfit - FREE_MISFIT)) ** 2;
+  const extra = (MISFIT_SHIFT * Math.max(0, misfit - FREE_MISFIT)) ** 2 + MODEL_U ** 2;
   return [xx + extra, xy, yx, yy + extra];
 }
 
@@ -271,35 +267,6 @@ function residualScale(pixels: DiscPixels, residuals: Float64Array): number {
     sizes[n++] = Math.abs(residuals[i] as number) / Math.sqrt(pixels.variance[i] as number);
   }
   return n > 0 ? 1.4826 * medianInPlace(sizes, n) : 1;
-}
-
-/**
- * What is known beforehand: the radius; that an edge is about as soft as a pixel; the blur; that shading
- * is a share of the contrast. `scale2` undoes the noise scale, so that priors count in true units.
- */
-function addPriors(
-  { normal, rhs }: Equations,
-  disc: Disc,
-  ball: BallModel,
-  contrast: number,
-  scale2: number,
-): void {
-  const add = (j: number, offset: number, u: number) => {
-    const w = scale2 / (u * u);
-    normal[j * PARAMETERS + j] = (normal[j * PARAMETERS + j] as number) + w;
-    rhs[j] = (rhs[j] as number) + w * offset;
-  };
-  const { look } = ball;
-  add(2, ball.radius - disc.radius, ball.radiusU ?? RADIUS_U * ball.radius);
-  add(3, (look?.sigma ?? START_SIGMA) - disc.sigma, look?.sigmaU ?? SIGMA_U);
-  add(4, (look?.stretch ?? 1) - disc.stretch, look?.stretchU ?? STRETCH_U);
-  const size = Math.max(1, Math.abs(contrast));
-  const level = meanBrightness(disc.shade);
-  for (let j = 0; j < TERMS; j++) {
-    const value = disc.shade[j] as number;
-    if (look !== undefined) add(GEOMETRY + j, level * (look.shade[j] ?? 0) - value, LOOK_U * size);
-    else if (j > 0) add(GEOMETRY + j, -value, (j < 4 ? 0.6 : j < 9 ? 0.4 : 0.2) * size);
-  }
 }
 
 /** Keeps a step within what the linearisation can answer for. */

@@ -41,7 +41,10 @@ export class DiscModel {
     sigma: number,
   ) {
     // Instants so close that the soft edge joins them up.
-    this.steps = Math.max(1, Math.ceil(Math.hypot(blur[0], blur[1]) / (1.4 * Math.max(0.5, sigma))));
+    this.steps = Math.max(
+      1,
+      Math.ceil(Math.hypot(blur[0], blur[1]) / (1.4 * Math.max(0.5, sigma))),
+    );
   }
 
   /**

@@ -8,6 +8,7 @@ export const RAYS = 72;
 const STEP = 0.5;
 const EDGES_A_RAY = 3;
 const MOST_PAIRS = 800;
+const DIRECTIONS = 36;
 /** A change is the ball's when it is this many times the noise, or this share of the grey range. */
 const LEAST_CHANGE = 2.5;
 const LEAST_CHANGE_SHARE = 3 / 255;
@@ -111,6 +112,7 @@ function castRays(
       const level = (inner + outer) / 2;
       // Within the stretch between, the last sample above half level is the edge.
       let at = i + near;
+      if ((change[at] as number) >= level) continue;
       while (at > i - near && (change[at] as number) < level) at--;
       const a = change[at] as number;
       const b = change[at + 1] as number;
@@ -178,7 +180,8 @@ function propose(
 ): [number, number] | null {
   const n = edges.ray.length;
   let best: [number, number] | null = null;
-  let most = RAYS / 8;
+  let most = DIRECTIONS / 8;
+  const directions = new Float64Array(DIRECTIONS);
   // A spread selection of pairs is enough: any two of the many edges on the outline propose it.
   const stride = Math.max(1, Math.ceil(Math.sqrt((n * n) / 2 / MOST_PAIRS)));
   for (let i = 0; i < n; i += stride) {
@@ -194,12 +197,19 @@ function propose(
         const cx = mx - side * offset * hy;
         const cy = my + side * offset * hx;
         if (cx * cx + cy * cy > reach * reach) continue;
-        let votes = 0;
+        // One vote a direction from this centre: a straight wall close by fills many rays but few of these.
+        directions.fill(0);
         for (let k = 0; k < n; k++) {
-          const d = Math.hypot((edges.x[k] as number) - cx, (edges.y[k] as number) - cy);
-          const off = Math.abs(d - radius) / tolerance;
-          if (off < 1) votes += 1 - off * off;
+          const dx = (edges.x[k] as number) - cx;
+          const dy = (edges.y[k] as number) - cy;
+          const off = Math.abs(Math.sqrt(dx * dx + dy * dy) - radius) / tolerance;
+          if (off >= 1) continue;
+          const turn = Math.atan2(dy, dx) / (2 * Math.PI) + 0.5;
+          const bin = Math.min(DIRECTIONS - 1, Math.floor(turn * DIRECTIONS));
+          directions[bin] = Math.max(directions[bin] as number, 1 - off * off);
         }
+        let votes = 0;
+        for (let k = 0; k < DIRECTIONS; k++) votes += directions[k] as number;
         if (votes > most) {
           most = votes;
           best = [cx, cy];

@@ -27,7 +27,7 @@ export interface BallLook {
 /** What is known of the ball before a frame is looked at. */
 export interface BallModel {
   readonly radius: Pixels;
-  /** Standard uncertainty of `radius`; 4 % of it unless given. */
+  /** Standard uncertainty of `radius`; 3 % of it unless given. */
   readonly radiusU?: Pixels;
   /** Its look in frames that show it well, with standard uncertainties from frame to frame; left out: not known yet. */
   readonly look?: BallLook & { readonly sigmaU: Pixels; readonly stretchU: number };
