@@ -7,6 +7,7 @@ import { flightLine } from '../geometry/flightLine';
 import { buildBackground } from '../image/background';
 import { streakLineFor } from '../image/streak';
 import type { Background, BallModel, CentreMeasurement } from '../image/types';
+import { REST_FRAMES, sealReference } from '../seal/reference';
 import type { SealObservation, SealView } from '../seal/types';
 import { sealView } from '../seal/view';
 import type { Shot } from '../shot/schema';
@@ -89,6 +90,7 @@ export async function measureFilm(
   const line = flightLine(scene.muzzle.point, scene.axis);
   const background = await readBackground(inputs, film, onEvent, cancellation);
   const view = viewOfSeal(inputs, scene, line.axis);
+  const reference = view.ok ? await readReference(inputs, film, background, cancellation) : view;
   const setup: SurveySetup = {
     background,
     ball: ballModel(scene, [0, 0]),
@@ -99,7 +101,7 @@ export async function measureFilm(
       line.axis,
       Math.max(1, STREAK_BAND * scene.ballRadius),
     ),
-    seal: view.ok ? view.value : null,
+    seal: view.ok && reference.ok ? { view: view.value, reference: reference.value } : null,
   };
   await measurer.prepare(setup);
   onEvent({ kind: 'streakLine', line: setup.streak, frames: info.frameCount });
@@ -122,7 +124,11 @@ export async function measureFilm(
     settings: pixelSettings(shot, scene),
     track,
     centres,
-    seal: view.ok ? success({ view: view.value, observations: surveyed.seal }) : view,
+    seal: !view.ok
+      ? view
+      : reference.ok
+        ? success({ view: view.value, observations: surveyed.seal })
+        : reference,
     gains: surveyed.gains,
   };
 }
@@ -153,6 +159,22 @@ async function readBackground(
     if (frames.length === wanted) break;
   }
   return orThrow(buildBackground(frames));
+}
+
+/** The scene with the seal at rest: the clip's first frames. */
+async function readReference(
+  { info }: ReductionInputs,
+  film: FrameSupply,
+  background: Background,
+  cancellation: Cancellation,
+): Promise<Outcome<Background>> {
+  const first: GreyFrame[] = [];
+  const end = Math.min(REST_FRAMES, info.frameCount);
+  for await (const frame of film.frames({ start: 0, end })) {
+    cancellation.throwIfAborted();
+    first.push(frame);
+  }
+  return sealReference(first, background);
 }
 
 function viewOfSeal(

@@ -28,7 +28,7 @@ export function createMeasurer(): FrameMeasurer {
         seal:
           setup.seal === null
             ? null
-            : observeSeal(frame, setup.background, setup.seal, vision.components),
+            : observeSeal(frame, setup.seal.reference, setup.seal.view, vision.components),
         gain: frameGain(frame, setup.background),
       }));
     },

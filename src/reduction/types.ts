@@ -18,8 +18,8 @@ export interface SurveySetup {
   readonly background: Background;
   readonly ball: BallModel;
   readonly streak: StreakLine;
-  /** The muzzle seal; null: none in view. */
-  readonly seal: SealView | null;
+  /** The muzzle seal and the scene with it at rest; null: none in view. */
+  readonly seal: { readonly view: SealView; readonly reference: Background } | null;
 }
 
 /** What one frame gave. */
