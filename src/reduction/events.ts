@@ -6,8 +6,9 @@ import type { FlightLine } from '../geometry/flightLine';
 import { type BurstReport, locateBurst } from '../seal/burst';
 import type { BudgetEntry, SealBurst, Warning } from '../shot/result';
 import { difference, quantity } from '../uncertainty/quantity';
-import type { MeasuredFilm, SealFilm } from './measureFilm';
+import type { MeasuredFilm } from './measureFilm';
 import type { Scene } from './scene';
+import type { SealFilm } from './survey';
 import type { Reduction, ReductionInputs } from './types';
 
 /** Burst, exit and contact set against each other. */

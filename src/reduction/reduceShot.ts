@@ -1,7 +1,8 @@
 import type { Cancellation } from '../core/cancellation';
 import { concludeShot } from './concludeShot';
-import { type FrameSupply, measureFilm } from './measureFilm';
+import { measureFilm } from './measureFilm';
 import type { FrameMeasurer, Reduction, ReductionEvent, ReductionInputs } from './types';
+import type { FrameSupply } from './work';
 
 /** One shot from frames to result: measures the film, then concludes from what was measured. */
 export async function reduceShot(

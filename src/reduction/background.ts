@@ -1,0 +1,49 @@
+import type { GreyFrame } from '../core/frame';
+import type { Outcome } from '../core/reason';
+import { buildBackground } from '../image/background';
+import type { Background } from '../image/types';
+import { REST_FRAMES, sealReference } from '../seal/reference';
+import { orThrow } from './scene';
+import type { Work } from './work';
+
+/** Frames that make the background: enough for a median that a passing ball cannot move, few enough to hold. */
+const BACKGROUND_FRAMES = 48;
+const FEWEST_BACKGROUND_FRAMES = 5;
+const BACKGROUND_BYTES = 192 * 1024 * 1024;
+
+/** The scene without the ball, from frames spread over the whole clip. */
+export async function readBackground({
+  inputs: { info },
+  film,
+  onEvent,
+  cancellation,
+}: Work): Promise<Background> {
+  const frameBytes = info.width * info.height * (info.bitDepth > 8 ? 2 : 1);
+  const total = Math.max(
+    FEWEST_BACKGROUND_FRAMES,
+    Math.min(BACKGROUND_FRAMES, Math.floor(BACKGROUND_BYTES / frameBytes), info.frameCount),
+  );
+  const step = Math.max(1, Math.floor(info.frameCount / total));
+  const frames: GreyFrame[] = [];
+  for await (const frame of film.frames({ start: 0, end: info.frameCount, step })) {
+    cancellation.throwIfAborted();
+    frames.push(frame);
+    onEvent({ kind: 'progress', stage: 'background', done: frames.length, total });
+    if (frames.length === total) break;
+  }
+  return orThrow(buildBackground(frames));
+}
+
+/** The scene with the seal at rest: the clip's first frames. */
+export async function readReference(
+  { inputs: { info }, film, cancellation }: Work,
+  background: Background,
+): Promise<Outcome<Background>> {
+  const first: GreyFrame[] = [];
+  const end = Math.min(REST_FRAMES, info.frameCount);
+  for await (const frame of film.frames({ start: 0, end })) {
+    cancellation.throwIfAborted();
+    first.push(frame);
+  }
+  return sealReference(first, background);
+}

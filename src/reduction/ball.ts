@@ -1,0 +1,55 @@
+import type { ImageVector } from '../core/units';
+import type { BallModel } from '../image/types';
+import type { Readout } from '../shot/schema';
+import type { Track } from '../tracking/types';
+import type { Scene } from './scene';
+import type { ReductionInputs } from './types';
+
+/** What is known of the ball's image before it has been found. */
+export function ballAtRest({ shot, info }: ReductionInputs, scene: Scene): BallModel {
+  const distance = shot.scale.cameraDistance;
+  const { diameter } = shot.ball;
+  const relativeU = Math.hypot(diameter.u / diameter.value, scene.scale.u / scene.scale.value);
+  return {
+    radius: scene.ballRadius,
+    radiusU: scene.ballRadius * Math.max(relativeU, LEAST_RADIUS_SHARE),
+    blur: [0, 0],
+    region: scene.region,
+    // The lens is taken to look squarely at the middle of the frame.
+    ...(distance === null
+      ? {}
+      : {
+          camera: {
+            centre: [(info.width - 1) / 2, (info.height - 1) / 2],
+            distance: distance.value / scene.scale.value,
+          },
+        }),
+  };
+}
+
+/** Focus and lighting move the apparent outline by about this share, however well diameter and scale are known. */
+const LEAST_RADIUS_SHARE = 0.02;
+
+/** The same with its motion known: blur over the exposure, and what a rolling shutter makes of it. */
+export function ballInFlight(inputs: ReductionInputs, scene: Scene, track: Track): BallModel {
+  const moved = (seconds: number): ImageVector => [
+    track.axis[0] * track.speed * seconds,
+    track.axis[1] * track.speed * seconds,
+  ];
+  const { exposure, readout } = inputs.shot.timing;
+  const lineTime = readout.lineTime.value;
+  return {
+    ...ballAtRest(inputs, scene),
+    blur: moved(exposure?.value ?? 0),
+    ...(lineTime > 0
+      ? { readout: { direction: READOUT[readout.direction], motionPerLine: moved(lineTime) } }
+      : {}),
+  };
+}
+
+const READOUT: Record<Readout['direction'], ImageVector> = {
+  down: [0, 1],
+  up: [0, -1],
+  right: [1, 0],
+  left: [-1, 0],
+};

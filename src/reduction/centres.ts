@@ -1,0 +1,75 @@
+import type { GreyFrame } from '../core/frame';
+import { failure, type Outcome } from '../core/reason';
+import type { ImagePoint } from '../core/units';
+import { learnBall } from '../image/learnBall';
+import type { BallModel, CentreMeasurement } from '../image/types';
+import { predictPath } from '../tracking/predict';
+import type { Track } from '../tracking/types';
+import { ballInFlight } from './ball';
+import { inBatches } from './batches';
+import type { Scene } from './scene';
+import type { CentreHint } from './types';
+import { BATCH_FRAMES, type Work } from './work';
+
+export type Centres = ReadonlyMap<number, Outcome<CentreMeasurement>>;
+
+/** Frames looked at before and after those in which the ball was found roughly. */
+const MARGIN_FRAMES = 3;
+
+/**
+ * The ball's centre in every frame of its track, twice: first as each frame alone has it, then with the look that
+ * the frames which show it well agree on, so that half-hidden frames need not find it from half an outline.
+ */
+export async function measureCentres(work: Work, track: Track): Promise<Centres> {
+  const ball = ballInFlight(work.inputs, work.scene, track);
+  const alone = await measureWith(ball, work, track, { done: 0, of: 2 });
+  const learnt = learnBall(
+    ball,
+    [...alone.values()].flatMap((centre) => (centre.ok ? [centre.value] : [])),
+  );
+  return learnt === ball ? alone : measureWith(learnt, work, track, { done: 1, of: 2 });
+}
+
+async function measureWith(
+  ball: BallModel,
+  { inputs: { info }, scene, film, measurer, onEvent, cancellation }: Work,
+  track: Track,
+  pass: { readonly done: number; readonly of: number },
+): Promise<Centres> {
+  const predict = predictPath(track, scene.clock.timeAt);
+  const found = new Map(track.points.map(({ frame, at }) => [frame, at]));
+  const first = (track.points[0]?.frame ?? 0) - MARGIN_FRAMES;
+  const last = (track.points.at(-1)?.frame ?? 0) + MARGIN_FRAMES;
+  const range = { start: Math.max(0, first), end: Math.min(info.frameCount, last + 1) };
+  const centres = new Map<number, Outcome<CentreMeasurement>>();
+  const frameCount = range.end - range.start;
+  let done = pass.done * frameCount;
+  const hintFor = (frame: GreyFrame): CentreHint | null => {
+    const at = found.get(frame.index) ?? predict(frame.index);
+    return within(at, scene) ? { frame, at } : null;
+  };
+  await inBatches(
+    film.frames(range),
+    { size: BATCH_FRAMES, lanes: measurer.lanes, cancellation },
+    async (frames) => {
+      const hints = frames.map(hintFor).filter((hint) => hint !== null);
+      // Hints lose their pixels to the measuring thread: keep the frame numbers.
+      const numbers = hints.map((hint) => hint.frame.index);
+      const measured = await measurer.centres(hints, ball);
+      for (const [i, frame] of numbers.entries()) {
+        const centre = measured[i] ?? failure('noBall', 'The ball was not measured in this frame.');
+        centres.set(frame, centre);
+        if (centre.ok) onEvent({ kind: 'centre', frame, x: centre.value.x, y: centre.value.y });
+      }
+      done += frames.length;
+      onEvent({ kind: 'progress', stage: 'centres', done, total: pass.of * frameCount });
+    },
+  );
+  return centres;
+}
+
+const within = ([x, y]: ImagePoint, { region }: Scene): boolean =>
+  x >= region[0] &&
+  y >= region[1] &&
+  x <= region[0] + region[2] - 1 &&
+  y <= region[1] + region[3] - 1;

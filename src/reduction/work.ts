@@ -1,0 +1,23 @@
+import type { Cancellation } from '../core/cancellation';
+import type { FrameRange } from '../core/film';
+import type { GreyFrame } from '../core/frame';
+import type { Scene } from './scene';
+import type { FrameMeasurer, ReductionEvent, ReductionInputs } from './types';
+
+/** Where frames come from. */
+export interface FrameSupply {
+  frames(range: FrameRange): AsyncIterable<GreyFrame>;
+}
+
+/** What every pass through a film works with. */
+export interface Work {
+  readonly inputs: ReductionInputs;
+  readonly scene: Scene;
+  readonly film: FrameSupply;
+  readonly measurer: FrameMeasurer;
+  readonly onEvent: (event: ReductionEvent) => void;
+  readonly cancellation: Cancellation;
+}
+
+/** Frames handed to a measurer at once. */
+export const BATCH_FRAMES = 8;
