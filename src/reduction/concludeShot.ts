@@ -47,7 +47,7 @@ export function concludeShot(
     ...scene.clock.warnings,
     ...scene.scale.warnings,
     ...travel.warnings,
-    ...filmWarnings(inputs, scene, seen, line),
+    ...filmWarnings(inputs, scene, seen, line, measured.gains),
     ...(exit.ok ? exit.value.warnings : []),
     ...events.warnings,
   ];

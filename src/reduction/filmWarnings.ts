@@ -10,6 +10,8 @@ const REPEATED_STEP = 0.3;
 /** Blur longer than this many radii is more streak than ball. */
 const LONG_BLUR_RADII = 2;
 const SATURATED_SHARE = 0.2;
+/** Brightness of the still scene may wander by this share before the light is said to flicker. */
+const STEADY_LIGHT = 0.03;
 
 /** Warnings that only the film itself can give: lost or repeated frames, blur, saturation, unknown exposure. */
 export function filmWarnings(
@@ -17,8 +19,19 @@ export function filmWarnings(
   scene: Scene,
   seen: readonly Sighting[],
   line: FlightLine,
+  gains: Float64Array,
 ): Warning[] {
   const warnings: Warning[] = [];
+  const dimmest = gains.reduce((a, b) => Math.min(a, b));
+  const brightest = gains.reduce((a, b) => Math.max(a, b));
+  if (brightest - dimmest > 2 * STEADY_LIGHT) {
+    warnings.push({
+      code: 'lightFlickers',
+      message: `The still scene's brightness varies between ${percent(dimmest)} and ${percent(brightest)} of its usual level.`,
+      remedy:
+        'Light the scene with a lamp on direct current, or check that the camera stood still.',
+    });
+  }
   const points = seen.flatMap(({ frame, centre }) =>
     centre.ok
       ? [{ frame, ...centre.value, along: line.along(centre.value.x, centre.value.y) }]
@@ -76,3 +89,5 @@ export function filmWarnings(
   }
   return warnings;
 }
+
+const percent = (share: number): string => `${(100 * share).toFixed(0)} %`;
