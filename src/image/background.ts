@@ -147,12 +147,3 @@ export function frameGain(frame: GreyFrame, background: Background): number {
   }
   return base > 0 ? sum / base : middle;
 }
-
-/** Mean absolute difference of two frames of one size, grey values; 0 for a repeated frame. */
-export function frameChange(a: GreyFrame, b: GreyFrame): number {
-  let sum = 0;
-  for (let p = 0; p < a.data.length; p++) {
-    sum += Math.abs((a.data[p] as number) - (b.data[p] as number));
-  }
-  return sum / Math.max(1, a.data.length);
-}

@@ -2,7 +2,7 @@ import type { GreyFrame } from '../core/frame';
 import { failure, type Outcome, success } from '../core/reason';
 import { median } from '../core/statistics';
 import type { ImagePoint } from '../core/units';
-import { centreFromMiddle, shapeAt } from './ballShape';
+import { centreFromMiddle, type Shape, shapeAt } from './ballShape';
 import { type DiscFit, fitDisc } from './discFit';
 import { meanBrightness } from './discModel';
 import { count, findOutline, RAYS } from './outline';
@@ -17,6 +17,8 @@ const LEAST_CONTRAST_TO_NOISE = 4;
 const LEAST_CONTRAST_SHARE = 0.03;
 /** The fitted radius may differ from the expected one by this share, or four of its standard uncertainties. */
 const RADIUS_TOLERANCE = 0.08;
+/** Sizes tried, as multiples of that expected, to tell a wrong scale from no ball. */
+const OTHER_SIZES = [1.12, 0.88, 1.25, 0.75] as const;
 
 /**
  * Sub-pixel centre of the ball near `at`, in the middle of the exposure and, with a rolling shutter, at
@@ -33,13 +35,7 @@ export function measureCentre(
   const gain = localGain(frame, background, at, ball);
   const shape = shapeAt(ball, at);
   const outline = findOutline(frame, background, gain, at, ball, shape);
-  if (outline === null) {
-    return failure(
-      'noBall',
-      `No outline of the ball's size stands out in ${where}.`,
-      'Step to the frame: place the centre by hand if the ball is there.',
-    );
-  }
+  if (outline === null) return nothingFound(frame, background, gain, at, ball, shape, where);
   const [x, y] = outline.middle;
   const shown = count(outline.seen) / RAYS;
   if (shown < LEAST_TO_START) return tooShort(frame, [x, y], ball, shown, where);
@@ -52,6 +48,31 @@ export function measureCentre(
     );
   }
   return judge(frame, background, fit, [x, y], ball, where);
+}
+
+/** Why no outline was found: the border cuts it, it has another size, or there is none. */
+function nothingFound(
+  frame: GreyFrame,
+  background: Background,
+  gain: number,
+  at: ImagePoint,
+  ball: BallModel,
+  shape: Shape,
+  where: string,
+): Outcome<never> {
+  if (cutByBorder(frame, at, 0.7 * ball.radius)) return tooShort(frame, at, ball, null, where);
+  for (const factor of OTHER_SIZES) {
+    const radius = factor * ball.radius;
+    const other = findOutline(frame, background, gain, at, { ...ball, radius }, shape);
+    if (other !== null && count(other.seen) > RAYS / 2) {
+      return radiusMismatch(radius, ball.radius, 0, where);
+    }
+  }
+  return failure(
+    'noBall',
+    `No outline of the ball's size stands out in ${where}.`,
+    'Step to the frame: place the centre by hand if the ball is there.',
+  );
 }
 
 function judge(
@@ -90,11 +111,7 @@ function judge(
   }
   const off = Math.abs(disc.radius - ball.radius);
   if (off > RADIUS_TOLERANCE * ball.radius && off > 4 * radiusU) {
-    return failure(
-      'radiusMismatch',
-      `The disc in ${where} has a radius of ${disc.radius.toFixed(1)} px; ${ball.radius.toFixed(1)} px are expected from the ball's diameter and the scale.`,
-      'Check the ball diameter and the known length; if both are right this is not the ball.',
-    );
+    return radiusMismatch(disc.radius, ball.radius, 1, where);
   }
   const [x, y] = centreFromMiddle(ball, middle);
   const brightness = Math.max(1e-6 * white, meanBrightness(disc.shade));
@@ -116,25 +133,40 @@ function judge(
   });
 }
 
-function tooShort(
-  frame: GreyFrame,
-  [x, y]: ImagePoint,
-  { radius }: BallModel,
-  visible: number,
+function radiusMismatch(
+  found: number,
+  expected: number,
+  digits: number,
   where: string,
 ): Outcome<never> {
-  const percent = Math.round(100 * visible);
-  const cut =
-    x < radius || y < radius || x > frame.width - 1 - radius || y > frame.height - 1 - radius;
-  return cut
+  return failure(
+    'radiusMismatch',
+    `The disc in ${where} has a radius of ${digits === 0 ? 'about ' : ''}${found.toFixed(digits)} px; ${expected.toFixed(1)} px are expected from the ball's diameter and the scale.`,
+    'Check the ball diameter and the known length; if both are right this is not the ball.',
+  );
+}
+
+const cutByBorder = ({ width, height }: GreyFrame, [x, y]: ImagePoint, reach: number): boolean =>
+  x < reach || y < reach || x > width - 1 - reach || y > height - 1 - reach;
+
+/** `visible` null: too little to say how much. */
+function tooShort(
+  frame: GreyFrame,
+  middle: ImagePoint,
+  { radius }: BallModel,
+  visible: number | null,
+  where: string,
+): Outcome<never> {
+  const part = visible === null ? 'too little' : `only ${Math.round(100 * visible)} %`;
+  return cutByBorder(frame, middle, radius)
     ? failure(
         'atFrameEdge',
-        `In ${where} the frame's edge leaves only ${percent} % of the ball's outline in view.`,
+        `In ${where} the frame's edge leaves ${part} of the ball's outline in view.`,
         'Leave this frame out; others show more of the ball.',
       )
     : failure(
         'arcTooShort',
-        `Only ${percent} % of the ball's outline shows in ${where}.`,
+        `In ${where} ${part} of the ball's outline shows.`,
         'Leave this frame out; others show more of the ball.',
       );
 }

@@ -109,8 +109,9 @@ function castRays(
       const inner = mean(i - near - width, i - near + 2);
       const outer = mean(i + near - 2, i + near + width);
       if (inner < least || outer > 0.3 * inner) continue;
-      const level = (inner + outer) / 2;
-      // Within the stretch between, the last sample above half level is the edge.
+      // Shading dims the limb below the inner level, so the edge is looked for a little below half of it.
+      const level = 0.4 * inner + 0.6 * outer;
+      // Within the stretch between, the last sample above that is the edge.
       let at = i + near;
       if ((change[at] as number) >= level) continue;
       while (at > i - near && (change[at] as number) < level) at--;

@@ -34,7 +34,7 @@ export function render(scene: BallScene): Float64Array {
   const instants = Math.max(1, Math.ceil(Math.hypot(...blur) / 0.3));
   const columns = width * SUB;
   const rows = height * SUB;
-  let fine = new Float64Array(columns * rows);
+  const fine = new Float64Array(columns * rows);
   for (let r = 0; r < rows; r++) {
     const y = (r + 0.5) / SUB - 0.5;
     for (let c = 0; c < columns; c++) {
@@ -58,45 +58,50 @@ export function render(scene: BallScene): Float64Array {
       fine[r * columns + c] = scene.fragment?.(x, y) ?? value;
     }
   }
-  if (optics > 0) fine = smooth(fine, columns, rows, optics * SUB);
-  const out = new Float64Array(width * height);
-  for (let r = 0; r < rows; r++) {
-    const row = Math.floor(r / SUB) * width;
-    for (let c = 0; c < columns; c++) {
-      const p = row + Math.floor(c / SUB);
-      out[p] = (out[p] as number) + (fine[r * columns + c] as number) / SUB ** 2;
+  const kernel = pixelKernel(optics * SUB);
+  const across = gather(fine, kernel, width, rows, 1, columns, 1, width);
+  return gather(across, kernel, height, width, width, 1, width, 1);
+}
+
+/** Weights of the samples around a pixel: its own square, drawn out by a Gaussian of `sigma` samples. */
+function pixelKernel(sigma: number): { readonly weights: Float64Array; readonly reach: number } {
+  const reach = Math.ceil(4 * sigma);
+  const weights = new Float64Array(SUB + 2 * reach);
+  for (let k = 0; k < weights.length; k++) {
+    for (let j = 0; j < SUB; j++) {
+      const d = k - reach - j;
+      const weight = sigma > 0 ? Math.exp(-0.5 * (d / sigma) ** 2) : Number(d === 0);
+      weights[k] = (weights[k] as number) + weight;
+    }
+  }
+  const total = weights.reduce((sum, w) => sum + w, 0);
+  return { weights: weights.map((w) => w / total), reach };
+}
+
+/** Applies the kernel along one direction, `pixels` results a line; the border sample goes on beyond it. */
+function gather(
+  from: Float64Array,
+  { weights, reach }: { readonly weights: Float64Array; readonly reach: number },
+  pixels: number,
+  lines: number,
+  step: number,
+  stride: number,
+  outStep: number,
+  outStride: number,
+): Float64Array {
+  const out = new Float64Array(pixels * lines);
+  const last = pixels * SUB - 1;
+  for (let line = 0; line < lines; line++) {
+    for (let p = 0; p < pixels; p++) {
+      let sum = 0;
+      for (let k = 0; k < weights.length; k++) {
+        const i = Math.min(last, Math.max(0, p * SUB - reach + k));
+        sum += (weights[k] as number) * (from[line * stride + i * step] as number);
+      }
+      out[line * outStride + p * outStep] = sum;
     }
   }
   return out;
-}
-
-function smooth(image: Float64Array, columns: number, rows: number, sigma: number): Float64Array {
-  const reach = Math.ceil(3.5 * sigma);
-  const kernel = Float64Array.from({ length: 2 * reach + 1 }, (_, i) =>
-    Math.exp(-0.5 * ((i - reach) / sigma) ** 2),
-  );
-  const total = kernel.reduce((sum, k) => sum + k, 0);
-  const pass = (
-    from: Float64Array,
-    step: number,
-    across: number,
-    lines: number,
-    stride: number,
-  ) => {
-    const to = new Float64Array(from.length);
-    for (let line = 0; line < lines; line++) {
-      for (let i = 0; i < across; i++) {
-        let sum = 0;
-        for (let k = -reach; k <= reach; k++) {
-          const j = Math.min(across - 1, Math.max(0, i + k));
-          sum += (kernel[k + reach] as number) * (from[line * stride + j * step] as number);
-        }
-        to[line * stride + i * step] = sum / total;
-      }
-    }
-    return to;
-  };
-  return pass(pass(image, 1, columns, rows, columns), columns, rows, columns, 1);
 }
 
 /** Small seeded generator (mulberry32, public domain), with normal numbers by Box and Muller. */

@@ -1,0 +1,184 @@
+import { describe, expect, test } from 'vitest';
+import { measureCentre } from '../../../src/image/centre';
+import type { Background, BallModel } from '../../../src/image/types';
+import { type BallScene, expose, generator, render } from './rendering';
+import { type Kind, lamp, run } from './trials';
+
+const soft = { optics: 0.6 };
+const uneven = (x: number, y: number) => 50 + 0.3 * x + 0.1 * y;
+
+describe('centre over many pictures', () => {
+  // Largest bias and root mean square error of either coordinate, px. Normalised errors must be near
+  // one: smaller and the uncertainty is exaggerated, larger and it is not to be believed.
+  test.each<[string, number, number, Kind]>([
+    ['even disc', 0.02, 0.05, { radius: 12, noise: 6, scene: soft }],
+    ['even disc, contrast ten times the noise', 0.02, 0.06, { radius: 12, noise: 12, scene: soft }],
+    [
+      'matt ball on an uneven background',
+      0.04,
+      0.05,
+      { radius: 14, noise: 4, scene: { ...soft, shade: lamp(220), background: uneven } },
+    ],
+    [
+      'dark ball on a light background',
+      0.02,
+      0.05,
+      { radius: 14, noise: 4, scene: { ...soft, shade: lamp(60), background: () => 160 } },
+    ],
+    [
+      'matt ball half behind a wall',
+      0.1,
+      0.12,
+      { radius: 14, noise: 4, scene: { ...soft, shade: lamp(220) }, wallAt: 0 },
+    ],
+    [
+      'a fragment across the outline',
+      0.04,
+      0.06,
+      { radius: 14, noise: 4, scene: { ...soft, shade: lamp(220) }, fragment: [9, 6] },
+    ],
+  ])('%s', (_, mostBias, mostError, kind) => {
+    const { bias, rms, normalised, refused } = run(kind, 200, 5);
+    expect(refused).toEqual([]);
+    expect(Math.max(Math.abs(bias[0]), Math.abs(bias[1]))).toBeLessThan(mostBias);
+    expect(Math.max(...rms)).toBeLessThan(mostError);
+    expect(normalised).toBeGreaterThan(0.65);
+    expect(normalised).toBeLessThan(1.3);
+  });
+
+  test('blur of one radius', () => {
+    const scene = { ...soft, blur: [14, 1] as const };
+    const even = run({ radius: 14, noise: 6, scene }, 100, 6);
+    expect(Math.max(...even.bias.map(Math.abs))).toBeLessThan(0.03);
+    expect(Math.max(...even.rms)).toBeLessThan(0.1);
+    expect(even.normalised).toBeLessThan(1.3);
+    // Blur and shading together are told apart less well.
+    const matt = run({ radius: 14, noise: 4, scene: { ...scene, shade: lamp(220) } }, 60, 6);
+    expect(Math.max(...matt.rms)).toBeLessThan(0.15);
+    expect(matt.normalised).toBeLessThan(1.3);
+  });
+
+  test('a larger ball, sharper in proportion', () => {
+    const { rms, normalised } = run(
+      { radius: 32, noise: 4, scene: { optics: 0.8, shade: lamp(220) } },
+      25,
+      7,
+    );
+    expect(Math.max(...rms)).toBeLessThan(0.05);
+    expect(normalised).toBeLessThan(1.4);
+  });
+
+  test('rolling shutter: the centre on its own line, with the motion per line told; not without', () => {
+    const motionPerLine = [0.03, 0.15] as const;
+    const kind: Kind = {
+      radius: 14,
+      noise: 4,
+      scene: { ...soft, shade: lamp(220), motionPerLine },
+      ball: { readout: { direction: [0, 1], motionPerLine } },
+    };
+    const told = run(kind, 60, 8);
+    expect(Math.max(...told.rms)).toBeLessThan(0.08);
+    expect(told.measured[0]?.radius.value).toBeCloseTo(14, 0);
+    const untold = run({ ...kind, ball: {} }, 20, 8);
+    // Drawn out by 1 / (1 - 0.15) along the readout, it does not pass for a circle as well.
+    const stretched = untold.measured.map(({ radius }) => radius.value);
+    expect(Math.min(...stretched, 99)).toBeGreaterThan(14.3);
+  });
+});
+
+const SIZE = 100;
+const flat = (noise: number): Background => ({
+  width: SIZE,
+  height: SIZE,
+  white: 255,
+  noise: { readVariance: noise * noise + 1 / 12, gain: 0 },
+  level: new Float32Array(SIZE * SIZE).fill(60),
+});
+
+const ball: BallModel = { radius: 18, blur: [0, 0], region: [0, 0, SIZE, SIZE] };
+
+const measure = (scene: Partial<BallScene>, at = [50, 50] as const, noise = 3) =>
+  measureCentre(
+    expose(
+      render({ width: SIZE, height: SIZE, centre: [50, 50], radius: 18, ...soft, ...scene }),
+      SIZE,
+      SIZE,
+      noise,
+      generator(3),
+    ),
+    flat(noise),
+    at,
+    ball,
+  );
+
+describe('what a measurement says besides the centre', () => {
+  test('share of the outline, contrast, radius, saturation', () => {
+    const whole = measure({ shade: () => 255 });
+    if (!whole.ok) throw new Error(whole.reason.message);
+    expect(whole.value.visible).toBe(1);
+    expect(whole.value.contrast).toBeGreaterThan(185);
+    expect(whole.value.radius.value).toBeCloseTo(18, 1);
+    expect(whole.value.saturated).toBeGreaterThan(0.4);
+    const half = measure({ wall: (x) => x < 50 }, [55, 50]);
+    if (!half.ok) throw new Error(half.reason.message);
+    expect(half.value.visible).toBeGreaterThan(0.4);
+    expect(half.value.visible).toBeLessThan(0.6);
+    expect(half.value.saturated).toBe(0);
+    // Half an outline fixes the direction it opens to least.
+    expect(half.value.varX).toBeGreaterThan(2 * half.value.varY);
+  });
+
+  test('a start a third of the radius off leads to the same centre', () => {
+    const near = measure({});
+    const far = measure({}, [56, 47]);
+    if (!near.ok || !far.ok) throw new Error('not measured');
+    expect(Math.hypot(near.value.x - far.value.x, near.value.y - far.value.y)).toBeLessThan(0.02);
+  });
+
+  test('a flicker of the light is taken out', () => {
+    const image = render({ width: SIZE, height: SIZE, centre: [50.3, 49.8], radius: 18, ...soft });
+    const frame = expose(
+      image.map((v) => 1.08 * v),
+      SIZE,
+      SIZE,
+      3,
+      generator(4),
+    );
+    const found = measureCentre(frame, flat(3), [50, 50], ball);
+    if (!found.ok) throw new Error(found.reason.message);
+    expect(Math.hypot(found.value.x - 50.3, found.value.y - 49.8)).toBeLessThan(0.06);
+  });
+});
+
+describe('what is refused, and why', () => {
+  test.each<[string, string, Partial<BallScene>, readonly [number, number]]>([
+    ['noBall', 'an empty place', { centre: [-60, 50] }, [50, 50]],
+    ['arcTooShort', 'a ball two thirds hidden', { wall: (x) => x < 59 }, [61, 50]],
+    ['atFrameEdge', 'a ball mostly outside the frame', { centre: [106.5, 50] }, [97, 50]],
+  ])('%s: %s', (code, _, scene, at) => {
+    const found = measure(scene, at);
+    expect(found).toMatchObject({ ok: false, reason: { code } });
+    if (!found.ok) expect(found.reason.remedy).toBeTruthy();
+  });
+
+  test('a long straight thing is no ball', () => {
+    const found = measure({
+      fragment: (_, y) => (y > 47 && y < 53 ? 180 : null),
+      centre: [-60, 0],
+    });
+    expect(found.ok ? 'measured' : found.reason.code).toMatch(/^(noBall|arcTooShort)$/);
+  });
+
+  test('lowContrast: a ball that hardly differs from the background', () => {
+    expect(measure({ shade: () => 66 }, [50, 50], 1)).toMatchObject({
+      ok: false,
+      reason: { code: 'lowContrast' },
+    });
+  });
+
+  test('radiusMismatch: a disc of another size', () => {
+    const found = measure({ radius: 20.5 });
+    expect(found).toMatchObject({ ok: false, reason: { code: 'radiusMismatch' } });
+    if (!found.ok) expect(found.reason.message).toContain('18.0 px');
+  });
+});

@@ -1,0 +1,46 @@
+import { describe, expect, test } from 'vitest';
+import { learnBall } from '../../../src/image/learnBall';
+import type { BallModel } from '../../../src/image/types';
+import { type Kind, lamp, run } from './trials';
+
+const scene = { optics: 0.6, shade: lamp(220), blur: [9, 0] as const };
+const told: BallModel = { radius: 14.1, radiusU: 0.1, blur: [8, 0], region: [0, 0, 200, 200] };
+
+describe('learning the ball from frames that show it well', () => {
+  const clear: Kind = {
+    radius: 14,
+    noise: 4,
+    scene,
+    ball: told,
+  };
+  const learned = learnBall(told, run(clear, 20, 31).measured);
+
+  test('radius and length of the blur are found though told wrong', () => {
+    expect(learned.radius).toBeGreaterThan(13.9);
+    expect(learned.radius).toBeLessThan(14.1);
+    expect(learned.look?.stretch).toBeGreaterThan(9 / 8 - 0.05);
+    expect(learned.look?.stretch).toBeLessThan(9 / 8 + 0.05);
+  });
+
+  test('half-hidden frames are measured better with it', () => {
+    const hidden: Kind = { ...clear, wallAt: 0 };
+    const { radius, radiusU, look, blur } = learned;
+    if (radiusU === undefined || look === undefined) throw new Error('nothing learned');
+    const before = run(hidden, 60, 32);
+    const after = run({ ...hidden, ball: { radius, radiusU, look, blur } }, 60, 32);
+    expect(after.refused.length).toBeLessThan(3);
+    expect(after.rms[0]).toBeLessThan(0.6 * before.rms[0]);
+    expect(after.rms[0]).toBeLessThan(0.1);
+    // What all frames share moves no speed; what changes as the ball comes out would.
+    const whole = run({ ...clear, ball: { radius, radiusU, look, blur } }, 40, 35);
+    expect(Math.abs(after.bias[0] - whole.bias[0])).toBeLessThan(0.06);
+    expect(Math.abs(after.bias[1] - whole.bias[1])).toBeLessThan(0.06);
+  });
+
+  test('too few such frames leave the model as it was', () => {
+    const { measured } = run(clear, 3, 33);
+    expect(learnBall(told, measured)).toBe(told);
+    const hidden = run({ ...clear, wallAt: 0 }, 6, 34).measured;
+    expect(learnBall(told, hidden)).toBe(told);
+  });
+});
