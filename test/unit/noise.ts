@@ -1,4 +1,4 @@
-import { factory } from '@stdlib/random-base-improved-ziggurat';
+import ziggurat from '@stdlib/random-base-improved-ziggurat';
 
 /** Seeded standard normal numbers for tests. */
-export const normalStream = (seed: number): (() => number) => factory({ seed: seed + 1 });
+export const normalStream = (seed: number): (() => number) => ziggurat.factory({ seed: seed + 1 });
