@@ -14,6 +14,8 @@ const NEAR = 0.6;
 const SPEED_CHANGE = 0.35;
 /** Cosine of the largest angle between the path and a stated axis (20 degrees). */
 const ALONG_AXIS = 0.94;
+/** How far the path may pass beside the muzzle, in radii: the two are marked and fitted by eye at first. */
+const BESIDE_MUZZLE = 1.5;
 const MOST_RIVALS = 4;
 
 interface Run {
@@ -133,20 +135,28 @@ function bestRun(sightings: readonly (readonly Sighting[])[], prior: TrackPrior)
   return best;
 }
 
+/** Whether two sightings may be one ball's, judged by the motion through them. */
 function plausible(path: Path, a: Sighting, b: Sighting, prior: TrackPrior): boolean {
+  // A step smaller than this share of the radius a frame is a thing that stands still and flickers.
+  const moved = Math.hypot(b.x - a.x, b.y - a.y);
+  return moved >= 0.02 * prior.radius * (b.frame - a.frame) && againstPrior(path, prior) === null;
+}
+
+/** In what a motion contradicts what is known of the flight; null where it does not. */
+function againstPrior(path: Path, { axis, muzzle, maxSpeed, radius }: TrackPrior): string | null {
   const [vx, vy] = path.velocity;
   const speed = Math.hypot(vx, vy);
-  // A step smaller than this share of the radius a frame is a thing that stands still and flickers.
-  if (Math.hypot(b.x - a.x, b.y - a.y) < 0.02 * prior.radius * (b.frame - a.frame)) return false;
-  if (prior.maxSpeed !== undefined && speed > prior.maxSpeed) return false;
-  if (prior.axis !== null) {
-    const norm = Math.hypot(prior.axis[0], prior.axis[1]) * speed;
-    if (vx * prior.axis[0] + vy * prior.axis[1] < ALONG_AXIS * norm) return false;
+  if (maxSpeed !== undefined && speed > maxSpeed) return 'moves faster than the ball can';
+  if (axis !== null) {
+    const ahead = vx * axis[0] + vy * axis[1];
+    if (ahead < ALONG_AXIS * Math.hypot(axis[0], axis[1]) * speed) {
+      return 'moves in another direction than stated';
+    }
   }
-  if (prior.muzzle !== null && offLine(path, prior.muzzle) > 1.5 * prior.radius) {
-    return false;
+  if (muzzle !== null && offLine(path, muzzle) > BESIDE_MUZZLE * radius) {
+    return 'does not come from the muzzle';
   }
-  return true;
+  return null;
 }
 
 function offLine(path: Path, point: ImageVector): number {
@@ -226,6 +236,13 @@ function faultOf({ path, sightings }: Run, prior: TrackPrior): Reason | null {
     return {
       code: 'standsStill',
       message: `Something of about the right size in ${where} hardly moves.`,
+    };
+  }
+  const against = againstPrior(path, prior);
+  if (against !== null) {
+    return {
+      code: 'otherPath',
+      message: `Something of about the right size in ${where} ${against}.`,
     };
   }
   // The better half of its sightings must look like the whole disc; the rest may be partly hidden.

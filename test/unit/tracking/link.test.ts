@@ -1,0 +1,194 @@
+import { describe, expect, test } from 'vitest';
+import type { Candidate } from '../../../src/image/types';
+import { linkTrack } from '../../../src/tracking/link';
+import { predictPath } from '../../../src/tracking/predict';
+import type { FrameCandidates, TrackPrior } from '../../../src/tracking/types';
+import { normalStream } from '../noise';
+
+const RATE = 12_000;
+const RADIUS = 30;
+const timeOf = (frame: number) => frame / RATE;
+const prior: TrackPrior = { axis: null, muzzle: [100, 64], radius: RADIUS, timeOf, seeds: [] };
+
+/** A film as candidates: things that move at px a frame from a place, seen from one frame to another. */
+interface Thing {
+  readonly from: readonly [number, number];
+  readonly step: readonly [number, number];
+  readonly frames: readonly [number, number];
+  readonly score: number;
+  readonly visible?: number;
+  /** Change of the step per frame, as a share. */
+  readonly slows?: number;
+}
+
+function film(length: number, things: readonly Thing[], scatter = 1): FrameCandidates[] {
+  const normal = normalStream(7);
+  return Array.from({ length }, (_, frame) => {
+    const candidates: Candidate[] = things
+      .filter(({ frames: [a, b] }) => frame >= a && frame <= b)
+      .map(({ from, step, frames, score, visible, slows }) => {
+        const k = frame - frames[0];
+        const gone = k - ((slows ?? 0) * k * k) / 2;
+        return {
+          x: from[0] + step[0] * gone + scatter * normal(),
+          y: from[1] + step[1] * gone + scatter * normal(),
+          score,
+          visible: visible ?? 1,
+        };
+      });
+    return { frame, time: timeOf(frame), candidates };
+  });
+}
+
+const ball: Thing = {
+  from: [110, 64],
+  step: [24, 0.3],
+  frames: [40, 74],
+  score: 0.92,
+  slows: 4e-4,
+};
+const petals: Thing = { from: [95, 66], step: [0, 0], frames: [0, 90], score: 0.45, visible: 0.3 };
+const fragments: Thing[] = [
+  { from: [120, 50], step: [41, -6], frames: [36, 50], score: 0.5, visible: 0.4 },
+  { from: [115, 80], step: [18, 7], frames: [37, 48], score: 0.55, visible: 0.5 },
+  { from: [130, 60], step: [33, 1], frames: [36, 58], score: 0.47, visible: 0.4 },
+];
+
+describe('linking candidates to a track', () => {
+  test('the ball is picked among seal and fragments, with axis and speed', () => {
+    const track = linkTrack(film(100, [petals, ...fragments, ball]), prior);
+    if (!track.ok) throw new Error(track.reason.message);
+    const { points, axis, speed, rivals } = track.value;
+    expect(points.length).toBeGreaterThanOrEqual(33);
+    expect(points.at(-1)?.frame).toBe(74);
+    // The seal's petals lie where the ball comes out and may pass for it before it is there.
+    const flight = points.filter(({ frame }) => frame >= 40);
+    expect(points.length - flight.length).toBeLessThan(2);
+    expect(flight.every(({ candidate }) => candidate.score === 0.92)).toBe(true);
+    expect(Math.atan2(axis[1], axis[0])).toBeCloseTo(Math.atan2(0.3, 24), 2);
+    // Mean over its path: 24 px a frame less half of 34 x 4e-4.
+    expect(speed / RATE).toBeGreaterThan(23.6);
+    expect(speed / RATE).toBeLessThan(24.1);
+    expect(rivals.some(({ reason }) => reason.code === 'standsStill')).toBe(true);
+  });
+
+  test('frames without the ball are bridged, and its path tells where it is in them', () => {
+    const gaps = new Set([43, 50, 51, 52, 60, 66]);
+    const frames = film(100, [ball], 0.5).map((frame) =>
+      gaps.has(frame.frame) ? { ...frame, candidates: [] } : frame,
+    );
+    const track = linkTrack(frames, prior);
+    if (!track.ok) throw new Error(track.reason.message);
+    expect(track.value.points.length).toBe(35 - gaps.size);
+    const predict = predictPath(track.value, timeOf);
+    for (const frame of [38, 51, 60]) {
+      const k = frame - 40;
+      const [x, y] = predict(frame);
+      expect(Math.abs(x - (110 + 24 * (k - 2e-4 * k * k)))).toBeLessThan(1.5);
+      expect(Math.abs(y - (64 + 0.3 * (k - 2e-4 * k * k)))).toBeLessThan(1.5);
+    }
+  });
+
+  test('the place to measure from lies on the path where a hidden ball is sighted off it', () => {
+    const frames = film(100, [ball], 0.3).map((frame) =>
+      frame.frame === 40
+        ? { ...frame, candidates: [{ x: 121, y: 64, score: 0.6, visible: 0.5 }] }
+        : frame,
+    );
+    const track = linkTrack(frames, prior);
+    if (!track.ok) throw new Error(track.reason.message);
+    const first = track.value.points.find(({ frame }) => frame === 40);
+    expect(first?.candidate.x).toBe(121);
+    expect(Math.abs((first?.at[0] ?? 0) - 110)).toBeLessThan(2);
+  });
+
+  test('two frames are enough for a track', () => {
+    const track = linkTrack(film(60, [{ ...ball, frames: [40, 41] }]), prior);
+    if (!track.ok) throw new Error(track.reason.message);
+    expect(track.value.points.map(({ frame }) => frame)).toEqual([40, 41]);
+    expect(track.value.speed / RATE).toBeGreaterThan(20);
+  });
+
+  test('a slow ball is followed as well as a fast one', () => {
+    const slow: Thing = { from: [110, 64], step: [0.9, 0], frames: [20, 180], score: 0.9 };
+    const track = linkTrack(film(200, [slow], 0.4), prior);
+    if (!track.ok) throw new Error(track.reason.message);
+    expect(track.value.points.length).toBeGreaterThan(150);
+    expect(track.value.speed / RATE).toBeCloseTo(0.9, 1);
+  });
+
+  test('centres placed by a person stand for what was found there', () => {
+    const frames = film(100, [ball], 0.3);
+    const seeds = [
+      { frame: 44, x: 205.5, y: 65 },
+      { frame: 39, x: 86, y: 64 },
+    ];
+    const track = linkTrack(frames, { ...prior, seeds });
+    if (!track.ok) throw new Error(track.reason.message);
+    const byFrame = new Map(track.value.points.map((point) => [point.frame, point.candidate]));
+    expect(byFrame.get(44)).toMatchObject({ x: 205.5, y: 65, score: 1 });
+    expect(byFrame.get(39)).toMatchObject({ x: 86, y: 64 });
+  });
+
+  test('a rolling shutter along the flight changes the speed, not the track', () => {
+    const lineTime = 5e-7;
+    const rolled: TrackPrior = {
+      ...prior,
+      timeOf: (frame, x) => frame / RATE + lineTime * (1000 - x),
+    };
+    const plain = linkTrack(film(100, [ball], 0.3), prior);
+    const track = linkTrack(film(100, [ball], 0.3), rolled);
+    if (!track.ok || !plain.ok) throw new Error('no track');
+    expect(track.value.points.length).toBe(plain.value.points.length);
+    // x = x0 + v (n T + l (1000 - x)): the step per frame is v T / (1 + v l).
+    const step = plain.value.speed / RATE;
+    const v = track.value.speed;
+    expect(v / RATE / (1 + v * lineTime)).toBeCloseTo(step, 1);
+    const predict = predictPath(track.value, rolled.timeOf);
+    expect(Math.abs(predict(55)[0] - (110 + 24 * (15 - 2e-4 * 225)))).toBeLessThan(1.5);
+  });
+});
+
+describe('no ball', () => {
+  const fails = (frames: FrameCandidates[], given = prior) => {
+    const track = linkTrack(frames, given);
+    if (track.ok) throw new Error(`took ${track.value.points.length} sightings for the ball`);
+    expect(track.reason.code).toBe('noBall');
+    expect(track.reason.remedy).toBeTruthy();
+    return track.reason.message;
+  };
+
+  test('nothing at all', () => {
+    expect(fails(film(80, []))).toContain('80 frames');
+  });
+
+  test('only seal and fragments', () => {
+    expect(fails(film(100, [petals, ...fragments]))).toMatch(/though \d+ of 100 frames/);
+  });
+
+  test('a thing that stands still, however round', () => {
+    const still = { ...ball, step: [0, 0] as const, slows: 0 };
+    expect(fails(film(100, [still]))).toContain('hardly moves');
+  });
+
+  test('round things here and there without a common path', () => {
+    const normal = normalStream(5);
+    const frames = Array.from({ length: 60 }, (_, frame) => ({
+      frame,
+      time: timeOf(frame),
+      candidates:
+        frame % 9 === 0
+          ? [{ x: 500 + 250 * normal(), y: 64 + 40 * normal(), score: 0.8, visible: 0.9 }]
+          : [],
+    }));
+    fails(frames);
+  });
+
+  test('a ball against the stated direction, faster than any, or past the muzzle by far', () => {
+    const frames = film(100, [ball]);
+    fails(frames, { ...prior, axis: [-1, 0] });
+    fails(frames, { ...prior, maxSpeed: 15 * RATE });
+    expect(fails(frames, { ...prior, muzzle: [100, 160] })).toContain('muzzle');
+    expect(linkTrack(frames, { ...prior, axis: [1, 0], maxSpeed: 30 * RATE }).ok).toBe(true);
+  });
+});
