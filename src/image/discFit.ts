@@ -1,11 +1,10 @@
 import type { GreyFrame } from '../core/frame';
-import { backSubstitute, triangulate } from '../core/linalg';
 import type { Shape } from './ballShape';
+import { type Covariance, covarianceOf, gatherEquations, inverseOf, solve } from './discEquations';
 import { type Disc, DiscModel, GEOMETRY, PARAMETERS, TERMS } from './discModel';
 import { type DiscPixels, gatherPixels, sectorsShown, shareThrownOut } from './discPixels';
 import { addPriors, START_SIGMA } from './discPriors';
 import { medianInPlace } from './median';
-import { RAYS } from './outline';
 import type { Background, BallModel } from './types';
 
 const LEAST_SIGMA = 0.3;
@@ -19,21 +18,19 @@ const MOST_PASSES = 5;
 const MOST_ROUNDS = 24;
 /** Rounds end when the middle moves less than this, px. */
 const SETTLED = 2e-3;
+/** A fit that still moves by more than this in its last round has not found its place, px. */
+const UNSETTLED = 0.05;
 /** Shift of the middle, px, per share of the outline's pixels thrown out, and the share that plain noise throws out. */
 const MISFIT_SHIFT = 4;
 const FREE_MISFIT = 0.003;
 /** What shading, the pixels' own shape and the edge's profile leave unmodelled, px (from renders of matt balls). */
 const MODEL_U = 0.012;
-/** Arc whose errors count as one, px: a block of the common codecs; but at least 12 arcs make the outline. */
-const COMMON_ARC = 16;
-const MOST_SECTORS_AN_ARC = RAYS / 12;
 /** The band is laid anew when the middle has moved this far, px. */
 const BAND_SHIFT = 0.5;
 
 export interface DiscFit {
   readonly disc: Disc;
-  /** Covariance of x, y, px^2, row by row. */
-  readonly covariance: readonly [number, number, number, number];
+  readonly covariance: Covariance;
   readonly radiusU: number;
   /** Sectors of the outline that agree with the model. */
   readonly seen: Uint8Array;
@@ -48,7 +45,7 @@ export interface DiscFit {
  * not follow it (a fragment over it, a wall before it) lose their weight; sectors of the outline where
  * too many do are left out whole. The covariance takes the scatter of the sectors' contributions, so
  * that neighbouring pixels that err alike, as compression makes them, are not counted as independent.
- * Null where the normal equations have no solution.
+ * Null where the normal equations have no solution or the rounds do not settle.
  */
 export function fitDisc(
   frame: GreyFrame,
@@ -81,7 +78,7 @@ export function fitDisc(
     seen = next;
     if (same && Math.hypot(disc.x - x, disc.y - y) < BAND_SHIFT) break;
   }
-  if (fit === null) return null;
+  if (fit === null || fit.moved > UNSETTLED) return null;
   const { radiusU, contrast, noiseRatio } = fit;
   const covariance = withMisfit(fit.covariance, fit.misfit);
   return { disc, covariance, radiusU, seen, contrast, noiseRatio };
@@ -92,10 +89,12 @@ interface Settled {
   readonly residuals: Float64Array;
   /** Share of the outline's pixels that were thrown out. */
   readonly misfit: number;
-  readonly covariance: readonly [number, number, number, number];
+  readonly covariance: Covariance;
   readonly radiusU: number;
   readonly contrast: number;
   readonly noiseRatio: number;
+  /** Last move of the middle along x or y, px. */
+  readonly moved: number;
 }
 
 /** Gauss-Newton on all parameters; changes `disc`. */
@@ -161,6 +160,7 @@ function settle(
         ...spread,
         contrast,
         noiseRatio,
+        moved,
       };
     }
   }
@@ -171,51 +171,9 @@ function settle(
  * Adds what the model itself may be wrong by, and what unseen company of the pixels thrown out may do:
  * a share of the outline wrong by two pixels moves the middle by twice that share of two pixels.
  */
-function withMisfit(
-  [xx, xy, yx, yy]: DiscFit['covariance'],
-  misfit: number,
-): DiscFit['covariance'] {
+function withMisfit([xx, xy, yx, yy]: Covariance, misfit: number): Covariance {
   const extra = (MISFIT_SHIFT * Math.max(0, misfit - FREE_MISFIT)) ** 2 + MODEL_U ** 2;
   return [xx + extra, xy, yx, yy + extra];
-}
-
-interface Equations {
-  readonly normal: Float64Array;
-  readonly rhs: Float64Array;
-  /** Each sector's part of the right-hand side. */
-  readonly scores: Float64Array;
-}
-
-function gatherEquations(
-  pixels: DiscPixels,
-  residuals: Float64Array,
-  weights: Float64Array,
-  gradients: Float64Array,
-): Equations {
-  const normal = new Float64Array(PARAMETERS * PARAMETERS);
-  const rhs = new Float64Array(PARAMETERS);
-  const scores = new Float64Array(RAYS * PARAMETERS);
-  for (let i = 0; i < pixels.count; i++) {
-    const w = (weights[i] as number) / (pixels.variance[i] as number);
-    if (w === 0 || pixels.used[i] === 0) continue;
-    const r = residuals[i] as number;
-    const at = i * PARAMETERS;
-    const base = (pixels.sector[i] as number) * PARAMETERS;
-    for (let j = pixels.edge[i] === 1 ? 0 : GEOMETRY; j < PARAMETERS; j++) {
-      const wg = w * (gradients[at + j] as number);
-      scores[base + j] = (scores[base + j] as number) + wg * r;
-      const row = j * PARAMETERS;
-      for (let k = 0; k <= j; k++) {
-        normal[row + k] = (normal[row + k] as number) + wg * (gradients[at + k] as number);
-      }
-    }
-  }
-  for (let r = 0; r < PARAMETERS; r++) {
-    for (let s = 0; s < RAYS; s++)
-      rhs[r] = (rhs[r] as number) + (scores[s * PARAMETERS + r] as number);
-    for (let c = 0; c < r; c++) normal[c * PARAMETERS + r] = normal[r * PARAMETERS + c] as number;
-  }
-  return { normal, rhs, scores };
 }
 
 /** Even brightness, or the known look, at the level of the middle: median of the pixels that differ from the background. */
@@ -282,63 +240,4 @@ function limit(step: Float64Array, disc: Disc, radius: number): void {
   step[3] = Math.max(-0.4, Math.min(0.4, sigma - disc.sigma));
   const stretch = Math.max(0.3, Math.min(2, disc.stretch + (step[4] as number)));
   step[4] = Math.max(-0.2, Math.min(0.2, stretch - disc.stretch));
-}
-
-/**
- * Covariance of middle and radius: of the noise model scaled to the residuals, times how much more the
- * sectors' scores scatter than independent pixels' would (cluster-robust, one factor for both axes).
- */
-function covarianceOf(
-  inverse: Float64Array,
-  scores: Float64Array,
-  scale2: number,
-  radius: number,
-): Pick<Settled, 'covariance' | 'radiusU'> {
-  // Sectors are taken together until an arc is as long as what compression changes as one.
-  const perArc = Math.min(
-    MOST_SECTORS_AN_ARC,
-    Math.ceil((COMMON_ARC * RAYS) / (2 * Math.PI * radius)),
-  );
-  let inflation = 0;
-  const spread = [0, 0];
-  for (let first = 0; first < RAYS; first += perArc) {
-    for (let axis = 0; axis < 2; axis++) {
-      let influence = 0;
-      for (let i = first * PARAMETERS; i < Math.min(RAYS, first + perArc) * PARAMETERS; i++) {
-        influence +=
-          (inverse[axis * PARAMETERS + (i % PARAMETERS)] as number) * (scores[i] as number);
-      }
-      spread[axis] = (spread[axis] as number) + influence * influence;
-    }
-  }
-  for (let axis = 0; axis < 2; axis++) {
-    const expected = (inverse[axis * PARAMETERS + axis] as number) * scale2;
-    inflation += (spread[axis] as number) / expected / 2;
-  }
-  const factor = scale2 * Math.max(1, inflation);
-  const at = (r: number, c: number) => factor * (inverse[r * PARAMETERS + c] as number);
-  return {
-    covariance: [at(0, 0), at(0, 1), at(1, 0), at(1, 1)],
-    radiusU: Math.sqrt(at(2, 2)),
-  };
-}
-
-function solve(normal: Float64Array, rhs: Float64Array, out: Float64Array): boolean {
-  const columns = normal.slice();
-  const y = rhs.slice();
-  triangulate(columns, PARAMETERS, PARAMETERS, y);
-  return backSubstitute(columns, PARAMETERS, PARAMETERS, y, out) && out.every(Number.isFinite);
-}
-
-function inverseOf(normal: Float64Array): Float64Array | null {
-  const inverse = new Float64Array(PARAMETERS * PARAMETERS);
-  const unit = new Float64Array(PARAMETERS);
-  const column = new Float64Array(PARAMETERS);
-  for (let j = 0; j < PARAMETERS; j++) {
-    unit.fill(0);
-    unit[j] = 1;
-    if (!solve(normal, unit, column)) return null;
-    inverse.set(column, j * PARAMETERS);
-  }
-  return inverse;
 }

@@ -43,11 +43,9 @@ export function findOutline(
   const tolerance = Math.max(1.5, 0.06 * ball.radius);
   let middle = start;
   let seen: Uint8Array = new Uint8Array(RAYS);
-  let reach = 1;
   for (let round = 0; round < 3; round++) {
     const edges = castRays(frame, background, gain, middle, ball, shape);
-    const guess =
-      round === 0 ? propose(edges, ball.radius, tolerance, reach * ball.radius) : [0, 0];
+    const guess = round === 0 ? propose(edges, ball.radius, tolerance) : [0, 0];
     if (guess === null) return null;
     const centre = settle(edges, ball.radius, guess as [number, number], tolerance);
     const inverse = inverseOf(shape);
@@ -56,11 +54,11 @@ export function findOutline(
       middle[1] + inverse[2] * centre[0] + inverse[3] * centre[1],
     ];
     seen = seenSectors(edges, ball.radius, centre, tolerance);
-    reach = 0.3;
   }
   return count(seen) * 6 < RAYS ? null : { middle, seen };
 }
 
+/** Number of flags set. */
 export const count = (flags: Uint8Array): number => flags.reduce((sum, flag) => sum + flag, 0);
 
 /** Places along each ray where a marked change ends, the nearest three a ray. */
@@ -173,12 +171,7 @@ function seenSectors(
 }
 
 /** Best centre among those of circles of the expected radius through two edges; null where none gathers enough. */
-function propose(
-  edges: Edges,
-  radius: number,
-  tolerance: number,
-  reach: number,
-): [number, number] | null {
+function propose(edges: Edges, radius: number, tolerance: number): [number, number] | null {
   const n = edges.ray.length;
   let best: [number, number] | null = null;
   let most = DIRECTIONS / 8;
@@ -197,7 +190,8 @@ function propose(
       for (const side of [-1, 1]) {
         const cx = mx - side * offset * hy;
         const cy = my + side * offset * hx;
-        if (cx * cx + cy * cy > reach * reach) continue;
+        // The start lies on the ball.
+        if (cx * cx + cy * cy > radius * radius) continue;
         // One vote a direction from this centre: a straight wall close by fills many rays but few of these.
         directions.fill(0);
         for (let k = 0; k < n; k++) {
