@@ -1,5 +1,5 @@
 import { backSubstitute, triangulate } from '../core/linalg';
-import { GEOMETRY, PARAMETERS } from './discModel';
+import { PARAMETERS } from './discModel';
 import type { DiscPixels } from './discPixels';
 import { RAYS } from './outline';
 
@@ -25,20 +25,31 @@ export function gatherEquations(
   const normal = new Float64Array(PARAMETERS * PARAMETERS);
   const rhs = new Float64Array(PARAMETERS);
   const scores = new Float64Array(RAYS * PARAMETERS);
+  // Gradients times the root of their weight, four pixels side by side: most of a fit's time is spent
+  // below, and four at a time touch the matrix a quarter as often.
+  const four = new Float64Array(4 * PARAMETERS);
+  let filled = 0;
   for (let i = 0; i < pixels.count; i++) {
     const w = (weights[i] as number) / (pixels.variance[i] as number);
     if (w === 0 || pixels.used[i] === 0) continue;
-    const r = residuals[i] as number;
+    const root = Math.sqrt(w);
+    const wr = w * (residuals[i] as number);
     const at = i * PARAMETERS;
     const base = (pixels.sector[i] as number) * PARAMETERS;
-    for (let j = pixels.edge[i] === 1 ? 0 : GEOMETRY; j < PARAMETERS; j++) {
-      const wg = w * (gradients[at + j] as number);
-      scores[base + j] = (scores[base + j] as number) + wg * r;
-      const row = j * PARAMETERS;
-      for (let k = 0; k <= j; k++) {
-        normal[row + k] = (normal[row + k] as number) + wg * (gradients[at + k] as number);
-      }
+    for (let j = 0; j < PARAMETERS; j++) {
+      const g = gradients[at + j] as number;
+      scores[base + j] = (scores[base + j] as number) + wr * g;
+      four[4 * j + filled] = root * g;
     }
+    filled++;
+    if (filled === 4) {
+      addFour(normal, four);
+      filled = 0;
+    }
+  }
+  if (filled > 0) {
+    for (let j = 0; j < PARAMETERS; j++) four.fill(0, 4 * j + filled, 4 * j + 4);
+    addFour(normal, four);
   }
   for (let r = 0; r < PARAMETERS; r++) {
     for (let s = 0; s < RAYS; s++)
@@ -46,6 +57,26 @@ export function gatherEquations(
     for (let c = 0; c < r; c++) normal[c * PARAMETERS + r] = normal[r * PARAMETERS + c] as number;
   }
   return { normal, rhs, scores };
+}
+
+/** Adds the lower triangle of the outer products of four gradients. */
+function addFour(normal: Float64Array, four: Float64Array): void {
+  for (let j = 0; j < PARAMETERS; j++) {
+    const a = four[4 * j] as number;
+    const b = four[4 * j + 1] as number;
+    const c = four[4 * j + 2] as number;
+    const d = four[4 * j + 3] as number;
+    const row = j * PARAMETERS;
+    for (let k = 0; k <= j; k++) {
+      const at = 4 * k;
+      normal[row + k] =
+        (normal[row + k] as number) +
+        a * (four[at] as number) +
+        b * (four[at + 1] as number) +
+        c * (four[at + 2] as number) +
+        d * (four[at + 3] as number);
+    }
+  }
 }
 
 /** Covariance of x and y, px^2, row by row. */

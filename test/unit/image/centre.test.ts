@@ -97,7 +97,7 @@ const flat = (noise: number): Background => ({
 
 const ball: BallModel = { radius: 18, blur: [0, 0], region: [0, 0, SIZE, SIZE] };
 
-const measure = (scene: Partial<BallScene>, at = [50, 50] as const, noise = 3) =>
+const measure = (scene: Partial<BallScene>, at: readonly [number, number] = [50, 50], noise = 3) =>
   measureCentre(
     expose(
       render({ width: SIZE, height: SIZE, centre: [50, 50], radius: 18, ...soft, ...scene }),
