@@ -97,7 +97,7 @@ function sealFilm(
   return success({ view: view.value, observations });
 }
 
-async function lookAtAll({ inputs: { info }, scene, film, measurer, onEvent, cancellation }: Work) {
+async function lookAtAll({ inputs: { info }, film, measurer, onEvent, cancellation }: Work) {
   const total = info.frameCount;
   const candidates: FrameCandidates[] = [];
   const observations: SealObservation[] = [];
@@ -108,11 +108,7 @@ async function lookAtAll({ inputs: { info }, scene, film, measurer, onEvent, can
     { size: BATCH_FRAMES, lanes: measurer.lanes, cancellation },
     async (frames) => {
       for (const survey of await measurer.survey(frames)) {
-        candidates.push({
-          frame: survey.frame,
-          time: scene.clock.frameTime(survey.frame),
-          candidates: survey.candidates,
-        });
+        candidates.push({ frame: survey.frame, candidates: survey.candidates });
         if (survey.seal !== null) observations.push(survey.seal);
         gains[survey.frame] = survey.gain;
         onEvent({ kind: 'streakRow', frame: survey.frame, row: survey.streak });

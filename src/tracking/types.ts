@@ -12,10 +12,9 @@ export interface Path {
   readonly acceleration: ImageVector;
 }
 
-/** Candidates of one frame; `time` as the clock gives it at the first line read. */
+/** Candidates of one frame. */
 export interface FrameCandidates {
   readonly frame: number;
-  readonly time: Seconds;
   readonly candidates: readonly Candidate[];
 }
 

@@ -36,7 +36,7 @@ function film(length: number, things: readonly Thing[], scatter = 1): FrameCandi
           visible: visible ?? 1,
         };
       });
-    return { frame, time: timeOf(frame), candidates };
+    return { frame, candidates };
   });
 }
 
@@ -175,7 +175,6 @@ describe('no ball', () => {
     const normal = normalStream(5);
     const frames = Array.from({ length: 60 }, (_, frame) => ({
       frame,
-      time: timeOf(frame),
       candidates:
         frame % 9 === 0
           ? [{ x: 500 + 250 * normal(), y: 64 + 40 * normal(), score: 0.8, visible: 0.9 }]

@@ -64,7 +64,6 @@ describe('the clean sample clip', () => {
     const linked = linkTrack(
       frames.map((frame) => ({
         frame: frame.index,
-        time: frame.index / truth.frameRate,
         candidates: findCandidates(frame, background.value, atRest, vision),
       })),
       {
