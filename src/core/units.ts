@@ -6,12 +6,9 @@ type Flavour<Unit extends string> = number & { readonly unit?: Unit };
 
 export type Seconds = Flavour<'s'>;
 export type Metres = Flavour<'m'>;
-export type Kilograms = Flavour<'kg'>;
 export type Pixels = Flavour<'px'>;
 export type Radians = Flavour<'rad'>;
 export type MetresPerPixel = Flavour<'m/px'>;
-export type MetresPerSecond = Flavour<'m/s'>;
-export type MetresPerSecondSquared = Flavour<'m/s2'>;
 export type FramesPerSecond = Flavour<'1/s'>;
 
 /** A point in the upright image: x right, y down, pixel centres at whole numbers, in pixels. */

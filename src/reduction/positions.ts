@@ -56,7 +56,7 @@ export function axisOfPath(
   return fitAxis(points);
 }
 
-export const REJECTED_BY_HAND: Reason = {
+const REJECTED_BY_HAND: Reason = {
   code: 'rejectedByHand',
   message: 'Taken out by hand.',
 };

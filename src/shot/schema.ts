@@ -224,5 +224,4 @@ export type Scale = Shot['scale'];
 export type KnownLength = Scale['lengths'][number];
 export type Muzzle = NonNullable<Shot['muzzle']>;
 export type Seal = v.InferOutput<typeof seal>;
-export type ManualPoint = Shot['edits']['manualPoints'][number];
 export type FitChoice = Shot['fit']['model'];
