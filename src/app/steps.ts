@@ -8,13 +8,21 @@ export type StepState = 'done' | 'open' | 'needsYou';
 
 export interface StepSummary {
   readonly name: StepName;
-  readonly title: string;
   readonly state: StepState;
   /** The step's one number, or a word where there is none yet. */
   readonly figure: string;
 }
 
-type Summary = Omit<StepSummary, 'name' | 'title'>;
+type Summary = Omit<StepSummary, 'name'>;
+
+export const STEP_TITLES: Readonly<Record<StepName, string>> = {
+  footage: 'Footage',
+  clock: 'Clock',
+  scale: 'Scale',
+  ball: 'Ball',
+  seal: 'Seal',
+  result: 'Result',
+};
 
 /** Fewer frames than this give no speed (three points for a fit with one degree of freedom). */
 export const FEWEST_FRAMES = 3;
@@ -22,18 +30,44 @@ export const FEWEST_FRAMES = 3;
 /** Reads the shot as a row of steps. Call it where signals are followed. */
 export function summarise(session: Session, speedUnit: string): readonly StepSummary[] {
   return [
-    { name: 'footage', title: 'Footage', ...footage(session) },
-    { name: 'clock', title: 'Clock', ...clock(session) },
-    { name: 'scale', title: 'Scale', ...scale(session) },
-    { name: 'ball', title: 'Ball', ...ball(session) },
-    { name: 'seal', title: 'Seal', ...seal(session) },
-    { name: 'result', title: 'Result', ...result(session, speedUnit) },
+    { name: 'footage', ...footage(session) },
+    { name: 'clock', ...clock(session) },
+    { name: 'scale', ...scale(session) },
+    { name: 'ball', ...ball(session) },
+    { name: 'seal', ...seal(session) },
+    { name: 'result', ...result(session, speedUnit) },
   ];
 }
 
 const needs = (figure: string): Summary => ({ state: 'needsYou', figure });
 const open = (figure: string): Summary => ({ state: 'open', figure });
 const done = (figure: string): Summary => ({ state: 'done', figure });
+
+export interface NextStep {
+  readonly step: StepName;
+  readonly why: string;
+}
+
+/** Where the work goes on once nothing is left to state in the step looked at; null: here. */
+export function nextStep(session: Session, here: StepName): NextStep | null {
+  const { shots, measuring } = session;
+  const draft = shots.draft.value;
+  if (draft === null || measuring.status.value.kind === 'running') return null;
+  const [missing] = missingInputs(draft);
+  const measured =
+    measuring.reduction.value !== null && measuring.freshness.value !== 'measureAgain';
+  if (missing === undefined && measured) {
+    return here === 'result' ? null : { step: 'result', why: 'Measured.' };
+  }
+  // The measuring steps send a person to what is missing themselves.
+  if (here === 'ball' || here === 'result' || lacks(session, here)) return null;
+  if (missing !== undefined) return { step: missing.step, why: missing.reason.message };
+  const why =
+    measuring.reduction.value === null
+      ? 'All that is needed is stated: measure.'
+      : 'Inputs changed: measure again.';
+  return { step: 'ball', why };
+}
 
 function hasProblem(session: Session, step: StepName): boolean {
   return session.notices.list.value.some((one) => one.place === step && one.tone === 'problem');

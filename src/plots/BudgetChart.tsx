@@ -1,6 +1,6 @@
 import { scaleLinear } from 'd3';
 import { useId } from 'preact/hooks';
-import { numberAt } from '../core/format';
+import { formatNumber } from '../core/format';
 import './plots.css';
 import type { BudgetChartProps } from './props';
 
@@ -44,7 +44,7 @@ export function BudgetChart({ entries, combined, unit }: BudgetChartProps) {
                 />
               </svg>
             </th>
-            <td>{numberAt(contribution, 2)}</td>
+            <td>{formatNumber(contribution, 2)}</td>
             <td>{total > 0 ? percent(contribution ** 2 / total) : ''}</td>
           </tr>
         ))}
@@ -69,7 +69,7 @@ export function BudgetChart({ entries, combined, unit }: BudgetChartProps) {
               <rect width={`${length(combined)}%`} height="9" class="plot-budget-combined" />
             </svg>
           </th>
-          <td>{numberAt(combined, 2)}</td>
+          <td>{formatNumber(combined, 2)}</td>
           <td />
         </tr>
       </tfoot>

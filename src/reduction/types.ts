@@ -77,8 +77,19 @@ export interface FitCurve {
   readonly vU: Float64Array;
 }
 
+/** What the outside air would do to the ball if the tube before it were empty. */
+export interface Drive {
+  /** N. */
+  readonly force: number;
+  /** At first, m/s^2, and in standard accelerations of free fall. */
+  readonly acceleration: number;
+  readonly gravities: number;
+}
+
 export interface Reduction {
   readonly result: Result;
+  /** A rule of thumb to see the result against; nothing is computed from it. */
+  readonly drive: Drive;
   readonly curve: FitCurve | null;
   /** Bulge of the muzzle seal against time, for the plot; px converted to m. */
   readonly seal: {

@@ -7,15 +7,21 @@ import { type FilmTransform, fitView, resizeView, type Size } from './view';
 /** A flat film keeps room for handles above and below it, CSS px. */
 const SMALLEST_HEIGHT = 180;
 
-/** Full width; as high as the film then is, within a share of the window's height. */
-export function useViewport(area: RefObject<HTMLElement | null>, image: Size, share: number): Size {
-  const width = useWidth(area);
-  const [windowHeight, setWindowHeight] = useState(() => window.innerHeight);
+/** Height of the window, CSS px. */
+export function useWindowHeight(): number {
+  const [height, setHeight] = useState(() => window.innerHeight);
   useEffect(() => {
-    const update = () => setWindowHeight(window.innerHeight);
+    const update = () => setHeight(window.innerHeight);
     window.addEventListener('resize', update);
     return () => window.removeEventListener('resize', update);
   }, []);
+  return height;
+}
+
+/** Full width; as high as the film then is, within a share of the window's height. */
+export function useViewport(area: RefObject<HTMLElement | null>, image: Size, share: number): Size {
+  const width = useWidth(area);
+  const windowHeight = useWindowHeight();
   return useMemo(() => {
     const whole = (width * image.height) / image.width;
     const height = Math.max(Math.min(whole, windowHeight * share), SMALLEST_HEIGHT);

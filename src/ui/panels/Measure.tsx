@@ -1,5 +1,6 @@
 import { missingInputs } from '../../app/draft';
 import type { MeasuringStatus } from '../../app/measuring';
+import { STEP_TITLES } from '../../app/steps';
 import { formatCount } from '../../core/format';
 import { useDesk } from '../desk';
 import { ReasonText } from '../shell/Notices';
@@ -42,7 +43,7 @@ export function Measure() {
               desk.step.value = missing.step;
             }}
           >
-            Go to {missing.step}
+            Go to {STEP_TITLES[missing.step]}
           </button>
         </div>
       )}

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { missingInputs, type StepName } from '../../app/draft';
+import { nextStep, STEP_TITLES } from '../../app/steps';
 import { useDesk } from '../desk';
 import { Notices, ReasonText } from '../shell/Notices';
 
@@ -21,8 +22,30 @@ export function Panel(props: {
           <ReasonText reason={one.reason} />
         </div>
       ))}
+      <Next step={step} />
       {children}
     </section>
+  );
+}
+
+/** Leads on to the step that waits, once this one lacks nothing. */
+function Next({ step }: { readonly step: StepName }) {
+  const desk = useDesk();
+  const next = nextStep(desk.session, step);
+  if (next === null) return null;
+  const title = STEP_TITLES[next.step];
+  return (
+    <div class="next">
+      <p>{next.why}</p>
+      <button
+        type="button"
+        onClick={() => {
+          desk.step.value = next.step;
+        }}
+      >
+        Next: {title}
+      </button>
+    </div>
   );
 }
 

@@ -1,5 +1,6 @@
 import { useDesk } from '../desk';
 import { BudgetTable } from './BudgetTable';
+import { DriveWords } from './DriveWords';
 import { FitTables } from './FitTables';
 import { PositionsTable } from './PositionsTable';
 import { ResultPlots } from './ResultPlots';
@@ -23,6 +24,7 @@ export function Evidence() {
         <>
           <BudgetTable result={reduction.result} />
           <FitTables result={reduction.result} />
+          <DriveWords drive={reduction.drive} />
         </>
       )}
       {step !== 'seal' && <PositionsTable positions={reduction.result.positions} />}

@@ -9,6 +9,9 @@ import { SealPlot } from '../../plots/SealPlot';
 import { VelocityPlot } from '../../plots/VelocityPlot';
 import { useDesk } from '../desk';
 
+/** How far past the muzzle gas behind the ball may still act on it, as the fit assumes; ball diameters. */
+const MUZZLE_ZONE_DIAMETERS = 3;
+
 /** Position, residuals, speed, the seal's bulge and the budget, drawn. */
 export function ResultPlots({ reduction }: { readonly reduction: Reduction }) {
   const desk = useDesk();
@@ -17,6 +20,7 @@ export function ResultPlots({ reduction }: { readonly reduction: Reduction }) {
   const { result, curve, seal } = reduction;
   const band = bandCoverage(result);
   const instants = instantsOf(result);
+  const diameter = desk.session.shots.draft.value?.ball.diameter.value ?? null;
   const { exitVelocity, exitTime } = result;
   return (
     <div class="plots">
@@ -28,7 +32,7 @@ export function ResultPlots({ reduction }: { readonly reduction: Reduction }) {
               curve === null ? null : { times: curve.times, values: curve.s, u: curve.sU, ...band }
             }
             instants={instants}
-            zone={null}
+            zone={diameter === null ? null : { from: 0, to: MUZZLE_ZONE_DIAMETERS * diameter }}
             currentFrame={currentFrame}
             onPickFrame={desk.pick}
           />

@@ -8,7 +8,7 @@ import { ReasonText, WarningBox } from '../shell/Notices';
 import { percent } from './words';
 
 /** From here on a time is stated in milliseconds, s. */
-const LONG_S = 0.01;
+const LONG_S = 0.001;
 
 /** The result in words and numbers. */
 export function Statement({ result }: { readonly result: Result }) {

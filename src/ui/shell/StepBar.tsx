@@ -1,4 +1,4 @@
-import { type StepState, type StepSummary, summarise } from '../../app/steps';
+import { STEP_TITLES, type StepState, type StepSummary, summarise } from '../../app/steps';
 import { useDesk } from '../desk';
 import { Icon } from './Icon';
 
@@ -39,7 +39,7 @@ function StepButton({ step, ordinal }: { step: StepSummary; ordinal: number }) {
       }}
     >
       <span class="step-title">
-        {ordinal} {step.title}
+        {ordinal} {STEP_TITLES[step.name]}
       </span>
       <span class="step-state">
         <Icon name={step.state} />

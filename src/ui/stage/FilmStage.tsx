@@ -23,7 +23,7 @@ export function FilmStage() {
       currentFrame={player.current.value}
       contrast={desk.contrast.value}
       view={desk.view}
-      largestHeightShare={0.55}
+      largestHeightShare={0.42}
       overlays={filmOverlays(session)}
       ellipseFactor={ELLIPSE_FACTOR}
       mode={desk.mode.value}

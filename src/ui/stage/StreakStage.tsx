@@ -2,9 +2,16 @@ import { alongLine, instantsOf } from '../../app/flightPicture';
 import { frameAtTime } from '../../app/frameAtTime';
 import type { Session } from '../../app/session';
 import { useDesk } from '../desk';
+import { useWindowHeight } from '../film/useViewport';
 import type { StreakCentre, StreakInstant } from '../streak/props';
 import { StreakView } from '../streak/StreakView';
 import { pathOf } from './overlays';
+
+/** Beside the film's share this leaves room for the frame controls under both. */
+const HEIGHT_SHARE = 0.3;
+/** CSS px. */
+const SMALLEST_HEIGHT = 200;
+const LARGEST_HEIGHT = 420;
 
 /** The streak image under the film: fills while frames are measured, then carries path, burst and exit. */
 export function StreakStage() {
@@ -15,14 +22,15 @@ export function StreakStage() {
   const draft = shots.draft.value;
   const frameCount = player.frameCount.value;
   const along = line === null ? null : alongLine(line);
+  const windowHeight = useWindowHeight();
+  const height = Math.min(Math.max(windowHeight * HEIGHT_SHARE, SMALLEST_HEIGHT), LARGEST_HEIGHT);
   const muzzle = draft?.muzzle?.point ?? null;
-  const white = player.shown.value?.white ?? 255;
   return (
     <StreakView
       geometry={line}
       frameCount={frameCount}
       streak={{ rows, version }}
-      contrast={desk.contrast.value ?? { low: 0, high: white }}
+      contrast={desk.contrast.value}
       view={desk.view}
       currentFrame={player.current.value}
       centres={along === null ? [] : centres(session, along)}
@@ -40,7 +48,7 @@ export function StreakStage() {
       lost={draft?.timing.droppedFrames ?? []}
       seed={null}
       seeding={false}
-      height={300}
+      height={height}
       description={describe(session)}
       placeholder="The streak image builds up here while the frames are measured: one line of greys a frame, time running down."
       onHover={desk.peek}

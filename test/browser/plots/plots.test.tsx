@@ -308,8 +308,8 @@ describe('BudgetChart', () => {
     }));
     // A 3-4-5 triangle: 0.04^2 / 0.05^2 = 64 %.
     expect(rows).toEqual([
-      { name: 'scale, type B', cells: ['0.04', '64 %'], bar: '80%' },
-      { name: 'clock, type B', cells: ['0.03', '36 %'], bar: '60%' },
+      { name: 'scale, type B', cells: ['0.040', '64 %'], bar: '80%' },
+      { name: 'clock, type B', cells: ['0.030', '36 %'], bar: '60%' },
     ]);
   });
 });
