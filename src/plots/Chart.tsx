@@ -76,8 +76,9 @@ export function Chart(props: ChartProps) {
   const { x, y, left, right, top, bottom } = field;
   const xCount = Math.max(2, Math.floor((right - left) / X_TICK_SPACING));
   const yCount = Math.max(2, Math.floor((bottom - top) / Y_TICK_SPACING));
-  const xText = x.tickFormat(xCount);
-  const yText = y.tickFormat(yCount);
+  // Plain figures: a comma between thousands reads as a decimal point to many.
+  const xText = x.tickFormat(xCount, 'f');
+  const yText = y.tickFormat(yCount, 'f');
   const point = (event: TargetedPointerEvent<SVGSVGElement>) => {
     const box = event.currentTarget.getBoundingClientRect();
     props.onPointer?.({ left: event.clientX - box.left, top: event.clientY - box.top }, field);

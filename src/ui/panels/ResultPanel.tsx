@@ -30,6 +30,9 @@ export function ResultPanel() {
   const models = MODELS.includes(draft.fit.model) ? MODELS : [...MODELS, draft.fit.model];
   return (
     <Panel step="result" title="Result">
+      {(reduction === null ||
+        freshness === 'measureAgain' ||
+        measuring.status.value.kind !== 'done') && <Measure />}
       {reduction === null ? (
         <p>Nothing has been measured yet.</p>
       ) : (
@@ -40,9 +43,6 @@ export function ResultPanel() {
           <Statement result={reduction.result} />
         </div>
       )}
-      {(reduction === null ||
-        freshness === 'measureAgain' ||
-        measuring.status.value.kind !== 'done') && <Measure />}
       <ChoiceField
         label="Speed in"
         value={speedUnit.value}

@@ -1,4 +1,5 @@
 import type { Result } from '../../app/resultTypes';
+import { isAvailable } from '../../core/estimate';
 import {
   formatCount,
   formatInterval,
@@ -29,6 +30,8 @@ function verdictOn({ code, passed }: Fit['checks'][number], fit: Fit): keyof typ
 export function FitTables({ result }: { readonly result: Result }) {
   const { fit } = result;
   if (!('model' in fit)) {
+    // The statement gives the same reason where the speed would stand.
+    if (!isAvailable(result.exitVelocity)) return null;
     return (
       <div class="notice notice-missing">
         <ReasonText reason={fit.unavailable} />

@@ -20,11 +20,13 @@ export function ResultPlots({ reduction }: { readonly reduction: Reduction }) {
   const { result, curve, seal } = reduction;
   const band = bandCoverage(result);
   const instants = instantsOf(result);
+  const seen = result.positions.some((one) => one.s !== null);
+  const residuals = residualsOf(result);
   const diameter = desk.session.shots.draft.value?.ball.diameter.value ?? null;
   const { exitVelocity, exitTime } = result;
   return (
     <div class="plots">
-      {step !== 'seal' && (
+      {step !== 'seal' && seen && (
         <>
           <PositionPlot
             positions={result.positions}
@@ -36,18 +38,14 @@ export function ResultPlots({ reduction }: { readonly reduction: Reduction }) {
             currentFrame={currentFrame}
             onPickFrame={desk.pick}
           />
-          <ResidualPlot
-            points={residualsOf(result)}
-            currentFrame={currentFrame}
-            onPickFrame={desk.pick}
-          />
+          {residuals.length > 0 && (
+            <ResidualPlot points={residuals} currentFrame={currentFrame} onPickFrame={desk.pick} />
+          )}
         </>
       )}
-      {step === 'result' && (
+      {step === 'result' && curve !== null && (
         <VelocityPlot
-          curve={
-            curve === null ? null : { times: curve.times, values: curve.v, u: curve.vU, ...band }
-          }
+          curve={{ times: curve.times, values: curve.v, u: curve.vU, ...band }}
           differences={speedsBetween(result.positions)}
           exit={
             isAvailable(exitVelocity) && isAvailable(exitTime)

@@ -67,10 +67,14 @@ describe('deviceRows', () => {
 });
 
 describe('greyRange', () => {
-  it('spans the rows that have come, whatever lies outside the film', () => {
-    expect(greyRange([Float32Array.of(-1, 40, 60), Float32Array.of(90, 41, -1)])).toEqual({
-      low: 40,
-      high: 90,
+  it('keeps a window about the ordinary grey, whatever lies outside the film', () => {
+    // Greys from 40 to 140, most of them 50: 30 of the 100 to each side, none below the darkest.
+    const still = Float32Array.of(-1, 50, 50, 50, 60);
+    expect(greyRange([still, Float32Array.of(140, 40, 50, -1)])).toEqual({ low: 40, high: 80 });
+    // A dark ball before a bright wall.
+    expect(greyRange([Float32Array.of(200, 200, 200), Float32Array.of(200, 100, 200)])).toEqual({
+      low: 170,
+      high: 200,
     });
     expect(greyRange([])).toEqual({ low: 0, high: 255 });
     expect(greyRange([Float32Array.of(-1, -1)])).toEqual({ low: 0, high: 255 });
