@@ -100,6 +100,8 @@ describe('the page', () => {
 
   it('steps through frames by keyboard and takes digits for steps', async () => {
     await open();
+    // A click first: keys reach the page only once it has the browser's focus.
+    await step('Footage').click();
     (document.activeElement as HTMLElement | null)?.blur();
     await userEvent.keyboard('{ArrowRight}{ArrowRight}{ArrowLeft}');
     expect(session.player.current.value).toBe(1);
