@@ -16,7 +16,11 @@ export function createShotStore(now: () => number) {
     unsaved: computed(() => draft.value !== null && draft.value !== saved.value),
     undoLabel: computed(() => history.value?.past.at(-1)?.label ?? null),
     redoLabel: computed(() => history.value?.future[0]?.label ?? null),
-    edited: computed(() => (history.value?.past.length ?? 0) > 0),
+    /** Undone edits count: what was kept of them is to be replaced. */
+    edited: computed(() => {
+      const { past = [], future = [] } = history.value ?? {};
+      return past.length + future.length > 0;
+    }),
     /** Starts on another shot; its history begins anew. */
     start(draft: ShotDraft | null, isSaved: boolean) {
       history.value = draft === null ? null : startHistory(draft);

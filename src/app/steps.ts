@@ -50,9 +50,10 @@ export interface NextStep {
 
 /** Where the work goes on once nothing is left to state in the step looked at; null: here. */
 export function nextStep(session: Session, here: StepName): NextStep | null {
-  const { shots, measuring } = session;
+  const { shots, measuring, awaited } = session;
   const draft = shots.draft.value;
-  if (draft === null || measuring.status.value.kind === 'running') return null;
+  if (draft === null || awaited.value !== null) return null;
+  if (measuring.status.value.kind === 'running') return null;
   const [missing] = missingInputs(draft);
   const measured =
     measuring.reduction.value !== null && measuring.freshness.value !== 'measureAgain';

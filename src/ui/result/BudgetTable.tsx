@@ -1,5 +1,6 @@
 import type { BudgetEntry, Result } from '../../app/resultTypes';
 import { formatNumber } from '../../core/format';
+import { Wide } from './Wide';
 
 /** What each source adds to the uncertainty (layout of JCGM 100, Annex H.1). */
 export function BudgetTable({ result }: { readonly result: Result }) {
@@ -21,7 +22,7 @@ function OneBudget(props: {
   if (entries.length === 0) return null;
   const variance = entries.reduce((sum, one) => sum + one.contribution ** 2, 0);
   return (
-    <div class="scroll-x">
+    <Wide name={title}>
       <table>
         <caption>{title}</caption>
         <thead>
@@ -65,6 +66,6 @@ function OneBudget(props: {
             ))}
         </tbody>
       </table>
-    </div>
+    </Wide>
   );
 }

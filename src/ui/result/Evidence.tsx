@@ -14,6 +14,7 @@ export function Evidence() {
   const stale = desk.session.measuring.freshness.value === 'measureAgain';
   return (
     <section class={`evidence stack ${stale ? 'stale' : ''}`} aria-label="Evidence">
+      <h2>Evidence</h2>
       {stale && (
         <p class="stale-word" role="status">
           Inputs changed: measure again. Below is the earlier result.

@@ -10,6 +10,7 @@ import {
 import { useDesk } from '../desk';
 import { Icon } from '../shell/Icon';
 import { ReasonText } from '../shell/Notices';
+import { Wide } from './Wide';
 import { modelWords } from './words';
 
 type Fit = Extract<Result['fit'], { model: string }>;
@@ -68,7 +69,7 @@ function ComparedModels({ result }: { readonly result: Result }) {
   if (!('model' in result.fit) || result.fit.compared.length === 0) return null;
   const chosen = result.fit.model;
   return (
-    <div class="scroll-x">
+    <Wide name="Models compared">
       <table>
         <caption>Models compared</caption>
         <thead>
@@ -107,7 +108,7 @@ function ComparedModels({ result }: { readonly result: Result }) {
           ))}
         </tbody>
       </table>
-    </div>
+    </Wide>
   );
 }
 

@@ -2,6 +2,7 @@ import { setFrameRejected } from '../../app/edits';
 import type { Position } from '../../app/resultTypes';
 import { formatNumber, formatQuantity } from '../../core/format';
 import { useDesk } from '../desk';
+import { Wide } from './Wide';
 
 /** Every frame's centre, whether it was used, and why not. */
 export function PositionsTable({ positions }: { readonly positions: readonly Position[] }) {
@@ -12,7 +13,7 @@ export function PositionsTable({ positions }: { readonly positions: readonly Pos
       <summary>
         Centres of {found.length} frames, {found.filter((one) => one.used).length} used
       </summary>
-      <div class="scroll-x positions">
+      <Wide name="Centres" look="positions">
         <table>
           <thead>
             <tr>
@@ -39,7 +40,7 @@ export function PositionsTable({ positions }: { readonly positions: readonly Pos
             ))}
           </tbody>
         </table>
-      </div>
+      </Wide>
     </details>
   );
 }
