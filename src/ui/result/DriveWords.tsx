@@ -8,8 +8,7 @@ export function DriveWords({ drive }: { readonly drive: Reduction['drive'] }) {
     <p data-role="drive">
       For comparison: in a perfect vacuum the air outside would push with about{' '}
       {formatNumber(force, 3)} N: {formatNumber(acceleration, 3)} m/s² at first,{' '}
-      {formatNumber(gravities, 3)} g. The air column behind the ball must be accelerated too, and
-      the bore takes its share, so the ball gains less.
+      {formatNumber(gravities, 3)} g. The air column behind the ball must be accelerated too.
     </p>
   );
 }

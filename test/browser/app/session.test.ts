@@ -132,6 +132,16 @@ describe('opening', () => {
     session.shots.undo();
     expect(session.shots.draft.value?.timing.recordingRate).toBeNull();
   });
+
+  it('keeps the inputs as they are once an edit is undone', async () => {
+    const kept = () => JSON.stringify(Object.values(localStorage));
+    await session.openFiles([clip('clip.mp4')]);
+    session.shots.edit((draft) => ({ ...draft, notes: 'a slip' }), { label: 'notes' });
+    await vi.waitFor(() => expect(kept()).toContain('a slip'));
+    session.shots.undo();
+    await vi.waitFor(() => expect(kept()).not.toContain('a slip'));
+    expect(localStorage.length).toBe(1);
+  });
 });
 
 describe('measuring', () => {

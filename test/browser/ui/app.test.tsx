@@ -98,6 +98,35 @@ describe('the page', () => {
     expect(session.shots.draft.value?.timing.recordingRate?.value).toBe(12000);
   });
 
+  it('leads on to the step that waits, and to the result once measured', async () => {
+    await open();
+    await button('Next: Clock').click();
+    await expect.element(page.getByRole('heading', { level: 2, name: 'Clock' })).toBeVisible();
+    // The step itself says what it lacks.
+    await expect.element(button(/^Next/)).not.toBeInTheDocument();
+    await typeIn('Recording rate', '12000');
+    await expect.element(button('Next: Scale')).toBeVisible();
+    await measuredClip(session);
+    await button('Next: Result').click();
+    await expect.element(page.getByText(/^v = /)).toBeVisible();
+  });
+
+  it('tells centres better than stated from centres that miss the curve', async () => {
+    await measuredClip(session);
+    await step('Result').click();
+    const scatter = (chiSquare: number) => {
+      const now = session.measuring.reduction.value;
+      if (now === null || !('model' in now.result.fit)) throw new Error('nothing was measured');
+      const checks = [{ code: 'chiSquare', passed: false, message: 'The scatter.' }];
+      const fit = { ...now.result.fit, chiSquare, dof: 8, checks };
+      session.measuring.reduction.value = { ...now, result: { ...now.result, fit } };
+    };
+    scatter(1);
+    await expect.element(page.getByText('on the safe side: The scatter.')).toBeVisible();
+    scatter(60);
+    await expect.element(page.getByText('look at this: The scatter.')).toBeVisible();
+  });
+
   it('steps through frames by keyboard and takes digits for steps', async () => {
     await open();
     // A click first: keys reach the page only once it has the browser's focus.
