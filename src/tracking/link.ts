@@ -1,7 +1,7 @@
 import { failure, type Outcome, type Reason, success } from '../core/reason';
-import type { ImageVector } from '../core/units';
 import type { Candidate } from '../image/types';
-import { along, fitPath, lineDirection, type Sighting, throughTwo } from './path';
+import { againstPrior, faultOf, SPEED_CHANGE, speedChange } from './judge';
+import { along, fitPath, lineDirection, type Run, type Sighting, throughTwo } from './path';
 import type { FrameCandidates, Path, Track, TrackPrior } from './types';
 
 /** Frame gaps over which two sightings are tried as one motion: short for two frames, long for accuracy. */
@@ -10,32 +10,25 @@ const GAPS = [1, 2, 3, 5, 8, 13, 21, 34] as const;
 const REFINED = 12;
 /** How far a sighting may lie from the path, in radii: a half-hidden ball is sighted off its centre. */
 const NEAR = 0.6;
-/** Share of its speed a ball may lose or gain over its path, beyond which it is not one flight. */
-const SPEED_CHANGE = 0.35;
-/** Cosine of the largest angle between the path and a stated axis (20 degrees). */
-const ALONG_AXIS = 0.94;
-/** How far the path may pass beside the muzzle, in radii: the two are marked and fitted by eye at first. */
-const BESIDE_MUZZLE = 1.5;
 const MOST_RIVALS = 4;
-
-interface Run {
-  readonly path: Path;
-  readonly sightings: readonly Sighting[];
-  readonly support: number;
-}
 
 /**
  * Finds the one object of the ball's size that moves steadily on a nearly straight path, and its
  * sightings in the frames. Deterministic: motions through pairs of sightings are compared by how many
  * frames they explain, the best are refined by least squares with a slow change of speed, and the
  * ball is the best supported that passes as a ball. Frames may be missing.
+ * Failures: `noBall`, `againstDirection`, `besideMuzzle`.
  */
 export function linkTrack(frames: readonly FrameCandidates[], prior: TrackPrior): Outcome<Track> {
   const sightings = gather(frames, prior);
   const runs = searchRuns(sightings, prior);
   const judged = runs.map((run) => ({ run, fault: faultOf(run, prior) }));
   const ball = judged.find(({ fault }) => fault === null)?.run;
-  if (ball === undefined) return failure('noBall', whatWasSeen(frames, judged), NO_BALL_REMEDY);
+  if (ball === undefined) {
+    return (
+      contradicted(frames, prior) ?? failure('noBall', whatWasSeen(frames, judged), NO_BALL_REMEDY)
+    );
+  }
 
   const travel = ball.path.velocity;
   const axis = lineDirection(ball.sightings, travel, NEAR * prior.radius);
@@ -64,8 +57,30 @@ export function linkTrack(frames: readonly FrameCandidates[], prior: TrackPrior)
   });
 }
 
+/** The ball that would be found were it not for what is stated of its way; null where there is none even so. */
+function contradicted(
+  frames: readonly FrameCandidates[],
+  prior: TrackPrior,
+): Outcome<never> | null {
+  if (prior.axis !== null && linkTrack(frames, { ...prior, axis: null }).ok) {
+    return failure(
+      'againstDirection',
+      'A ball is seen, but it flies in another direction than stated.',
+      'Turn the direction of travel along its flight, or let it be found from the path.',
+    );
+  }
+  if (prior.muzzle !== null && linkTrack(frames, { ...prior, muzzle: null }).ok) {
+    return failure(
+      'besideMuzzle',
+      'A ball is seen, but its path does not pass the marked muzzle.',
+      'Mark the muzzle where the flight leaves it.',
+    );
+  }
+  return null;
+}
+
 const NO_BALL_REMEDY =
-  'Check the known length and the ball diameter (they give the size looked for), the region of flight and that the clip shows the ball; or place its centre by hand in two frames or more.';
+  'Check the known length and the ball diameter (they give the size looked for), the region of flight and that the clip shows the ball; or place its centre by hand in three frames or more.';
 
 const manualCandidate = (s: Sighting): Candidate => ({ x: s.x, y: s.y, score: 1, visible: 1 });
 
@@ -142,30 +157,6 @@ function plausible(path: Path, a: Sighting, b: Sighting, prior: TrackPrior): boo
   return moved >= 0.02 * prior.radius * (b.frame - a.frame) && againstPrior(path, prior) === null;
 }
 
-/** In what a motion contradicts what is known of the flight; null where it does not. */
-function againstPrior(path: Path, { axis, muzzle, maxSpeed, radius }: TrackPrior): string | null {
-  const [vx, vy] = path.velocity;
-  const speed = Math.hypot(vx, vy);
-  if (maxSpeed !== undefined && speed > maxSpeed) return 'moves faster than the ball can';
-  if (axis !== null) {
-    const ahead = vx * axis[0] + vy * axis[1];
-    if (ahead < ALONG_AXIS * Math.hypot(axis[0], axis[1]) * speed) {
-      return 'moves in another direction than stated';
-    }
-  }
-  if (muzzle !== null && offLine(path, muzzle) > BESIDE_MUZZLE * radius) {
-    return 'does not come from the muzzle';
-  }
-  return null;
-}
-
-function offLine(path: Path, point: ImageVector): number {
-  const [vx, vy] = path.velocity;
-  const dx = point[0] - path.origin[0];
-  const dy = point[1] - path.origin[1];
-  return Math.abs(dx * vy - dy * vx) / Math.hypot(vx, vy);
-}
-
 /** Best sighting of each frame near the path, and the sum of their scores, less the farther off. */
 function supported(
   path: Path,
@@ -214,63 +205,6 @@ function refine(start: Run, sightings: readonly (readonly Sighting[])[], radius:
   return best;
 }
 
-/** Change of velocity over the run as a share of its speed. */
-function speedChange(path: Path, sightings: readonly Sighting[]): number {
-  const first = sightings[0];
-  const last = sightings[sightings.length - 1];
-  const speed = Math.hypot(path.velocity[0], path.velocity[1]);
-  if (first === undefined || last === undefined || speed === 0) return 0;
-  const change = Math.hypot(path.acceleration[0], path.acceleration[1]);
-  return (change * Math.abs(last.time - first.time)) / speed;
-}
-
-/** Why a run is not the ball's; null where it may be. */
-function faultOf({ path, sightings }: Run, prior: TrackPrior): Reason | null {
-  const first = sightings[0] as Sighting;
-  const last = sightings[sightings.length - 1] as Sighting;
-  const count = sightings.length;
-  const where = `frames ${first.frame} to ${last.frame}`;
-  if (sightings.filter((s) => s.candidate < 0).length >= 2) return null;
-  const travelled = Math.hypot(last.x - first.x, last.y - first.y);
-  if (travelled < (count === 2 ? 0.3 : 1) * prior.radius) {
-    return {
-      code: 'standsStill',
-      message: `Something of about the right size in ${where} hardly moves.`,
-    };
-  }
-  const against = againstPrior(path, prior);
-  if (against !== null) {
-    return {
-      code: 'otherPath',
-      message: `Something of about the right size in ${where} ${against}.`,
-    };
-  }
-  // The better half of its sightings must look like the whole disc; the rest may be partly hidden.
-  const better = [...sightings].sort((a, b) => b.score - a.score).slice(0, Math.ceil(count / 2));
-  const score = better.reduce((sum, s) => sum + s.score, 0) / better.length;
-  const visible = better.reduce((sum, s) => sum + s.visible, 0) / better.length;
-  if (score < (count < 4 ? 0.7 : 0.62) || visible < 0.6) {
-    return {
-      code: 'notRound',
-      message: `Something that moves in ${where} does not have the ball's size and round shape (likeness ${score.toFixed(2)}).`,
-    };
-  }
-  const span = last.frame - first.frame + 1;
-  if (count < 0.4 * span || (count === 2 && span > 3)) {
-    return {
-      code: 'tooFewSightings',
-      message: `Something of the right size is seen in only ${count} of the ${span} frames from ${first.frame} to ${last.frame}.`,
-    };
-  }
-  if (speedChange(path, sightings) > SPEED_CHANGE) {
-    return {
-      code: 'unsteady',
-      message: `Something of the right size in ${where} changes its speed too much for a ball in free flight.`,
-    };
-  }
-  return null;
-}
-
 function whatWasSeen(
   frames: readonly FrameCandidates[],
   judged: readonly { run: Run; fault: Reason | null }[],
@@ -280,6 +214,9 @@ function whatWasSeen(
     return `No ball found: nothing of the ball's size stands out from the background in any of ${frames.length} frames.`;
   }
   const best = judged[0]?.fault;
-  const closest = best === undefined || best === null ? '' : ` The nearest to it: ${best.message}`;
+  const closest =
+    best === undefined || best === null ? '' : ` What comes nearest: ${lowerFirst(best.message)}`;
   return `No ball found: no object of the ball's size moves steadily through the film, though ${seen} of ${frames.length} frames show something of about that size.${closest}`;
 }
+
+const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);

@@ -137,3 +137,10 @@ export function lineDirection(
   const forward = axis[0] * travel[0] + axis[1] * travel[1] >= 0;
   return forward ? axis : [-axis[0], -axis[1]];
 }
+
+/** Sightings taken for one object, the path through them, and the sum of their scores. */
+export interface Run {
+  readonly path: Path;
+  readonly sightings: readonly Sighting[];
+  readonly support: number;
+}
