@@ -87,9 +87,9 @@ export function determineScale(scale: Scale): Outcome<ScaleReport> {
       remedy: 'Measure the distance from lens to flight line and type it.',
     });
   }
-  const combined = (pick: (part: OneLength) => number): number =>
-    Math.sqrt(parts.reduce((v, part, i) => v + ((shares[i] as number) * pick(part)) ** 2, 0)) *
-    birge;
+  const weighted = (pick: (part: OneLength) => number): number[] =>
+    parts.map((part, i) => (shares[i] as number) * pick(part) * birge);
+  const combined = (pick: (part: OneLength) => number): number => Math.hypot(...weighted(pick));
   const sources: ScaleSource[] = [
     source(
       'known length',
@@ -103,9 +103,10 @@ export function determineScale(scale: Scale): Outcome<ScaleReport> {
       'depth of the known length',
       combined((part) => part.depthU),
     ),
+    // The one distance moves all lengths together, those in front and behind the flight line in opposite senses.
     source(
       'camera distance',
-      combined((part) => part.distanceU),
+      Math.abs(weighted((part) => part.byDistance).reduce((a, b) => a + b)),
     ),
   ].filter((entry) => entry.u > 0);
   return success({
@@ -136,7 +137,8 @@ interface OneLength {
   readonly lengthU: number;
   readonly endpointU: number;
   readonly depthU: number;
-  readonly distanceU: number;
+  /** Change for one standard uncertainty of the camera distance, signed. */
+  readonly byDistance: number;
 }
 
 function oneLength(length: KnownLength, distance: Scale['cameraDistance']): OneLength | null {
@@ -147,17 +149,15 @@ function oneLength(length: KnownLength, distance: Scale['cameraDistance']): OneL
   const lengthU = length.u / length.length;
   const endpointU = (Math.SQRT2 * length.endpointU) / pixels;
   const depthU = distance === null ? 0 : length.depthOffsetU / (distance.value + behind);
-  const distanceU =
-    distance === null
-      ? 0
-      : (Math.abs(behind) * distance.u) / (distance.value * (distance.value + behind));
+  const byDistance =
+    distance === null ? 0 : (behind * distance.u) / (distance.value * (distance.value + behind));
   return {
     value: (length.length / pixels) * parallax,
     pixels,
-    relativeU: Math.hypot(lengthU, endpointU, depthU, distanceU),
+    relativeU: Math.hypot(lengthU, endpointU, depthU, byDistance),
     lengthU,
     endpointU,
     depthU,
-    distanceU,
+    byDistance,
   };
 }

@@ -53,6 +53,20 @@ describe('determineScale', () => {
     expect(apart.u).toBeGreaterThan(5 * agreeing.u);
   });
 
+  it('counts the camera distance that several lengths share once, with its sign', () => {
+    const seen = (depthOffset: number) =>
+      bar({ depthOffset, to: [100 + (600 * 1.2) / (1.2 + depthOffset), 200] });
+    const shareOf = (offsets: readonly number[]) =>
+      scaleOf({ lengths: offsets.map(seen) }).sources.find(
+        ({ source }) => source === 'camera distance',
+      )?.u;
+    // By similar triangles the factor is d / (d + o), its relative derivative by d is o / (d (d + o)).
+    expect(shareOf([0.06])).toBeCloseTo((0.06 * 0.02) / (1.2 * 1.26), 12);
+    expect(shareOf([0.06, 0.06])).toBeCloseTo((0.06 * 0.02) / (1.2 * 1.26), 12);
+    // One behind and one in front: nearly all of it cancels.
+    expect(shareOf([0.06, -0.06])).toBeLessThan(1e-4);
+  });
+
   it('warns when parallax cannot be judged', () => {
     expect(scaleOf({ cameraDistance: null }).warnings.map((w) => w.code)).toContain(
       'parallaxUnknown',
