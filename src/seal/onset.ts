@@ -1,7 +1,7 @@
 import type { Reported } from '../core/estimate';
 import type { Seconds } from '../core/units';
 import { hasMoved, isHidden, type RestState } from './tear';
-import { entry, momentIn, type SealClock, sealTime } from './timing';
+import { momentIn, type SealClock, sealTime, typeB } from './timing';
 import type { SealObservation, SealView } from './types';
 
 /** Growth laws a bulge may follow at first, as powers of the time since its onset. */
@@ -48,7 +48,7 @@ export function locateOnset(
   const source = `Growth law of the bulge, first seen in frame ${(moving[0] as SealObservation).frame}`;
   // Noise of the height, over the speed with which the film left.
   const speed = Math.max((heights[0] as number) / interval, Number.MIN_VALUE);
-  const noise = entry('Noise of the film edge', rest.frontU, 'px', 1 / speed);
+  const noise = typeB('Noise of the film edge', rest.frontU, 'px', 1 / speed);
   return momentIn({ from, to, source }, { early: 0, late: 0 }, [noise], clock, view, coverage)
     .moment;
 }

@@ -1,4 +1,5 @@
 import { coverageFactor } from '../core/statistics';
+import { uniformU } from '../uncertainty/quantity';
 
 /** Rectangles this much narrower than the normal part leave a normal distribution (kurtosis off by 1e-6). */
 const NARROW = 0.1;
@@ -13,7 +14,7 @@ export function coverageHalfWidth(a: number, b: number, sigma: number, coverage:
   const wide = Math.max(a, b);
   const narrow = Math.min(a, b);
   if (wide < NARROW * sigma) {
-    return coverageFactor(coverage, null) * Math.hypot(sigma, a / Math.sqrt(3), b / Math.sqrt(3));
+    return coverageFactor(coverage, null) * Math.hypot(sigma, uniformU(a), uniformU(b));
   }
   const within = (half: number): number =>
     sigma === 0

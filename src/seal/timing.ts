@@ -2,6 +2,8 @@ import type { Clock } from '../clock/clock';
 import type { Estimate, Quantity } from '../core/estimate';
 import type { Seconds } from '../core/units';
 import type { BudgetEntry } from '../shot/result';
+import { combine, entry } from '../uncertainty/budget';
+import { uniformU } from '../uncertainty/quantity';
 import { coverageHalfWidth } from './spread';
 import type { SealView } from './types';
 
@@ -51,21 +53,21 @@ export function momentIn(
   const line = clock.lineAt(view.plane[0], view.plane[1]);
   const others = [
     ...extra,
-    entry('Recording rate', clock.rateRelativeU, '1', value),
-    entry('Time stamp of a frame', clock.frameTimeU, 's', 1),
-    entry('Line time of the shutter', clock.lineTime.u, 's', line),
+    typeB('Recording rate', clock.rateRelativeU, '1', value),
+    typeB('Time stamp of a frame', clock.frameTimeU, 's', 1),
+    typeB('Line time of the shutter', clock.lineTime.u, 's', line),
   ];
-  const sigma = Math.hypot(...others.map((e) => e.contribution));
+  const sigma = combine(others).u;
   const half = coverageHalfWidth(a, b, sigma, coverage);
   const budget = [
-    entry(window.source, a / Math.sqrt(3), 's', 1),
-    entry('Exposure, and time until a tear shows', b / Math.sqrt(3), 's', 1),
+    typeB(window.source, uniformU(a), 's', 1),
+    typeB('Exposure, and time until a tear shows', uniformU(b), 's', 1),
     ...others,
   ].filter((e) => e.contribution > 0);
   return {
     moment: {
       value,
-      u: Math.hypot(...budget.map((e) => e.contribution)),
+      u: combine(budget).u,
       interval: [value - half, value + half],
       coverage,
       dof: null,
@@ -74,20 +76,9 @@ export function momentIn(
   };
 }
 
-export const entry = (
-  source: string,
-  u: number,
-  unit: string,
-  sensitivity: number,
-): BudgetEntry => ({
-  source,
-  type: 'B',
-  u,
-  unit,
-  sensitivity,
-  contribution: Math.abs(sensitivity) * u,
-  dof: null,
-});
+/** An entry known from other than repeated observation, without limit to its degrees of freedom. */
+export const typeB = (source: string, u: number, unit: string, sensitivity: number): BudgetEntry =>
+  entry(source, 'B', u, unit, sensitivity, null);
 
 /** Half the exposure; 0 where it is not known. */
 export const halfExposure = (exposure: Estimate | null): Seconds =>
