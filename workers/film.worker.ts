@@ -7,7 +7,7 @@ import type { FootageFile, FrameSource } from '../src/footage/source';
 import { carryReasons } from '../src/protocol/errors';
 import type { FilmApi } from '../src/protocol/film';
 import { FrameRuns } from './frameRuns';
-import { transferFrames } from './transferring';
+import { transferFrame, transferFrames } from './transferring';
 
 let film: { source: FrameSource; files: readonly FootageFile[] } | null = null;
 const runs = new FrameRuns();
@@ -36,7 +36,7 @@ const api: FilmApi = {
   timestamps: () => opened().source.timestamps(),
   async frame(index) {
     for await (const frame of opened().source.frames({ start: index, end: index + 1 })) {
-      return transferFrames([frame])[0] ?? frame;
+      return transferFrame(frame);
     }
     throw new ExitframeError('noFrame', `The film has no frame ${index}.`);
   },

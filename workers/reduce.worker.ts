@@ -46,8 +46,11 @@ const api: ReduceApi = {
     measured = null;
     try {
       const frames = (range: FrameRange) => framesFrom(filmApi, range);
-      measured = await measureFilm(inputs, { frames }, crew, onEvent, abort.signal);
-      return concludeShot(inputs, measured, onEvent);
+      const read = await measureFilm(inputs, { frames }, crew, onEvent, abort.signal);
+      // Cancelled after its last frame: a later run may have begun, whose film this must not replace.
+      abort.signal.throwIfAborted();
+      measured = read;
+      return concludeShot(inputs, read, onEvent);
     } finally {
       if (running === abort) running = null;
     }
