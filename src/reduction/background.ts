@@ -19,17 +19,18 @@ export async function readBackground({
   cancellation,
 }: Work): Promise<Background> {
   const frameBytes = info.width * info.height * (info.bitDepth > 8 ? 2 : 1);
-  const total = Math.max(
+  const most = Math.max(
     FEWEST_BACKGROUND_FRAMES,
-    Math.min(BACKGROUND_FRAMES, Math.floor(BACKGROUND_BYTES / frameBytes), info.frameCount),
+    Math.min(BACKGROUND_FRAMES, Math.floor(BACKGROUND_BYTES / frameBytes)),
   );
-  const step = Math.max(1, Math.floor(info.frameCount / total));
+  // Rounded up: the frames then reach the end of the clip.
+  const step = Math.ceil(info.frameCount / most);
+  const total = Math.ceil(info.frameCount / step);
   const frames: GreyFrame[] = [];
   for await (const frame of film.frames({ start: 0, end: info.frameCount, step })) {
     cancellation.throwIfAborted();
     frames.push(frame);
     onEvent({ kind: 'progress', stage: 'background', done: frames.length, total });
-    if (frames.length === total) break;
   }
   return orThrow(buildBackground(frames));
 }

@@ -49,7 +49,13 @@ export function concludeShot(
     ...scene.clock.warnings,
     ...scene.scale.warnings,
     ...travel.warnings,
-    ...filmWarnings(inputs, scene, seen, line, measured.gains),
+    ...filmWarnings(
+      inputs,
+      scene,
+      seen.filter(({ frame }) => !rejected.has(frame)),
+      line,
+      measured.gains,
+    ),
     ...(exit.ok ? exit.value.warnings : []),
     ...events.warnings,
   ];

@@ -81,12 +81,16 @@ function contactOf(
   metresPerPixel: number,
 ): Outcome<Quantity> {
   if (!exit.ok) return exit;
-  const plane = shot.seals?.muzzle?.plane?.point ?? line.muzzle;
-  const s = line.along(plane[0], plane[1]) * metresPerPixel - shot.ball.diameter.value / 2;
+  const { point, u: planeU } = shot.seals?.muzzle?.plane ?? { point: line.muzzle, u: 0 };
+  const s = line.along(point[0], point[1]) * metresPerPixel - shot.ball.diameter.value / 2;
   const time = exit.value.path.timeAt(s);
   if (!time.ok) return time;
   const speed = exit.value.exitVelocity.value;
-  const u = Math.hypot(time.value.u, shot.ball.diameter.u / 2 / speed);
+  const u = Math.hypot(
+    time.value.u,
+    shot.ball.diameter.u / 2 / speed,
+    (planeU * metresPerPixel) / speed,
+  );
   return { ok: true, value: quantity(time.value.value, u, exit.value.exitTime.dof, shot.coverage) };
 }
 

@@ -23,7 +23,7 @@ const SMALLEST_RADIUS: Pixels = 3;
 
 /**
  * Checks a shot against its film. Throws `ExitframeError`: `noMuzzle`, `muzzleOutside`, `regionOutside`,
- * `nonSquarePixels`, `ballTooSmall`, `ballTooLarge`, `singleFrame`, and what clock and scale refuse.
+ * `pointOutsideFilm`, `nonSquarePixels`, `ballTooSmall`, `ballTooLarge`, `singleFrame`, and what clock and scale refuse.
  */
 export function setScene({ shot, info, timestamps }: ReductionInputs): Scene {
   if (info.frameCount < FEWEST_FRAMES) {
@@ -53,6 +53,14 @@ export function setScene({ shot, info, timestamps }: ReductionInputs): Scene {
       'muzzleOutside',
       `The muzzle point (${muzzle.point.join(', ')}) lies outside the ${info.width} x ${info.height} frame.`,
       'Mark the muzzle inside the frame.',
+    );
+  }
+  const beyond = shot.edits.manualPoints.find(({ frame }) => frame >= info.frameCount);
+  if (beyond !== undefined) {
+    throw new ExitframeError(
+      'pointOutsideFilm',
+      `A centre is placed by hand in frame ${beyond.frame}, but the film ends at frame ${info.frameCount - 1}.`,
+      'Remove that point, or check that this is the footage it was placed on.',
     );
   }
   const clock = orThrow(buildClock(shot.timing, info, timestamps));

@@ -1,5 +1,6 @@
 import { airDensity } from '../core/air';
 import type { Estimate } from '../core/estimate';
+import { ExitframeError } from '../core/reason';
 import type { SharedInputs } from '../exit/types';
 import type { Shot } from '../shot/schema';
 import type { Scene } from './scene';
@@ -33,7 +34,7 @@ function densityOf(air: Shot['air']): Estimate {
   const half = (plus: number, minus: number) => (plus - minus) / 2;
   const humidityUp = Math.min(1, h.value + h.u);
   const humidityDown = Math.max(0, h.value - h.u);
-  return {
+  const density = {
     value: airDensity(t.value, p.value, h.value),
     u: Math.hypot(
       half(
@@ -47,4 +48,12 @@ function densityOf(air: Shot['air']): Estimate {
       half(airDensity(t.value, p.value, humidityUp), airDensity(t.value, p.value, humidityDown)),
     ),
   };
+  if (!(density.value > 0 && density.u < density.value)) {
+    throw new ExitframeError(
+      'airImplausible',
+      `Air of ${t.value} K and ${p.value} Pa, known to ${t.u} K and ${p.u} Pa, has no density that could be reckoned with.`,
+      'Check temperature (kelvin), pressure (pascal) and humidity (0 to 1) of the air, and their uncertainties.',
+    );
+  }
+  return density;
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { isAvailable } from '../../../src/core/estimate';
+import type { FrameRange } from '../../../src/core/film';
 import { concludeShot } from '../../../src/reduction/concludeShot';
 import { measureFilm, stillMeasures } from '../../../src/reduction/measureFilm';
 import { reduceShot } from '../../../src/reduction/reduceShot';
@@ -128,6 +129,49 @@ describe('reduceShot', () => {
     expect(codes(await reduce(inputs()))).toEqual([]);
   });
 
+  it('warns no longer of a repeated frame that was rejected', async () => {
+    const repeated: Script = { at: (f) => script.at(f < 18 ? f : f - 1) };
+    const edits = { rejectedFrames: [18], manualPoints: [] };
+    expect(codes(await reduce(inputs({ edits }), repeated))).not.toContain('framesRepeated');
+  });
+
+  it('counts how well the seal plane is known in the moment of contact', async () => {
+    const contactU = async (u: number) => {
+      const plane = { point: [100, 30], u };
+      const seals = { muzzle: { plane } };
+      const { result } = await reduce(inputs({ seals }));
+      if (!isAvailable(result.contact)) throw new Error(result.contact.unavailable.message);
+      return result.contact.u;
+    };
+    const [exact, rough] = [await contactU(0), await contactU(3)];
+    // 3 px at 12 px a frame.
+    expect(Math.sqrt(rough ** 2 - exact ** 2) * RATE).toBeCloseTo(3 / 12, 2);
+  });
+
+  it('takes the still scene from frames that reach the end of the clip', async () => {
+    const ranges: FrameRange[] = [];
+    const told = {
+      ...film,
+      frames: (range: FrameRange) => {
+        ranges.push(range);
+        return film.frames(range);
+      },
+    };
+    const long = inputs();
+    const frameCount = 80;
+    await reduceShot(
+      { ...long, info: { ...long.info, frameCount } },
+      told,
+      scriptedMeasurer(script),
+      () => undefined,
+      going,
+    );
+    const { start, end, step = 1 } = ranges[0] as FrameRange;
+    const count = Math.ceil((end - start) / step);
+    expect(count).toBeLessThanOrEqual(48);
+    expect(start + (count - 1) * step).toBeGreaterThan(frameCount - 1 - step);
+  });
+
   it('takes no ball that flies against the direction stated', async () => {
     const { result } = await reduce(inputs({ muzzle: { point: [100, 30], axis: [-1, 0] } }));
     expect(result.exitVelocity).toMatchObject({ unavailable: { code: 'againstDirection' } });
@@ -171,6 +215,20 @@ describe('reduceShot', () => {
     [{ region: { flight: [1000, 0, 50, 50] } }, 'regionOutside'],
     [{ ball: { diameter: { value: 0.001, u: 0 }, mass: { value: 0.001, u: 0 } } }, 'ballTooSmall'],
     [{ ball: { diameter: { value: 2, u: 0 }, mass: { value: 0.001, u: 0 } } }, 'ballTooLarge'],
+    [
+      { edits: { rejectedFrames: [], manualPoints: [{ frame: 40, x: 200, y: 30 }] } },
+      'pointOutsideFilm',
+    ],
+    [
+      {
+        air: {
+          temperature: { value: 293, u: 293 },
+          pressure: { value: 101_325, u: 100 },
+          humidity: { value: 0.5, u: 0.1 },
+        },
+      },
+      'airImplausible',
+    ],
   ])('refuses %j', async (change, code) => {
     await expect(reduce(inputs(change))).rejects.toMatchObject({ code });
   });
