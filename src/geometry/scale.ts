@@ -29,7 +29,7 @@ const inconsistentAbove = (dof: number): number => dof + 3 * Math.sqrt(2 * dof);
  * Scale on the flight line from all known lengths, weighted by their own uncertainties.
  * A length lying `depthOffset` behind the flight line, seen from `cameraDistance` (lens to flight line), looks
  * smaller by distance / (distance + offset). Where lengths disagree, the uncertainty grows by the Birge ratio.
- * Failures: `zeroLength`, `planeNotAvailable`, `lensNotAvailable`.
+ * Failures: `zeroLength`, `lengthTooUncertain`, `planeNotAvailable`, `lensNotAvailable`.
  */
 export function determineScale(scale: Scale): Outcome<ScaleReport> {
   if (scale.plane !== null) {
@@ -57,6 +57,14 @@ export function determineScale(scale: Scale): Outcome<ScaleReport> {
     );
   }
   const parts = each.filter((one) => one !== null);
+  const vague = parts.findIndex((part) => !(part.relativeU < 1));
+  if (vague >= 0) {
+    return failure(
+      'lengthTooUncertain',
+      `Known length ${vague + 1} is stated with an uncertainty as large as itself.`,
+      'Check the uncertainties of the length, its ends, its depth and the camera distance.',
+    );
+  }
   const weights = parts.map((part) => 1 / (part.value * part.relativeU) ** 2);
   const anyExact = parts.some((part) => part.relativeU === 0);
   const sum = anyExact ? parts.length : weights.reduce((a, b) => a + b, 0);
