@@ -76,7 +76,7 @@ describe('determineScale', () => {
   it.each([
     [{ lengths: [bar({ to: [100, 200] })] }, 'zeroLength'],
     [{ lengths: [bar(), bar({ u: 0.3 })] }, 'lengthTooUncertain'],
-    [{ lengths: [bar({ depthOffsetU: 1e300 })] }, 'lengthTooUncertain'],
+    [{ lengths: [bar({ endpointU: 1e300 })] }, 'lengthTooUncertain'],
     [
       {
         lens: {
