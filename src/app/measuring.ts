@@ -52,6 +52,7 @@ export function createMeasuring(crew: {
   const refitProblem = signal<Reason | null>(null);
   let concludedFrom: string | null = null;
   let turn = 0;
+  let stopping: AbortController | null = null;
   let pending: ReductionEvent[] = [];
   let timer: ReturnType<typeof setTimeout> | null = null;
 
@@ -102,6 +103,8 @@ export function createMeasuring(crew: {
    */
   const measure = async (prepare: () => Promise<ReductionInputs>): Promise<void> => {
     const mine = ++turn;
+    const stop = new AbortController();
+    stopping = stop;
     dropPending();
     const before = { streak: streak.value, live: live.value, status: status.value };
     batch(() => {
@@ -114,7 +117,7 @@ export function createMeasuring(crew: {
       timer ??= setTimeout(flush, FLUSH_EVERY_MS);
     };
     try {
-      const inputs = await prepare();
+      const inputs = await orAborted(prepare(), stop.signal);
       if (mine !== turn) return;
       const outcome = await crew.reduce.reduce(inputs, proxy(onEvent));
       if (mine !== turn) return;
@@ -181,7 +184,10 @@ export function createMeasuring(crew: {
       if (reduction.value !== null) freshness.value = 'measureAgain';
     },
     async cancel() {
-      if (status.value.kind === 'running') await crew.reduce.cancel();
+      if (status.value.kind !== 'running') return;
+      // Before the reduction has begun only this stops it.
+      stopping?.abort();
+      await crew.reduce.cancel();
     },
     /** The thread that measured is gone: nothing more will come of what runs. */
     fail(reason: Reason) {
@@ -206,4 +212,12 @@ export function createMeasuring(crew: {
       if (running) void crew.reduce.cancel();
     },
   };
+}
+
+/** What the work gives, unless the signal comes first; the work itself may go on unheard. */
+function orAborted<T>(work: Promise<T>, signal: AbortSignal): Promise<T> {
+  return new Promise((resolve, reject) => {
+    signal.addEventListener('abort', () => reject(signal.reason), { once: true });
+    work.then(resolve, reject);
+  });
 }

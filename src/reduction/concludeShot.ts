@@ -2,12 +2,11 @@ import type { Reported } from '../core/estimate';
 import { failure, type Outcome, type Reason } from '../core/reason';
 import { SOFTWARE_VERSION } from '../core/version';
 import { determineExit } from '../exit/determineExit';
-import { atmosphericForce, initialAcceleration, STANDARD_GRAVITY } from '../exit/force';
 import type { ExitReport } from '../exit/types';
 import { flightLine } from '../geometry/flightLine';
 import { RESULT_FORMAT, RESULT_VERSION, type Result, type Warning } from '../shot/result';
-import type { Shot } from '../shot/schema';
 import { fitCurve } from './curve';
+import { driveOf } from './drive';
 import { concludeEvents } from './events';
 import { filmWarnings } from './filmWarnings';
 import type { MeasuredFilm } from './measureFilm';
@@ -15,7 +14,7 @@ import { flightPoints, reportPositions, sightings } from './positions';
 import { type Scene, setScene } from './scene';
 import { sharedInputs } from './sharedInputs';
 import { travelAxis } from './travelAxis';
-import type { Drive, Reduction, ReductionEvent, ReductionInputs } from './types';
+import type { Reduction, ReductionEvent, ReductionInputs } from './types';
 
 /** Fewer centres than this give no speed with an uncertainty. */
 const FEWEST_POINTS = 3;
@@ -89,12 +88,6 @@ export function concludeShot(
     curve: exit.ok ? fitCurve(exit.value, positions) : null,
     seal: events.trace,
   };
-}
-
-function driveOf({ air, ball }: Shot): Drive {
-  const force = atmosphericForce(air.pressure.value, ball.diameter.value);
-  const acceleration = initialAcceleration(force, ball.mass.value);
-  return { force, acceleration, gravities: acceleration / STANDARD_GRAVITY };
 }
 
 function exitOf(

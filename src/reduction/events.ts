@@ -5,7 +5,8 @@ import type { ExitReport } from '../exit/types';
 import type { FlightLine } from '../geometry/flightLine';
 import { type BurstReport, locateBurst } from '../seal/burst';
 import type { BudgetEntry, SealBurst, Warning } from '../shot/result';
-import { difference, quantity } from '../uncertainty/quantity';
+import { difference, quantity, uniformU } from '../uncertainty/quantity';
+import { driveOf } from './drive';
 import type { MeasuredFilm } from './measureFilm';
 import type { Scene } from './scene';
 import type { SealFilm } from './survey';
@@ -72,7 +73,7 @@ export function concludeEvents(
 
 /**
  * When the ball's leading point reaches the seal plane: its centre is then one radius short of it. Read off the
- * flight path carried back by that radius; the ball still gains a little speed there, which over a radius is small.
+ * flight path carried back by that radius, with what the drive in the bore may have changed over it in the uncertainty.
  */
 function contactOf(
   { shot }: ReductionInputs,
@@ -86,10 +87,14 @@ function contactOf(
   const time = exit.value.path.timeAt(s);
   if (!time.ok) return time;
   const speed = exit.value.exitVelocity.value;
+  // Inside the bore it was still gaining speed, by no more than the atmosphere could give it.
+  const sinceContact = exit.value.exitTime.value - time.value.value;
+  const latest = (driveOf(shot).acceleration * sinceContact ** 2) / (2 * speed);
   const u = Math.hypot(
     time.value.u,
     shot.ball.diameter.u / 2 / speed,
     (planeU * metresPerPixel) / speed,
+    uniformU(latest),
   );
   return { ok: true, value: quantity(time.value.value, u, exit.value.exitTime.dof, shot.coverage) };
 }

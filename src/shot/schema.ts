@@ -121,12 +121,15 @@ const seal = v.strictObject({
   ),
 });
 
+/** No hand places a point better than a thousandth of a pixel, and none worse than a frame. */
+const placingU = v.pipe(finite, v.minValue(1e-3), v.maxValue(1e4));
+
 const manualPoint = v.strictObject({
   frame: frameIndex,
   x: finite,
   y: finite,
-  ux: v.optional(positive, 0.5),
-  uy: v.optional(positive, 0.5),
+  ux: v.optional(placingU, 0.5),
+  uy: v.optional(placingU, 0.5),
 });
 
 export const shotSchema = v.strictObject({

@@ -206,6 +206,16 @@ describe('measuring', () => {
     expect(codes()).toEqual([]);
   });
 
+  it('can be cancelled while its inputs are still being gathered', async () => {
+    await openReady();
+    const never = new Promise<never>(() => undefined);
+    const run = session.measuring.measure(() => never);
+    await session.measuring.cancel();
+    await run;
+    expect(session.measuring.status.value.kind).toBe('idle');
+    expect(crew.measured).toEqual([]);
+  });
+
   it('forgets a result when other footage is opened', async () => {
     await openReady();
     await session.measure();
