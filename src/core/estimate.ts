@@ -1,4 +1,4 @@
-import type { Reason } from './reason';
+import type { Outcome, Reason } from './reason';
 
 /** A value and its standard uncertainty, same unit (JCGM 100:2008, 2.3.1). */
 export interface Estimate {
@@ -23,3 +23,7 @@ export interface Unavailable {
 export type Reported = Quantity | Unavailable;
 
 export const isAvailable = (reported: Reported): reported is Quantity => 'value' in reported;
+
+/** What is read off an outcome, or the reason there is nothing to read. */
+export const orUnavailable = <T, R>(outcome: Outcome<T>, read: (value: T) => R): R | Unavailable =>
+  outcome.ok ? read(outcome.value) : { unavailable: outcome.reason };

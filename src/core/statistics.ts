@@ -55,3 +55,10 @@ export function median(values: ArrayLike<number>): number {
   if (upper === undefined) throw new ExitframeError('badArgument', 'Median of nothing.');
   return sorted.length % 2 === 1 ? upper : ((sorted[middle - 1] as number) + upper) / 2;
 }
+
+/** Standard deviation of a normal distribution over the median of its absolute deviations: 1 / quantile(0.75). */
+export const DEVIATION_OVER_MEDIAN = 1.4826;
+
+/** Robust standard deviation about a stated centre: the median absolute deviation, scaled for a normal distribution. */
+export const robustDeviation = (values: readonly number[], centre: number): number =>
+  DEVIATION_OVER_MEDIAN * median(values.map((value) => Math.abs(value - centre)));

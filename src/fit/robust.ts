@@ -1,4 +1,4 @@
-import { median } from '../core/statistics';
+import { DEVIATION_OVER_MEDIAN, median } from '../core/statistics';
 
 /** Published tuning constants: 95 % efficiency for normal errors (Huber 1981; Holland & Welsch 1977). */
 const HUBER = 1.345;
@@ -31,7 +31,7 @@ export function fitRobustly<F extends { readonly residuals: Float64Array }>(
   for (let round = 0; round < 30 && fit !== null; round++) {
     const { residuals } = fit;
     const scaled = residuals.map((r, i) => Math.abs(r / (sigmas[i] as number)));
-    scatter = Math.max(1, 1.4826 * median(scaled) * inflation);
+    scatter = Math.max(1, DEVIATION_OVER_MEDIAN * median(scaled) * inflation);
     let change = 0;
     for (let i = 0; i < n; i++) {
       const distance = (scaled[i] as number) / scatter;

@@ -1,5 +1,6 @@
 import { failure, type Outcome, success } from '../core/reason';
 import type { ImagePoint, ImageVector, Pixels, Radians } from '../core/units';
+import { unitVector } from '../core/vector';
 
 /** The flight axis through the muzzle point: distances along and across it, in pixels. */
 export interface FlightLine {
@@ -14,12 +15,11 @@ export interface FlightLine {
 }
 
 export function flightLine(muzzle: ImagePoint, direction: ImageVector): FlightLine {
-  const length = Math.hypot(direction[0], direction[1]);
-  const ax = direction[0] / length;
-  const ay = direction[1] / length;
+  const axis = unitVector(direction);
+  const [ax, ay] = axis;
   return {
     muzzle,
-    axis: [ax, ay],
+    axis,
     along: (x, y) => (x - muzzle[0]) * ax + (y - muzzle[1]) * ay,
     across: (x, y) => (y - muzzle[1]) * ax - (x - muzzle[0]) * ay,
     alongU: (varX, varY, covXY) =>

@@ -1,4 +1,5 @@
 import type { GreyFrame } from '../core/frame';
+import { DEVIATION_OVER_MEDIAN } from '../core/statistics';
 import type { Shape } from './ballShape';
 import { type Covariance, covarianceOf, gatherEquations, inverseOf, solve } from './discEquations';
 import { type Disc, DiscModel, GEOMETRY, PARAMETERS, TERMS } from './discModel';
@@ -224,7 +225,7 @@ function residualScale(pixels: DiscPixels, residuals: Float64Array): number {
     if (pixels.used[i] === 0) continue;
     sizes[n++] = Math.abs(residuals[i] as number) / Math.sqrt(pixels.variance[i] as number);
   }
-  return n > 0 ? 1.4826 * medianInPlace(sizes, n) : 1;
+  return n > 0 ? DEVIATION_OVER_MEDIAN * medianInPlace(sizes, n) : 1;
 }
 
 /** Keeps a step within what the linearisation can answer for. */

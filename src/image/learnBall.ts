@@ -1,4 +1,4 @@
-import { median } from '../core/statistics';
+import { median, robustDeviation } from '../core/statistics';
 import type { BallModel, CentreMeasurement } from './types';
 
 /** Share of the outline a frame must show to tell of the ball's look. */
@@ -37,8 +37,8 @@ export function learnBall(ball: BallModel, measured: readonly CentreMeasurement[
   };
 }
 
-/** Median and robust standard deviation (1.4826 times the median absolute deviation). */
+/** Median and robust standard deviation. */
 function robust(values: readonly number[]): { value: number; scatter: number } {
   const value = median(values);
-  return { value, scatter: 1.4826 * median(values.map((v) => Math.abs(v - value))) };
+  return { value, scatter: robustDeviation(values, value) };
 }

@@ -1,5 +1,5 @@
-import type { Reported } from '../core/estimate';
-import { failure, type Outcome, type Reason } from '../core/reason';
+import { orUnavailable } from '../core/estimate';
+import { failure, type Outcome } from '../core/reason';
 import { SOFTWARE_VERSION } from '../core/version';
 import { determineExit } from '../exit/determineExit';
 import type { ExitReport } from '../exit/types';
@@ -32,12 +32,13 @@ export function concludeShot(
   const scene = setScene(inputs);
   const rejected = new Set(shot.edits.rejectedFrames);
   const seen = sightings(measured.centres, shot.edits);
-  const travel = travelAxis(scene, seen, rejected);
+  const kept = seen.filter(({ frame }) => !rejected.has(frame));
+  const travel = travelAxis(scene, kept);
   const line = flightLine(scene.muzzle.point, travel.axis);
   const metresPerPixel = scene.scale.value / travel.cosine;
 
   onEvent({ kind: 'progress', stage: 'fit', done: 0, total: 1 });
-  const points = flightPoints(seen, rejected, line, scene.clock);
+  const points = flightPoints(kept, line, scene.clock);
   const exit = exitOf(inputs, scene, measured, points, metresPerPixel);
   onEvent({ kind: 'progress', stage: 'uncertainty', done: 1, total: 1 });
   const leftOut = new Map(exit.ok ? exit.value.leftOut.map((one) => [one.frame, one.reason]) : []);
@@ -48,13 +49,7 @@ export function concludeShot(
     ...scene.clock.warnings,
     ...scene.scale.warnings,
     ...travel.warnings,
-    ...filmWarnings(
-      inputs,
-      scene,
-      seen.filter(({ frame }) => !rejected.has(frame)),
-      line,
-      measured.gains,
-    ),
+    ...filmWarnings(inputs, scene, kept, line, measured.gains),
     ...(exit.ok ? exit.value.warnings : []),
     ...events.warnings,
   ];
@@ -64,20 +59,20 @@ export function concludeShot(
     shot: shot.name,
     software: SOFTWARE_VERSION,
     footageSha256: inputs.footageSha256,
-    exitVelocity: reported(exit, (report) => report.exitVelocity),
-    exitTime: reported(exit, (report) => report.exitTime),
+    exitVelocity: orUnavailable(exit, (report) => report.exitVelocity),
+    exitTime: orUnavailable(exit, (report) => report.exitTime),
     sealBurst: events.sealBurst,
     lead: events.lead,
     contact: events.contact,
     contactLead: events.contactLead,
     burstExitCorrelation: events.burstExitCorrelation,
     positions,
-    fit: exit.ok ? exit.value.fit : { unavailable: exit.reason },
+    fit: orUnavailable(exit, (report) => report.fit),
     budget: {
       exitVelocity: exit.ok ? exit.value.budget : [],
       sealBurst: events.budget,
     },
-    monteCarlo: exit.ok ? exit.value.monteCarlo : { unavailable: exit.reason },
+    monteCarlo: orUnavailable(exit, (report) => report.monteCarlo),
     scale: { value: metresPerPixel, u: scene.scale.u / travel.cosine },
     axis: [travel.axis[0], travel.axis[1]],
     warnings,
@@ -114,11 +109,4 @@ function tooFew(measured: MeasuredFilm, count: number): Outcome<never> {
     `The ball's centre is known in ${count} frame${count === 1 ? '' : 's'}; a speed with its uncertainty needs at least ${FEWEST_POINTS}.`,
     'Film at a higher rate or with a wider view, or place the missing centres by hand.',
   );
-}
-
-function reported(
-  exit: Outcome<ExitReport>,
-  pick: (report: ExitReport) => Reported,
-): Reported | { unavailable: Reason } {
-  return exit.ok ? pick(exit.value) : { unavailable: exit.reason };
 }

@@ -1,5 +1,5 @@
-import type { Quantity, Reported } from '../core/estimate';
-import { failure, type Outcome, type Reason } from '../core/reason';
+import { orUnavailable, type Quantity, type Reported } from '../core/estimate';
+import { failure, type Outcome, success } from '../core/reason';
 import type { Seconds } from '../core/units';
 import type { ExitReport } from '../exit/types';
 import type { FlightLine } from '../geometry/flightLine';
@@ -24,8 +24,6 @@ export interface Events {
   readonly warnings: readonly Warning[];
 }
 
-const unavailable = (reason: Reason) => ({ unavailable: reason });
-
 /** What the film says of the moments around the exit. */
 export function concludeEvents(
   inputs: ReductionInputs,
@@ -41,9 +39,10 @@ export function concludeEvents(
   const correlation =
     burst.ok && exit.ok ? sharedClock(scene, burst.value.burst, exit.value.exitTime, line) : null;
   const lead = (event: Outcome<Quantity>): Reported => {
-    if (!event.ok) return unavailable(event.reason);
-    if (!burst.ok) return unavailable(burst.reason);
-    return difference(event.value, burst.value.burst, correlation ?? 0, shot.coverage);
+    if (!event.ok) return { unavailable: event.reason };
+    return orUnavailable(burst, (report) =>
+      difference(event.value, report.burst, correlation ?? 0, shot.coverage),
+    );
   };
   const warnings: Warning[] = burst.ok ? [...burst.value.warnings] : [];
   if (shot.seals?.rear) {
@@ -54,15 +53,13 @@ export function concludeEvents(
     });
   }
   return {
-    sealBurst: burst.ok
-      ? {
-          ...burst.value.burst,
-          bulgeOnset: burst.value.bulgeOnset,
-          between: burst.value.between,
-        }
-      : unavailable(burst.reason),
-    lead: lead(exit.ok ? { ok: true, value: exit.value.exitTime } : exit),
-    contact: contact.ok ? contact.value : unavailable(contact.reason),
+    sealBurst: orUnavailable(burst, (report) => ({
+      ...report.burst,
+      bulgeOnset: report.bulgeOnset,
+      between: report.between,
+    })),
+    lead: lead(exit.ok ? success(exit.value.exitTime) : exit),
+    contact: orUnavailable(contact, (time) => time),
     contactLead: lead(contact),
     burstExitCorrelation: correlation,
     budget: burst.ok ? burst.value.budget : [],
@@ -96,7 +93,7 @@ function contactOf(
     (planeU * metresPerPixel) / speed,
     uniformU(latest),
   );
-  return { ok: true, value: quantity(time.value.value, u, exit.value.exitTime.dof, shot.coverage) };
+  return success(quantity(time.value.value, u, exit.value.exitTime.dof, shot.coverage));
 }
 
 function burstOf(

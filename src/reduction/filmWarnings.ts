@@ -17,7 +17,7 @@ const STEADY_LIGHT = 0.03;
 export function filmWarnings(
   { shot }: ReductionInputs,
   scene: Scene,
-  seen: readonly Sighting[],
+  kept: readonly Sighting[],
   line: FlightLine,
   gains: Float64Array,
 ): Warning[] {
@@ -32,7 +32,7 @@ export function filmWarnings(
         'Light the scene with a lamp on direct current, or check that the camera stood still.',
     });
   }
-  const points = seen.flatMap(({ frame, centre }) =>
+  const points = kept.flatMap(({ frame, centre }) =>
     centre.ok
       ? [{ frame, ...centre.value, along: line.along(centre.value.x, centre.value.y) }]
       : [],

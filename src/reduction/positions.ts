@@ -1,16 +1,22 @@
 import type { Clock } from '../clock/clock';
-import type { Outcome, Reason } from '../core/reason';
+import { type Outcome, type Reason, success } from '../core/reason';
 import type { FlightPoint } from '../exit/types';
 import { type AxisFit, type FlightLine, fitAxis } from '../geometry/flightLine';
 import type { CentreMeasurement } from '../image/types';
 import type { Position } from '../shot/result';
 import type { Shot } from '../shot/schema';
 
+/** What is asked of a centre once it is known, however it became so. */
+type KnownCentre = Pick<
+  CentreMeasurement,
+  'x' | 'y' | 'varX' | 'varY' | 'covXY' | 'visible' | 'saturated'
+>;
+
 /** A frame's centre, measured or placed by hand, before it is set on the flight axis. */
 export interface Sighting {
   readonly frame: number;
   readonly manual: boolean;
-  readonly centre: Outcome<CentreMeasurement>;
+  readonly centre: Outcome<KnownCentre>;
 }
 
 /** Measured centres with the edits of a person applied, in frame order. A point placed by hand replaces the measured one. */
@@ -21,29 +27,16 @@ export function sightings(
   const all = new Map<number, Sighting>();
   for (const [frame, centre] of centres) all.set(frame, { frame, manual: false, centre });
   for (const { frame, x, y, ux, uy } of edits.manualPoints) {
-    const centre: CentreMeasurement = {
-      x,
-      y,
-      varX: ux * ux,
-      varY: uy * uy,
-      covXY: 0,
-      radius: { value: 0, u: 0 },
-      visible: 1,
-      contrast: 0,
-      saturated: 0,
-    };
-    all.set(frame, { frame, manual: true, centre: { ok: true, value: centre } });
+    const centre = { x, y, varX: ux * ux, varY: uy * uy, covXY: 0, visible: 1, saturated: 0 };
+    all.set(frame, { frame, manual: true, centre: success(centre) });
   }
   return [...all.values()].sort((a, b) => a.frame - b.frame);
 }
 
-/** Direction of travel from the sightings that are not rejected. */
-export function axisOfPath(
-  seen: readonly Sighting[],
-  rejected: ReadonlySet<number>,
-): Outcome<AxisFit> {
-  const points = seen.flatMap(({ frame, centre }) =>
-    centre.ok && !rejected.has(frame)
+/** Direction of travel from the sightings that have a centre. */
+export function axisOfPath(kept: readonly Sighting[]): Outcome<AxisFit> {
+  const points = kept.flatMap(({ centre }) =>
+    centre.ok
       ? [
           {
             x: centre.value.x,
@@ -61,15 +54,14 @@ const REJECTED_BY_HAND: Reason = {
   message: 'Taken out by hand.',
 };
 
-/** The estimator's points: every sighting with a centre that is not rejected. */
+/** The estimator's points: every sighting that has a centre. */
 export function flightPoints(
-  seen: readonly Sighting[],
-  rejected: ReadonlySet<number>,
+  kept: readonly Sighting[],
   line: FlightLine,
   clock: Clock,
 ): FlightPoint[] {
-  return seen.flatMap(({ frame, centre }) => {
-    if (!centre.ok || rejected.has(frame)) return [];
+  return kept.flatMap(({ frame, centre }) => {
+    if (!centre.ok) return [];
     const { x, y, varX, varY, covXY } = centre.value;
     return [
       {

@@ -1,4 +1,5 @@
 import type { ImageVector } from '../core/units';
+import { unitVector } from '../core/vector';
 import type { Warning } from '../shot/result';
 import { axisOfPath, type Sighting } from './positions';
 import type { Scene } from './scene';
@@ -14,16 +15,12 @@ export interface Travel {
 }
 
 /** The flight axis: the one stated, corrected for the angle to the path, or the path's own direction. */
-export function travelAxis(
-  scene: Scene,
-  seen: readonly Sighting[],
-  rejected: ReadonlySet<number>,
-): Travel {
-  const path = axisOfPath(seen, rejected);
+export function travelAxis(scene: Scene, kept: readonly Sighting[]): Travel {
+  const path = axisOfPath(kept);
   const stated = scene.muzzle.axis === null ? null : scene.axis;
-  if (!path.ok) return { axis: unit(scene.axis), cosine: 1, warnings: [] };
+  if (!path.ok) return { axis: unitVector(scene.axis), cosine: 1, warnings: [] };
   if (stated === null) return { axis: path.value.axis, cosine: 1, warnings: [] };
-  const axis = unit(stated);
+  const axis = unitVector(stated);
   const cosine = Math.min(1, axis[0] * path.value.axis[0] + axis[1] * path.value.axis[1]);
   const angle = Math.acos(Math.max(-1, cosine));
   if (angle > Math.PI / 3) {
@@ -50,9 +47,4 @@ export function travelAxis(
         ]
       : [];
   return { axis, cosine, warnings };
-}
-
-function unit([x, y]: ImageVector): ImageVector {
-  const length = Math.hypot(x, y);
-  return [x / length, y / length];
 }

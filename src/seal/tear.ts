@@ -1,4 +1,4 @@
-import { median } from '../core/statistics';
+import { median, robustDeviation } from '../core/statistics';
 import type { Pixels } from '../core/units';
 import { surprise } from './surprise';
 import type { SealObservation } from './types';
@@ -62,7 +62,10 @@ export function restOf(observations: readonly SealObservation[], width: Pixels):
   );
   const typical = (of: (o: SealObservation) => number) => median(first.map(of));
   const front = typical((o) => o.front);
-  const spread = 1.4826 * median(first.map((o) => Math.abs(o.front - front)));
+  const spread = robustDeviation(
+    first.map((o) => o.front),
+    front,
+  );
   return {
     front,
     frontU: Math.max(

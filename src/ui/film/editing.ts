@@ -1,4 +1,5 @@
 import type { ImagePoint, ImageRect, ImageVector } from '../../core/units';
+import { unitVector } from '../../core/vector';
 import type { FilmMode, FilmOverlays, FilmRegion } from './props';
 import type { Size } from './view';
 
@@ -37,10 +38,8 @@ const SUB_PIXEL: NudgeSteps = { fine: 0.01, normal: 0.1, coarse: 1 };
 const WHOLE_PIXEL: NudgeSteps = { fine: 1, normal: 1, coarse: 10 };
 const RIGHTWARDS: ImageVector = [1, 0];
 
-const unit = (dx: number, dy: number): ImageVector => {
-  const length = Math.hypot(dx, dy);
-  return length === 0 ? RIGHTWARDS : [dx / length, dy / length];
-};
+const unit = (dx: number, dy: number): ImageVector =>
+  dx === 0 && dy === 0 ? RIGHTWARDS : unitVector([dx, dy]);
 
 /** The nearest point inside the image, whose pixels reach half a pixel around their centres. */
 const insideImage = ([x, y]: ImagePoint, image: Size): ImagePoint => [
