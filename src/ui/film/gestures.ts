@@ -1,6 +1,6 @@
 import type { RefObject } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
-import { CLICK_REACH, type Place, placeIn, wheelFactor } from './pointer';
+import { CLICK_REACH, listenToPointer, type Place, placeIn, wheelFactor } from './pointer';
 
 /** What the pointer and wheel ask for; places in CSS px from the viewport's corner. */
 export interface GestureTarget {
@@ -104,15 +104,7 @@ export function useGestures(area: RefObject<HTMLElement | null>, target: Gesture
       if (latest.current.zoom(wheelFactor(event), left, top)) event.preventDefault();
     };
 
-    const listening = new AbortController();
-    const { signal } = listening;
-    element.addEventListener('pointerdown', down, { signal });
-    element.addEventListener('pointermove', move, { signal });
-    element.addEventListener('pointerup', up, { signal });
-    element.addEventListener('pointercancel', up, { signal });
-    element.addEventListener('pointerleave', leave, { signal });
-    element.addEventListener('wheel', wheel, { signal, passive: false });
-    return () => listening.abort();
+    return listenToPointer(element, { down, move, up, leave, wheel });
   }, [area]);
 }
 

@@ -24,3 +24,26 @@ export const wheelTravel = (event: WheelEvent): number =>
 /** How much to enlarge for a turn of the wheel; up enlarges. */
 export const wheelFactor = (event: WheelEvent): number =>
   Math.exp(-wheelTravel(event) * WHEEL_ZOOM);
+
+/** What an area does with pointer and wheel; `up` hears of a cancelled press as well. */
+interface PointerHandlers {
+  down(event: PointerEvent): void;
+  move(event: PointerEvent): void;
+  up(event: PointerEvent): void;
+  leave(event: PointerEvent): void;
+  /** May keep the page from scrolling. */
+  wheel(event: WheelEvent): void;
+}
+
+/** Listens until the function it returns is called. */
+export function listenToPointer(area: HTMLElement, on: PointerHandlers): () => void {
+  const listening = new AbortController();
+  const { signal } = listening;
+  area.addEventListener('pointerdown', on.down, { signal });
+  area.addEventListener('pointermove', on.move, { signal });
+  area.addEventListener('pointerup', on.up, { signal });
+  area.addEventListener('pointercancel', on.up, { signal });
+  area.addEventListener('pointerleave', on.leave, { signal });
+  area.addEventListener('wheel', on.wheel, { signal, passive: false });
+  return () => listening.abort();
+}

@@ -1,6 +1,13 @@
 import type { RefObject } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
-import { CLICK_REACH, type Place, placeIn, wheelFactor, wheelTravel } from '../film/pointer';
+import {
+  CLICK_REACH,
+  listenToPointer,
+  type Place,
+  placeIn,
+  wheelFactor,
+  wheelTravel,
+} from '../film/pointer';
 
 /** What pointer and wheel ask for; places in CSS px from the area's corner. */
 export interface StreakGestureTarget {
@@ -66,14 +73,6 @@ export function useStreakGestures(
       event.preventDefault();
     };
 
-    const listening = new AbortController();
-    const { signal } = listening;
-    element.addEventListener('pointerdown', down, { signal });
-    element.addEventListener('pointermove', move, { signal });
-    element.addEventListener('pointerup', up, { signal });
-    element.addEventListener('pointercancel', up, { signal });
-    element.addEventListener('pointerleave', leave, { signal });
-    element.addEventListener('wheel', wheel, { signal, passive: false });
-    return () => listening.abort();
+    return listenToPointer(element, { down, move, up, leave, wheel });
   }, [area]);
 }
