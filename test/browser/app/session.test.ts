@@ -1,17 +1,12 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { completeShot } from '../../../src/app/draft';
 import { draftStore } from '../../../src/app/drafts';
-import {
-  addLength,
-  newLength,
-  setFrameRejected,
-  setMuzzle,
-  setTiming,
-} from '../../../src/app/edits';
+import { setFrameRejected, setMuzzle } from '../../../src/app/edits';
 import { createSession, type Session } from '../../../src/app/session';
 import { ExitframeError } from '../../../src/core/reason';
 import { type FakeCrew, fakeCrew, hashOfName } from '../../fixtures/crew';
 import { exampleReduction } from '../../fixtures/reduction';
+import { stateInputs } from '../../fixtures/stateInputs';
 
 let crew: FakeCrew;
 let session: Session;
@@ -27,15 +22,7 @@ const start = () => {
 async function openReady(name = 'clip.mp4') {
   await session.openFiles([clip(name)]);
   await hashed();
-  session.shots.edit(
-    (draft) =>
-      [
-        setTiming({ recordingRate: { value: 12000, u: 0.6 } }),
-        addLength({ ...newLength(64, 32, 0), length: 0.01 }),
-        setMuzzle({ point: [5, 16], u: 0.5, axis: null }),
-      ].reduce((now, change) => change(now), draft),
-    { label: 'inputs' },
-  );
+  stateInputs(session);
 }
 
 /** The shot file of what is open, as it would be saved. */

@@ -1,12 +1,12 @@
 import { render } from 'preact';
 import { page } from 'vitest/browser';
 import { draftStore } from '../../../src/app/drafts';
-import { addLength, newLength, setMuzzle, setTiming } from '../../../src/app/edits';
 import { createPreferences, type Preferences } from '../../../src/app/preferences';
 import { createSession, type Session } from '../../../src/app/session';
 import { App } from '../../../src/ui/App';
 import { createDesk, type Desk } from '../../../src/ui/desk';
 import { type FakeCrew, fakeCrew } from '../../fixtures/crew';
+import { stateInputs } from '../../fixtures/stateInputs';
 
 export interface MountedPage {
   readonly host: HTMLElement;
@@ -47,14 +47,6 @@ export const openClip = (session: Session) => session.openFiles([new File(['film
 /** Opens a clip, states what it needs and measures it. */
 export async function measuredClip(session: Session): Promise<void> {
   await openClip(session);
-  session.shots.edit(
-    (draft) =>
-      [
-        setTiming({ recordingRate: { value: 12000, u: 0.6 } }),
-        addLength({ ...newLength(64, 32, 0), length: 0.01 }),
-        setMuzzle({ point: [5, 16], u: 0.5, axis: null }),
-      ].reduce((now, change) => change(now), draft),
-    { label: 'inputs' },
-  );
+  stateInputs(session);
   await session.measure();
 }
