@@ -9,6 +9,7 @@ const api: MeasureApi = {
   prepare: (setup) => measurer.prepare(setup),
   survey: (frames) => measurer.survey(frames),
   centres: (hints, ball) => measurer.centres(hints, ball),
+  inspect: (hint, ball) => measurer.inspect(hint, ball),
   attach: async (port) => expose(api, port),
 };
 

@@ -44,5 +44,7 @@ export function poolOf(workers: readonly Remote<MeasureApi>[]): FrameMeasurer {
           ball,
         ),
       ),
+    inspect: (hint, ball) =>
+      borrow((worker) => worker.inspect(transfer(hint, [hint.frame.data.buffer]), ball)),
   };
 }

@@ -65,6 +65,13 @@ const api: ReduceApi = {
     }
     return concludeShot(inputs, measured);
   },
+  async inspect(index) {
+    const [filmApi, crew] = [film, measurer];
+    const sought = measured?.hintFor(index) ?? null;
+    if (filmApi === null || crew === null || sought === null) return null;
+    const frame = await filmApi.frame(index);
+    return crew.inspect({ frame, at: sought.at }, sought.ball);
+  },
   cancel: async () => running?.abort(),
 };
 

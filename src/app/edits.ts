@@ -111,6 +111,7 @@ export const placePoint =
     return {
       ...draft,
       edits: {
+        ...draft.edits,
         rejectedFrames: draft.edits.rejectedFrames.filter((one) => one !== frame),
         manualPoints: [...others, point].sort((a, b) => a.frame - b.frame),
       },

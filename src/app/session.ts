@@ -112,7 +112,7 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore) {
                 label: 'Take its inputs into a new shot for this footage',
                 run: () => {
                   const footage = footageOf(paths, error.found);
-                  const edits = { rejectedFrames: [], manualPoints: [] };
+                  const edits = { rejectedFrames: [], manualPoints: [], seeds: [] };
                   void openFootage(files, { ...shot, footage, edits }, false);
                 },
               },

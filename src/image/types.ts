@@ -1,3 +1,4 @@
+import type { Outcome } from '../core/reason';
 import type { ImagePoint, ImageRect, ImageVector, Pixels } from '../core/units';
 
 /**
@@ -12,6 +13,8 @@ export interface Background {
   readonly white: number;
   /** Noise variance at grey value g: `readVariance + gain * g` (EMVA 1288 linear camera model), grey^2. */
   readonly noise: { readonly readVariance: number; readonly gain: number };
+  /** 1 for pixels that tell nothing (dead, stuck, hot, flickering by themselves); left out: none. */
+  readonly faulty?: Uint8Array;
 }
 
 /** How the ball's image looks, as a fit found it. */
@@ -76,6 +79,42 @@ export interface CentreMeasurement {
   readonly saturated: number;
   /** Left out for a centre placed by hand. */
   readonly look?: BallLook;
+  /**
+   * Length of the motion blur as a multiple of that expected, as this frame's pixels alone have it, and
+   * its standard uncertainty (what was assumed beforehand taken out again); left out: not told.
+   */
+  readonly blur?: { readonly stretch: number; readonly u: number };
+  /**
+   * What the fitted ball leaves over of its surface, for telling a mark on it: mean residual, grey
+   * values, on rings of `radii` (share of the ball's radius) times `angles` directions (2 pi k / angles
+   * from x towards y), radius by radius, and its variance; left out: not asked for.
+   */
+  readonly surface?: Surface;
+}
+
+/** A ball's surface unrolled around its centre. */
+export interface Surface {
+  readonly radii: readonly number[];
+  readonly angles: number;
+  readonly residual: Float32Array;
+  /** Variance of `residual`; infinite where nothing was seen. */
+  readonly variance: Float32Array;
+}
+
+/** One frame's fit laid open, for a person to judge. Planes are of `rect`, row by row. */
+export interface FrameInspection {
+  readonly frame: number;
+  readonly rect: ImageRect;
+  /** What was measured, or why it was refused. */
+  readonly measurement: Outcome<CentreMeasurement>;
+  /** The fitted picture, grey values; null where no fit came about. */
+  readonly model: Float32Array | null;
+  /** Picture minus model in standard deviations of the noise. */
+  readonly residual: Float32Array | null;
+  /** Weight of each pixel in the fit, 0..1; 0 for those masked or thrown out. */
+  readonly weight: Float32Array | null;
+  /** Outline of the fitted ball, closed, and for each of its points whether it was seen there. */
+  readonly outline: readonly { readonly at: ImagePoint; readonly seen: boolean }[];
 }
 
 /** The straight line along which the streak image is read, and the band averaged across it. */

@@ -1,3 +1,4 @@
+import type { FrameInspection } from '../image/types';
 import type { Reduction, ReductionEvent, ReductionInputs } from '../reduction/types';
 
 /** The reducing worker: runs one reduction at a time, over the film and measuring workers' ports. */
@@ -9,5 +10,7 @@ export interface ReduceApi {
    * rate, scale uncertainty): nothing is decoded again. Refused with `pixelsNeeded` where it must be.
    */
   refit(inputs: ReductionInputs): Promise<Reduction>;
+  /** The fit of one frame of the film measured last, laid open; null where the ball was not looked for in it. */
+  inspect(frame: number): Promise<FrameInspection | null>;
   cancel(): Promise<void>;
 }

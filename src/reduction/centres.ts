@@ -20,32 +20,53 @@ const MARGIN_FRAMES = 3;
  * The ball's centre in every frame of its track, twice: first as each frame alone has it, then with the look that
  * the frames which show it well agree on, so that half-hidden frames need not find it from half an outline.
  */
-export async function measureCentres(work: Work, track: Track): Promise<Centres> {
+export async function measureCentres(work: Work, track: Track): Promise<MeasuredCentres> {
   const ball = ballInFlight(work.inputs, work.scene, track);
   const alone = await measureWith(ball, work, track, { done: 0, of: 2 });
   const learnt = learnBall(
     ball,
     [...alone.values()].flatMap((centre) => (centre.ok ? [centre.value] : [])),
   );
-  return learnt === ball ? alone : measureWith(learnt, work, track, { done: 1, of: 2 });
+  const centres =
+    learnt === ball ? alone : await measureWith(learnt, work, track, { done: 1, of: 2 });
+  const { placeIn } = search(work, track);
+  return {
+    centres,
+    hintFor: (frame) => (centres.has(frame) ? { at: placeIn(frame), ball: learnt } : null),
+  };
 }
 
-async function measureWith(
-  ball: BallModel,
-  { inputs: { info }, scene, film, measurer, onEvent, cancellation }: Work,
-  track: Track,
-  pass: { readonly done: number; readonly of: number },
-): Promise<Centres> {
+export interface MeasuredCentres {
+  readonly centres: Centres;
+  /** Where the ball is looked for in a frame and how; null: it is not looked for there. */
+  hintFor(frame: number): { readonly at: ImagePoint; readonly ball: BallModel } | null;
+}
+
+/** Where the track has the ball, and the frames worth looking at. */
+function search({ inputs: { info }, scene }: Work, track: Track) {
   const predict = predictPath(track, scene.clock.timeAt);
   const found = new Map(track.points.map(({ frame, at }) => [frame, at]));
   const first = (track.points[0]?.frame ?? 0) - MARGIN_FRAMES;
   const last = (track.points.at(-1)?.frame ?? 0) + MARGIN_FRAMES;
-  const range = { start: Math.max(0, first), end: Math.min(info.frameCount, last + 1) };
+  return {
+    placeIn: (frame: number): ImagePoint => found.get(frame) ?? predict(frame),
+    range: { start: Math.max(0, first), end: Math.min(info.frameCount, last + 1) },
+  };
+}
+
+async function measureWith(
+  ball: BallModel,
+  work: Work,
+  track: Track,
+  pass: { readonly done: number; readonly of: number },
+): Promise<Centres> {
+  const { scene, film, measurer, onEvent, cancellation } = work;
+  const { placeIn, range } = search(work, track);
   const centres = new Map<number, Outcome<CentreMeasurement>>();
   const frameCount = range.end - range.start;
   let done = pass.done * frameCount;
   const hintFor = (frame: GreyFrame): CentreHint | null => {
-    const at = found.get(frame.index) ?? predict(frame.index);
+    const at = placeIn(frame.index);
     return within(at, scene) ? { frame, at } : null;
   };
   await inBatches(

@@ -75,6 +75,11 @@ export function concludeShot(
     monteCarlo: orUnavailable(exit, (report) => report.monteCarlo),
     scale: { value: metresPerPixel, u: scene.scale.u / travel.cosine },
     axis: [travel.axis[0], travel.axis[1]],
+    streak: { unavailable: { code: 'notTold', message: 'The blur is not evaluated.' } },
+    spin: { unavailable: { code: 'notTold', message: 'The rotation is not evaluated.' } },
+    breakUp: null,
+    rivals: measured.track.ok ? measured.track.value.rivals : [],
+    shake: null,
     warnings,
   };
   return {

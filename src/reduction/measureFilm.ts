@@ -2,17 +2,16 @@ import type { Cancellation } from '../core/cancellation';
 import type { ImageVector } from '../core/units';
 import type { Shot } from '../shot/schema';
 import { readBackground } from './background';
-import { type Centres, measureCentres } from './centres';
+import { type MeasuredCentres, measureCentres } from './centres';
 import { type Scene, setScene } from './scene';
 import { type Survey, surveyAlong } from './survey';
 import type { FrameMeasurer, ReductionEvent, ReductionInputs } from './types';
 import type { FrameSupply, Work } from './work';
 
 /** Everything read off the pixels of one film; the rest of a reduction needs no frame again. */
-export interface MeasuredFilm extends Survey {
+export interface MeasuredFilm extends Survey, MeasuredCentres {
   /** The settings it depends on. */
   readonly settings: string;
-  readonly centres: Centres;
 }
 
 /**
@@ -38,9 +37,11 @@ export async function measureFilm(
   return {
     ...survey,
     settings: pixelSettings(inputs.shot, scene),
-    centres: survey.track.ok ? await measureCentres(work, survey.track.value) : new Map(),
+    ...(survey.track.ok ? await measureCentres(work, survey.track.value) : NOT_FOUND),
   };
 }
+
+const NOT_FOUND: MeasuredCentres = { centres: new Map(), hintFor: () => null };
 
 /** Within 45 degrees of each other. */
 const alongside = (a: ImageVector, b: ImageVector): boolean =>

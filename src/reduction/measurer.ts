@@ -2,6 +2,7 @@ import { ExitframeError } from '../core/reason';
 import { frameGain } from '../image/background';
 import { findCandidates } from '../image/candidates';
 import { measureCentre } from '../image/centre';
+import { inspectCentre } from '../image/inspect';
 import { loadVision, type Vision } from '../image/opencv';
 import { readStreak } from '../image/streak';
 import { observeSeal } from '../seal/observe';
@@ -30,11 +31,15 @@ export function createMeasurer(): FrameMeasurer {
             ? null
             : observeSeal(frame, setup.seal.reference, setup.seal.view, vision.components),
         gain: frameGain(frame, setup.background),
+        shift: null,
       }));
     },
     async centres(hints, ball) {
       const { setup } = prepared();
       return hints.map(({ frame, at }) => measureCentre(frame, setup.background, at, ball));
+    },
+    async inspect({ frame, at }, ball) {
+      return inspectCentre(frame, prepared().setup.background, at, ball);
     },
   };
 }

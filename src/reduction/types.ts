@@ -7,6 +7,7 @@ import type {
   BallModel,
   Candidate,
   CentreMeasurement,
+  FrameInspection,
   StreakLine,
 } from '../image/types';
 import type { SealObservation, SealView } from '../seal/types';
@@ -31,6 +32,8 @@ export interface FrameSurvey {
   readonly seal: SealObservation | null;
   /** Mean grey value of the static part of the frame over that of the background. */
   readonly gain: number;
+  /** How far the still scene stands from its usual place, px, with its standard uncertainty each way; null: cannot be told. */
+  readonly shift: { readonly x: number; readonly y: number; readonly u: number } | null;
 }
 
 export interface CentreHint {
@@ -47,6 +50,8 @@ export interface FrameMeasurer {
   survey(frames: readonly GreyFrame[]): Promise<FrameSurvey[]>;
   /** Sub-pixel centres near the given places, with the ball model (blur) now known. */
   centres(hints: readonly CentreHint[], ball: BallModel): Promise<Outcome<CentreMeasurement>[]>;
+  /** One frame's fit laid open. */
+  inspect(hint: CentreHint, ball: BallModel): Promise<FrameInspection>;
 }
 
 /** The stages of a reduction, in order. */

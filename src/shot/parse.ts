@@ -42,11 +42,15 @@ export function validateShot(data: unknown): Outcome<Shot> {
       'Open it with the newer program that wrote it, or update this one.',
     );
   }
-  const parsed = v.safeParse(shotSchema, data);
+  const parsed = v.safeParse(shotSchema, migrated(data));
   if (!parsed.success) return invalid(describe(parsed.issues[0]), parsed.issues.length - 1);
   const problem = inconsistency(parsed.output);
   return problem === null ? success(parsed.output) : invalid(problem, 0);
 }
+
+/** A shot file of an older version as this one would have written it. Version 2 only added keys that may be left out. */
+const migrated = (data: Record<string, unknown>): Record<string, unknown> =>
+  data.version === 1 ? { ...data, version: SHOT_VERSION } : data;
 
 function describe(issue: v.BaseIssue<unknown>): string {
   const path = v.getDotPath(issue) ?? 'the file';

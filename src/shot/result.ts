@@ -2,7 +2,7 @@ import type { Estimate, Quantity, Reported } from '../core/estimate';
 import type { Reason } from '../core/reason';
 
 export const RESULT_FORMAT = 'exitframe-result';
-export const RESULT_VERSION = 1;
+export const RESULT_VERSION = 2;
 
 /** One frame's ball centre. */
 export interface Position {
@@ -21,6 +21,8 @@ export interface Position {
   readonly us: number | null;
   /** Visible share of the outline, 0..1. */
   readonly visible: number;
+  /** How far the still scene had moved in this frame from its usual place, px; taken off before `s`. */
+  readonly shift: readonly [number, number];
   readonly used: boolean;
   readonly manual: boolean;
   /** Why it was not used; null where it was. */
@@ -98,6 +100,28 @@ export type SealBurst =
     })
   | { readonly unavailable: Reason };
 
+/** The speed told from the blur alone: length of the streak over the exposure. */
+export interface StreakReport {
+  /** Mean speed along the axis over the frames used, m/s. */
+  readonly speed: Quantity;
+  /** That minus the fitted speed over the same frames, m/s; the scale they share cancels as far as it does. */
+  readonly minusFit: Quantity;
+  /** Whether the difference is explained by its uncertainty. */
+  readonly agrees: boolean;
+  /** Frames used. */
+  readonly frames: number;
+}
+
+/** Shaking of the camera or the launcher, told from the still scene. */
+export interface ShakeReport {
+  /** Root-mean-square distance of the scene from its usual place, px. */
+  readonly rms: number;
+  /** Largest, px. */
+  readonly most: number;
+  /** Standard uncertainty of one frame's shift, px each way. */
+  readonly u: number;
+}
+
 export interface Result {
   readonly format: typeof RESULT_FORMAT;
   readonly version: typeof RESULT_VERSION;
@@ -126,5 +150,15 @@ export interface Result {
   /** Metres per pixel on the flight line, and the unit flight axis in the image. */
   readonly scale: Estimate;
   readonly axis: readonly [number, number];
+  /** The speed told from the motion blur; the reason where there is too little of it. */
+  readonly streak: StreakReport | { readonly unavailable: Reason };
+  /** Rotation in the image plane, rad/s, positive from x towards y (clockwise as seen); needs a mark on the ball. */
+  readonly spin: Reported;
+  /** First frame in which the ball is no longer whole; later frames are not used. Null: it stays whole. */
+  readonly breakUp: { readonly frame: number; readonly reason: Reason } | null;
+  /** Other things that moved like a ball and were judged not to be it. */
+  readonly rivals: readonly { readonly frames: number; readonly reason: Reason }[];
+  /** Null: the scene holds too little detail to tell. */
+  readonly shake: ShakeReport | null;
   readonly warnings: readonly Warning[];
 }

@@ -43,6 +43,7 @@ const position = v.strictObject({
   s: v.nullable(finite),
   us: v.nullable(nonNegative),
   visible: fraction,
+  shift: pair(finite),
   used: v.boolean(),
   manual: v.boolean(),
   why: v.nullable(reason),
@@ -108,5 +109,18 @@ export const resultSchema = v.strictObject({
   monteCarlo: v.union([monteCarlo, unavailable]),
   scale: estimate,
   axis: pair(finite),
+  streak: v.union([
+    v.strictObject({
+      speed: quantity,
+      minusFit: quantity,
+      agrees: v.boolean(),
+      frames: v.pipe(v.number(), v.integer(), v.minValue(1)),
+    }),
+    unavailable,
+  ]),
+  spin: reported,
+  breakUp: v.nullable(v.strictObject({ frame: frameIndex, reason })),
+  rivals: list(v.strictObject({ frames: frameIndex, reason })),
+  shake: v.nullable(v.strictObject({ rms: nonNegative, most: nonNegative, u: nonNegative })),
   warnings: list(v.strictObject({ code: v.string(), message: v.string(), remedy: v.string() })),
 }) satisfies v.GenericSchema<Result>;

@@ -6,7 +6,7 @@ import * as v from 'valibot';
  * This is the one place it is defined; `npm run schemas` writes the JSON Schema from it.
  */
 export const SHOT_FORMAT = 'exitframe-shot';
-export const SHOT_VERSION = 1;
+export const SHOT_VERSION = 2;
 
 const finite = v.pipe(v.number(), v.finite());
 const positive = v.pipe(finite, v.gtValue(0));
@@ -84,6 +84,11 @@ const scale = v.strictObject({
         width: positive,
         height: positive,
         u: nonNegative,
+        /** Standard uncertainty of each corner's place, pixels each way. */
+        cornerU: v.optional(nonNegative, 0.3),
+        /** How much farther from the camera than the flight line the rectangle lies, metres; negative: nearer. */
+        depthOffset: v.optional(finite, 0),
+        depthOffsetU: v.optional(nonNegative, 0.002),
       }),
     ),
     null,
@@ -95,6 +100,8 @@ const scale = v.strictObject({
         k2: measured(finite),
         centre: point,
         focal: measuredPositive,
+        /** Correlation coefficient of k1 and k2. */
+        correlation: v.optional(v.pipe(finite, v.minValue(-1), v.maxValue(1)), 0),
       }),
     ),
     null,
@@ -131,6 +138,9 @@ const manualPoint = v.strictObject({
   ux: v.optional(placingU, 0.5),
   uy: v.optional(placingU, 0.5),
 });
+
+/** Where a person says the ball is; the search starts there, the centre is still measured. */
+const seedPoint = v.strictObject({ frame: frameIndex, x: finite, y: finite });
 
 export const shotSchema = v.strictObject({
   format: v.literal(SHOT_FORMAT),
@@ -194,8 +204,9 @@ export const shotSchema = v.strictObject({
     v.strictObject({
       rejectedFrames: v.optional(v.pipe(v.array(frameIndex), v.readonly()), []),
       manualPoints: v.optional(v.pipe(v.array(manualPoint), v.readonly()), []),
+      seeds: v.optional(v.pipe(v.array(seedPoint), v.readonly()), []),
     }),
-    { rejectedFrames: [], manualPoints: [] },
+    { rejectedFrames: [], manualPoints: [], seeds: [] },
   ),
   fit: v.optional(
     v.strictObject({

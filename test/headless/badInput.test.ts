@@ -10,7 +10,7 @@ const clip = (name: string) => resolve('test/fixtures', name);
 /** A shot of the small empty clip, right in everything. */
 const sound: ShotInput = {
   format: 'exitframe-shot',
-  version: 1,
+  version: 2,
   name: '2031-04-17 T',
   footage: { path: clip('no-ball.mp4'), sha256: null },
   timing: { source: 'recordingRate', recordingRate: { value: 12_000, u: 0.6 } },

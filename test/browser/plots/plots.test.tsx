@@ -26,6 +26,7 @@ const positions: readonly Position[] = Array.from({ length: 10 }, (_, frame) => 
   s: frame === 9 ? null : 0.02 * frame,
   us: frame === 9 ? null : 0.01,
   visible: 1,
+  shift: [0, 0],
   used: frame !== 4 && frame !== 9,
   manual: frame === 6,
   why: null,

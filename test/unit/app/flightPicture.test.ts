@@ -10,7 +10,7 @@ const shot = exampleShot();
 const info = { width: 64, height: 32, frameCount: 20, playbackRate: 30 };
 const reduce = (rejectedFrames: number[] = []) =>
   exampleReduction({
-    shot: { ...shot, edits: { rejectedFrames, manualPoints: [] } },
+    shot: { ...shot, edits: { rejectedFrames, manualPoints: [], seeds: [] } },
     footageSha256: null,
   });
 

@@ -68,6 +68,7 @@ export function scriptedMeasurer({
           candidates: place === null ? [] : [{ x: place[0], y: place[1], score: 0.9, visible: 1 }],
           seal: null,
           gain: 1,
+          shift: null,
         };
       }),
     centres: async (hints) =>
@@ -87,13 +88,16 @@ export function scriptedMeasurer({
           saturated: 0,
         });
       }),
+    inspect: async () => {
+      throw new Error('A scripted film has no pixels to inspect.');
+    },
   };
 }
 
 export function inputs(change: Record<string, unknown> = {}): ReductionInputs {
   const shot = validateShot({
     format: 'exitframe-shot',
-    version: 1,
+    version: 2,
     name: '2031-05-02 A',
     footage: { path: 'clip.avi', sha256: null },
     timing: {

@@ -4,7 +4,7 @@ import type { ShotInput } from '../../../src/shot/schema';
 
 const shot = (change: Partial<Record<keyof ShotInput, unknown>> = {}): unknown => ({
   format: 'exitframe-shot',
-  version: 1,
+  version: 2,
   name: '2031-04-17 C',
   footage: { path: 'clip.mp4', sha256: null },
   timing: { source: 'recordingRate', recordingRate: { value: 12000, u: 0.6 } },
@@ -46,10 +46,15 @@ describe('parseShot', () => {
     });
   });
 
+  it('reads a file of version 1 as one of this version', () => {
+    const old = validateShot(shot({ version: 1 }));
+    expect(old.ok && old.value).toMatchObject({ version: 2, edits: { seeds: [] } });
+  });
+
   it('refuses a newer version with what to do', () => {
-    expect(refusal(shot({ version: 2 }))).toMatchObject({
+    expect(refusal(shot({ version: 3 }))).toMatchObject({
       code: 'newerVersion',
-      message: expect.stringContaining('version 2'),
+      message: expect.stringContaining('version 3'),
     });
   });
 
