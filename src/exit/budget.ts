@@ -73,11 +73,33 @@ export function exitBudget(
   const { shape, model } = spread(members, index);
   if (shape > 0) entries.push(entry('shape of the muzzle zone', 'B', shape, unit, 1, null));
   if (model > 0) entries.push(entry('choice of model', 'B', model, unit, 1, null));
-  for (const { input, up, down } of shared) {
-    const sensitivity = (mix(members, up, index) - mix(members, down, index)) / (2 * input.u);
-    entries.push(entry(input.source, input.type, input.u, input.unit, sensitivity, input.dof));
+  const causes = shared.map(({ input: { source, type, u, unit, dof }, up, down }) =>
+    entry(
+      source,
+      type,
+      u,
+      unit,
+      (mix(members, up, index) - mix(members, down, index)) / (2 * u),
+      dof,
+    ),
+  );
+  return [...entries, ...oneLineEach(causes)];
+}
+
+/** Independent causes of one name (the corners of a plane) on one line, their effects added in quadrature. */
+function oneLineEach(causes: readonly BudgetEntry[]): BudgetEntry[] {
+  const lines = new Map<string, BudgetEntry>();
+  for (const cause of causes) {
+    const { source, type, u, unit, dof } = cause;
+    const before = lines.get(source);
+    if (before === undefined) {
+      lines.set(source, cause);
+      continue;
+    }
+    const sensitivity = Math.hypot(before.sensitivity, cause.sensitivity);
+    lines.set(source, entry(source, type, u, unit, sensitivity, dof));
   }
-  return entries;
+  return [...lines.values()];
 }
 
 /** Standard deviations of a parameter between zone lengths, and between versions of the equation within each. */

@@ -111,7 +111,7 @@ export function createEstimator(
     for (let i = 0; i < n; i++) {
       const point = points[i] as (typeof points)[number];
       times[i] = timeOf(point.frameTime, point.line, setting) - flight.reference;
-      distances[i] = distanceOf(point.along, setting);
+      distances[i] = distanceOf(point, setting);
     }
     expected.drag = dragCoefficient ? dragOf(setting, dragCoefficient.value) : 0;
     expected.loss = zone ? muzzleLossOf(setting).value : 0;

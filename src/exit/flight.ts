@@ -13,6 +13,8 @@ export interface Setting {
   readonly diameter: number;
   readonly mass: number;
   readonly density: number;
+  /** Each shift source's amount, in its standard uncertainties. */
+  readonly shifts: readonly number[];
 }
 
 /** The points that are used, as columns, and the weights they get; all of length n. */
@@ -29,8 +31,18 @@ export interface Flight {
 }
 
 /** Distance from the muzzle plane, m. */
-export const distanceOf = (along: number, setting: Setting): number =>
-  (along - setting.muzzle) * setting.metresPerPixel;
+export function distanceOf(
+  { along, shifts }: Pick<FlightPoint, 'along' | 'shifts'>,
+  setting: Setting,
+): number {
+  let place = along - setting.muzzle;
+  if (shifts !== undefined) {
+    for (let k = 0; k < shifts.length; k++) {
+      place += (shifts[k] as number) * (setting.shifts[k] as number);
+    }
+  }
+  return place * setting.metresPerPixel;
+}
 
 /** Middle of the exposure on the centre's own line, s. */
 export const timeOf = (frameTime: number, line: number, setting: Setting): number =>
@@ -40,7 +52,7 @@ export function prepareFlight(points: readonly FlightPoint[], setting: Setting):
   const reference = timeOf(points[0]?.frameTime ?? 0, points[0]?.line ?? 0, setting);
   const n = points.length;
   const times = Float64Array.from(points, (p) => timeOf(p.frameTime, p.line, setting) - reference);
-  const distances = Float64Array.from(points, (p) => distanceOf(p.along, setting));
+  const distances = Float64Array.from(points, (p) => distanceOf(p, setting));
   const own = Float64Array.from(points, (p) => p.alongU * setting.metresPerPixel);
   const design = new Float64Array(2 * n).fill(1, 0, n);
   design.set(times, n);
@@ -62,4 +74,5 @@ export const nominalSetting = (shared: SharedInputs): Setting => ({
   diameter: shared.ballDiameter.value,
   mass: shared.ballMass.value,
   density: shared.airDensity.value,
+  shifts: (shared.shiftSources ?? []).map(() => 0),
 });

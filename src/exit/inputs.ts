@@ -1,5 +1,5 @@
 import type { Setting } from './flight';
-import type { SharedInputs } from './types';
+import type { SharedInputs, ShiftSource } from './types';
 
 /** One input every point shares: where it enters the setting and how well it is known. */
 export interface SharedInput {
@@ -13,7 +13,7 @@ export interface SharedInput {
   readonly shifted: (setting: Setting, by: number) => Setting;
 }
 
-type Key = keyof Setting;
+type Key = Exclude<keyof Setting, 'shifts'>;
 
 const relative =
   (key: Key) =>
@@ -21,6 +21,18 @@ const relative =
 const absolute =
   (key: Key) =>
   (setting: Setting, by: number): Setting => ({ ...setting, [key]: setting[key] + by });
+
+const shift = ({ source, u, unit }: ShiftSource, index: number): SharedInput => ({
+  source,
+  type: 'B',
+  u,
+  unit,
+  dof: null,
+  shifted: (setting, by) => ({
+    ...setting,
+    shifts: setting.shifts.with(index, (setting.shifts[index] as number) + by / u),
+  }),
+});
 
 /** Every shared input with an uncertainty. */
 export function sharedInputs(shared: SharedInputs): SharedInput[] {
@@ -50,5 +62,6 @@ export function sharedInputs(shared: SharedInputs): SharedInput[] {
     plain('ball diameter', 'diameter', shared.ballDiameter.u, 'm'),
     plain('ball mass', 'mass', shared.ballMass.u, 'kg'),
     plain('air density', 'density', shared.airDensity.u, 'kg/m³'),
+    ...(shared.shiftSources ?? []).map(shift),
   ].filter(({ u }) => u > 0);
 }

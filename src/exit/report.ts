@@ -110,7 +110,7 @@ export function flightWarnings(flight: Flight, choice: Choice, nominal: Setting)
     });
   }
   const reach = ZONE_REACH * nominal.diameter;
-  const distances = flight.points.map((point) => distanceOf(point.along, nominal));
+  const distances = flight.points.map((point) => distanceOf(point, nominal));
   if (!distances.some((s) => s < reach)) {
     warnings.push({
       code: 'nothingInMuzzleZone',

@@ -23,9 +23,9 @@ export function selectPoints(
   robust: boolean,
 ): Selection {
   const ordered = [...points].sort((a, b) => a.frameTime - b.frameTime);
-  const past = ordered.filter((point) => distanceOf(point.along, nominal) >= 0);
+  const past = ordered.filter((point) => distanceOf(point, nominal) >= 0);
   const leftOut = ordered
-    .filter((point) => distanceOf(point.along, nominal) < 0)
+    .filter((point) => distanceOf(point, nominal) < 0)
     .map(({ frame }) => ({
       frame,
       reason: {

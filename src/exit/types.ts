@@ -17,6 +17,19 @@ export interface FlightPoint {
   readonly alongU: Pixels;
   /** Standard uncertainty of `frameTime`, independent from frame to frame. */
   readonly timeU: Seconds;
+  /** How far `along` moves for one standard uncertainty of each of `SharedInputs.shiftSources`, in their order; left out: none. */
+  readonly shifts?: readonly Pixels[];
+}
+
+/**
+ * A cause that moves every point of a shot at once, each by an amount of its own (lens, plane): see
+ * `FlightPoint.shifts`. Causes are independent of each other; several may carry one name and share a line of the budget.
+ */
+export interface ShiftSource {
+  readonly source: string;
+  /** Standard uncertainty, in `unit`; the same for all causes of one name. */
+  readonly u: number;
+  readonly unit: string;
 }
 
 /** A source of uncertainty common to every point, as a share of the quantity it scales. */
@@ -44,6 +57,8 @@ export interface SharedInputs {
   readonly ballMass: Estimate;
   /** Density of the air ahead, kg/m^3; bounds what drag is plausible. */
   readonly airDensity: Estimate;
+  /** Left out: none. */
+  readonly shiftSources?: readonly ShiftSource[];
 }
 
 export interface ExitOptions {
