@@ -1,4 +1,5 @@
 import { expose } from 'comlink';
+import type { FootageInfo } from '../src/core/film';
 import { ExitframeError } from '../src/core/reason';
 import { browserPlatform } from '../src/footage/browser';
 import { sha256 } from '../src/footage/hash';
@@ -25,13 +26,22 @@ async function closeFilm(): Promise<void> {
   await closing?.source.close();
 }
 
+async function openFilm(files: readonly FootageFile[]): Promise<FootageInfo> {
+  // The new film is opened first, so that a file that cannot be read leaves the old one in place.
+  const source = await openFootage(files, browserPlatform);
+  await closeFilm();
+  film = { source, files };
+  return source.info;
+}
+
+/** Openings run one after the other: the film asked for last is the one that stays. */
+let opening: Promise<unknown> = Promise.resolve();
+
 const api: FilmApi = {
-  async open(files) {
-    // The new film is opened first, so that a file that cannot be read leaves the old one in place.
-    const source = await openFootage(files, browserPlatform);
-    await closeFilm();
-    film = { source, files };
-    return source.info;
+  open(files) {
+    const mine = opening.then(() => openFilm(files));
+    opening = mine.catch(() => undefined);
+    return mine;
   },
   timestamps: () => opened().source.timestamps(),
   async frame(index) {

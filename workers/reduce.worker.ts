@@ -8,12 +8,19 @@ import type { MeasureApi } from '../src/protocol/measure';
 import type { ReduceApi } from '../src/protocol/reduce';
 import { concludeShot } from '../src/reduction/concludeShot';
 import { type MeasuredFilm, measureFilm, stillMeasures } from '../src/reduction/measureFilm';
-import type { FrameMeasurer } from '../src/reduction/types';
+import type { FrameMeasurer, ReductionInputs, SurveySetup } from '../src/reduction/types';
 import { poolOf } from './measurerPool';
 
 let film: Remote<FilmApi> | null = null;
 let measurer: FrameMeasurer | null = null;
-let measured: MeasuredFilm | null = null;
+/** What the measurers were last set up with. */
+let prepared: SurveySetup | null = null;
+/** The film measured last; it stays until the next one is measured to its end. */
+let measured: {
+  readonly film: MeasuredFilm;
+  readonly footage: string;
+  readonly setup: SurveySetup | null;
+} | null = null;
 let running: AbortController | null = null;
 
 /** Frames of the film worker as the reduction pulls them. */
@@ -30,10 +37,23 @@ async function* framesFrom(api: Remote<FilmApi>, range: FrameRange): AsyncGenera
   }
 }
 
+/** Tells one film from another. */
+const footageOf = ({ footageSha256, info }: ReductionInputs): string =>
+  JSON.stringify([footageSha256, info.name, info.width, info.height, info.frameCount]);
+
+/** The same measurer, whose setup is remembered. */
+const remembered = (pool: FrameMeasurer): FrameMeasurer => ({
+  ...pool,
+  async prepare(setup) {
+    prepared = setup;
+    await pool.prepare(setup);
+  },
+});
+
 const api: ReduceApi = {
   async connect(filmPort, measurerPorts) {
     film = wrap<FilmApi>(filmPort);
-    measurer = poolOf(measurerPorts.map((port) => wrap<MeasureApi>(port)));
+    measurer = remembered(poolOf(measurerPorts.map((port) => wrap<MeasureApi>(port))));
   },
   async reduce(inputs, onEvent) {
     const [filmApi, crew] = [film, measurer];
@@ -43,33 +63,45 @@ const api: ReduceApi = {
     running?.abort();
     const abort = new AbortController();
     running = abort;
-    measured = null;
     try {
       const frames = (range: FrameRange) => framesFrom(filmApi, range);
       const read = await measureFilm(inputs, { frames }, crew, onEvent, abort.signal);
       // Cancelled after its last frame: a later run may have begun, whose film this must not replace.
       abort.signal.throwIfAborted();
-      measured = read;
+      measured = { film: read, footage: footageOf(inputs), setup: prepared };
       return concludeShot(inputs, read, onEvent);
     } finally {
       if (running === abort) running = null;
     }
   },
   async refit(inputs) {
-    if (measured === null || !stillMeasures(measured, inputs)) {
+    const serves =
+      measured !== null &&
+      measured.footage === footageOf(inputs) &&
+      stillMeasures(measured.film, inputs);
+    if (measured === null || !serves) {
       throw new ExitframeError(
         'pixelsNeeded',
         'This change needs the film to be measured again.',
         'Measure again.',
       );
     }
-    return concludeShot(inputs, measured);
+    return concludeShot(inputs, measured.film);
   },
   async inspect(index) {
-    const [filmApi, crew] = [film, measurer];
-    const sought = measured?.hintFor(index) ?? null;
-    if (filmApi === null || crew === null || sought === null) return null;
+    const [filmApi, crew, last] = [film, measurer, measured];
+    if (filmApi === null || crew === null || last === null || running !== null) {
+      throw new ExitframeError(
+        'notMeasured',
+        'The film is not measured, so no fit of a frame can be shown.',
+        'Measure the film first.',
+      );
+    }
+    const sought = last.film.hintFor(index);
+    if (sought === null) return null;
     const frame = await filmApi.frame(index);
+    // A run that was cancelled left its own setup behind.
+    if (last.setup !== null && prepared !== last.setup) await crew.prepare(last.setup);
     return crew.inspect({ frame, at: sought.at }, sought.ball);
   },
   cancel: async () => running?.abort(),

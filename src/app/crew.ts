@@ -8,7 +8,7 @@ export interface Crew {
     FilmApi,
     'open' | 'timestamps' | 'frame' | 'sha256' | 'audio' | 'startRun' | 'next' | 'endRun'
   >;
-  readonly reduce: Pick<ReduceApi, 'reduce' | 'refit' | 'cancel'>;
+  readonly reduce: Pick<ReduceApi, 'reduce' | 'refit' | 'inspect' | 'cancel'>;
 }
 
 interface StartedCrew extends Crew {

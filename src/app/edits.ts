@@ -118,6 +118,19 @@ export const placePoint =
     };
   };
 
+/** How well a hand-placed centre is known. */
+export const setPointU =
+  (frame: number, u: { readonly ux?: number; readonly uy?: number }): Change =>
+  (draft) => ({
+    ...draft,
+    edits: {
+      ...draft.edits,
+      manualPoints: draft.edits.manualPoints.map((one) =>
+        one.frame === frame ? { ...one, ...u } : one,
+      ),
+    },
+  });
+
 export const removePoint =
   (frame: number): Change =>
   (draft) => ({
@@ -127,3 +140,25 @@ export const removePoint =
       manualPoints: draft.edits.manualPoints.filter((one) => one.frame !== frame),
     },
   });
+
+type Seeds = Shot['edits']['seeds'];
+
+/** Says where the ball is; one place a frame, in frame order. */
+export const setSeeds =
+  (seeds: Seeds): Change =>
+  (draft) => ({
+    ...draft,
+    edits: { ...draft.edits, seeds: [...seeds].sort((a, b) => a.frame - b.frame) },
+  });
+
+export const placeSeed =
+  (frame: number, [x, y]: ImagePoint): Change =>
+  (draft) => {
+    const others = draft.edits.seeds.filter((one) => one.frame !== frame);
+    return setSeeds([...others, { frame, x, y }])(draft);
+  };
+
+export const removeSeed =
+  (frame: number): Change =>
+  (draft) =>
+    setSeeds(draft.edits.seeds.filter((one) => one.frame !== frame))(draft);

@@ -5,6 +5,7 @@ import type { ReduceApi } from '../protocol/reduce';
 import type { Reduction, ReductionEvent, ReductionInputs, Stage } from '../reduction/types';
 import type { Position } from '../shot/result';
 import type { Shot } from '../shot/schema';
+import { createVelocityMemory } from './velocityChange';
 
 export type MeasuringStatus =
   | { readonly kind: 'idle' }
@@ -48,8 +49,11 @@ export function createMeasuring(crew: {
   const live = signal<ReadonlyMap<number, DrawnPosition>>(new Map());
   const reduction = signal<Reduction | null>(null);
   const freshness = signal<Freshness>('fresh');
+  /** Which pass over the film the result rests on; grows with every new one. */
+  const pass = signal(0);
   /** Why the last refit failed, where it did for another reason than needing the film. */
   const refitProblem = signal<Reason | null>(null);
+  const velocities = createVelocityMemory();
   let concludedFrom: string | null = null;
   let turn = 0;
   let stopping: AbortController | null = null;
@@ -91,6 +95,7 @@ export function createMeasuring(crew: {
   const conclude = (shot: Shot, outcome: Reduction) =>
     batch(() => {
       concludedFrom = JSON.stringify(shot);
+      velocities.remember(shot, outcome);
       reduction.value = outcome;
       status.value = { kind: 'done' };
       freshness.value = 'fresh';
@@ -122,7 +127,10 @@ export function createMeasuring(crew: {
       const outcome = await crew.reduce.reduce(inputs, proxy(onEvent));
       if (mine !== turn) return;
       flush();
-      conclude(inputs.shot, outcome);
+      batch(() => {
+        pass.value += 1;
+        conclude(inputs.shot, outcome);
+      });
     } catch (error) {
       if (mine !== turn) return;
       flush();
@@ -168,6 +176,9 @@ export function createMeasuring(crew: {
     streak,
     reduction,
     freshness,
+    pass,
+    /** The exit velocity concluded from such a draft of late; undefined: none was. */
+    velocityOf: velocities.of,
     refitProblem,
     /** Positions to draw: those of the result, or those that have come so far. */
     positions: computed<readonly DrawnPosition[]>(() => {
@@ -200,6 +211,7 @@ export function createMeasuring(crew: {
       turn += 1;
       dropPending();
       concludedFrom = null;
+      velocities.forget();
       const running = status.value.kind === 'running';
       batch(() => {
         status.value = { kind: 'idle' };

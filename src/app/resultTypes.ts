@@ -1,5 +1,11 @@
 /** The words of a result and a shot, for the components that show them. */
 
+import type { ReduceApi } from '../protocol/reduce';
+
+/** One frame's fit laid open. */
+export type FrameInspection = NonNullable<Awaited<ReturnType<ReduceApi['inspect']>>>;
+export type CentreMeasurement = Extract<FrameInspection['measurement'], { ok: true }>['value'];
+
 export type { Reduction } from '../reduction/types';
 export type {
   BudgetEntry,

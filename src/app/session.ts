@@ -12,12 +12,14 @@ import { createFilmStore, FootageMismatch, type OpenFilm } from './filmStore';
 import { sortFiles } from './footageFiles';
 import { createFrameCache } from './frameCache';
 import { frameLevels } from './frameLevels';
+import { createInspecting } from './inspecting';
 import { createMeasuring } from './measuring';
 import { createNotices } from './notices';
 import { createPlayer } from './player';
 import { createReadings } from './readings';
 import { fetchSample, type Sample } from './samples';
 import { createShotStore } from './shotStore';
+import { velocityChange } from './velocityChange';
 
 /** Enough for a few hundred frames of the usual size, bytes. */
 const FRAME_CACHE_BYTES = 128 * 2 ** 20;
@@ -44,6 +46,10 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore) {
   const cache = createFrameCache((index) => crew.film.frame(index), FRAME_CACHE_BYTES);
   const player = createPlayer(cache, (error) => notices.report('footage', error));
   const readings = createReadings(shots.draft, films.film);
+  const inspecting = createInspecting(crew);
+  /** Whether frames' fits are on the screen, so that they are worth laying open. */
+  const inspectionWanted = signal(false);
+  const change = velocityChange(shots, measuring);
   /** The sample that is open, by its folder's name. */
   const sample = signal<Sample | null>(null);
   const awaited = signal<AwaitedFootage | null>(null);
@@ -53,6 +59,7 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore) {
     awaited.value = null;
     sample.value = null;
     measuring.reset();
+    inspecting.reset();
     shots.start(draft, isSaved);
     return player.reset(film.info.frameCount);
   };
@@ -213,6 +220,19 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore) {
     const timer = setTimeout(() => void refit(draft), REFIT_AFTER_MS);
     return () => clearTimeout(timer);
   });
+  const stopForgetting = effect(() => {
+    measuring.pass.value;
+    inspecting.reset();
+  });
+  const stopInspecting = effect(() => {
+    measuring.pass.value;
+    const measured =
+      measuring.reduction.value !== null &&
+      measuring.status.value.kind !== 'running' &&
+      films.state.value.kind === 'open';
+    const frame = inspectionWanted.value && measured ? player.current.value : null;
+    untracked(() => inspecting.ask(frame));
+  });
 
   return {
     notices,
@@ -221,6 +241,9 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore) {
     measuring,
     player,
     readings,
+    inspection: inspecting.state,
+    inspectionWanted,
+    velocityChange: change,
     sample,
     awaited,
     openSample,
@@ -247,6 +270,7 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore) {
       };
       measuring.fail(reason);
       notices.problem('footage', reason);
+      inspecting.reset();
       await crew.renew();
       await films.reopen();
       cache.clear();
@@ -255,6 +279,8 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore) {
     dispose() {
       stopKeeping();
       stopRefitting();
+      stopForgetting();
+      stopInspecting();
       player.pause();
       crew.dispose();
     },

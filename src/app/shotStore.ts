@@ -14,6 +14,11 @@ export function createShotStore(now: () => number) {
   return {
     draft,
     unsaved: computed(() => draft.value !== null && draft.value !== saved.value),
+    /** The draft before the last edit, and what that was; null: nothing was edited. */
+    lastEdit: computed(() => {
+      const step = history.value?.past.at(-1);
+      return step === undefined ? null : { before: step.value, label: step.label };
+    }),
     undoLabel: computed(() => history.value?.past.at(-1)?.label ?? null),
     redoLabel: computed(() => history.value?.future[0]?.label ?? null),
     /** Undone edits count: what was kept of them is to be replaced. */

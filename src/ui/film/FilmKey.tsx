@@ -1,8 +1,9 @@
-import { markPaths } from './marks';
-import type { FilmPosition } from './props';
+import { markPaths, seedMark } from './marks';
+import type { FilmPosition, FilmSeed } from './props';
 
 interface FilmKeyProps {
   readonly positions: readonly FilmPosition[];
+  readonly seeds: readonly FilmSeed[];
   readonly currentFrame: number;
   readonly factor: number;
 }
@@ -13,9 +14,9 @@ const REFUSED = markPaths([{ ...PLACE, used: false, manual: false }]).refused;
 const MANUAL = markPaths([{ ...PLACE, used: true, manual: true }]).manual;
 
 /** Says what the marks on the film mean: only those there are. */
-export function FilmKey({ positions, currentFrame, factor }: FilmKeyProps) {
+export function FilmKey({ positions, seeds, currentFrame, factor }: FilmKeyProps) {
   const found = positions.filter(({ x }) => x !== null);
-  if (found.length === 0) return null;
+  if (found.length === 0 && seeds.length === 0) return null;
   const current = found.find(({ frame }) => frame === currentFrame);
   return (
     <ul class="film-key">
@@ -27,6 +28,13 @@ export function FilmKey({ positions, currentFrame, factor }: FilmKeyProps) {
       )}
       {found.some(({ used }) => !used) && (
         <Entry class="film-mark-refused" d={REFUSED} text="not used" />
+      )}
+      {seeds.length > 0 && (
+        <Entry
+          class="film-seed"
+          d={seedMark([PLACE.left, PLACE.top], false)}
+          text="said to be the ball"
+        />
       )}
       {current !== undefined && current.ux !== null && current.uy !== null && (
         <li>

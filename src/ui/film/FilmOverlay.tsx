@@ -1,6 +1,6 @@
 import type { ImagePoint, ImageRect } from '../../core/units';
 import { Cased } from './Cased';
-import { ellipseOf, markPaths, placesOf, thinned } from './marks';
+import { ellipseOf, markPaths, placesOf, seedMark, thinned } from './marks';
 import type { FilmLength, FilmMuzzle, FilmOverlays } from './props';
 import { type FilmTransform, type Size, toViewport } from './view';
 
@@ -31,6 +31,12 @@ export function FilmOverlay(props: FilmOverlayProps) {
       <Cased class="film-mark-refused" d={marks.refused} />
       <Cased class="film-mark-manual" d={marks.manual} />
       <Cased class="film-mark-used" d={marks.used} />
+      <Cased
+        class="film-seed"
+        d={overlays.seeds
+          .map((seed) => seedMark(toViewport(view, seed.at), seed.frame === currentFrame))
+          .join('')}
+      />
       <Current {...props} />
       {overlays.lengths.map((length, index) => (
         <Length key={index} length={length} view={view} viewport={viewport} />

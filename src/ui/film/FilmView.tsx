@@ -183,6 +183,7 @@ export function FilmView(props: FilmViewProps) {
       <div class="film-strip">
         <FilmKey
           positions={editing.shown.positions}
+          seeds={editing.shown.seeds}
           currentFrame={currentFrame}
           factor={props.ellipseFactor}
         />

@@ -13,6 +13,7 @@ export type Edit =
     }
   | { readonly kind: 'muzzle'; readonly point: ImagePoint; readonly axis: ImageVector | null }
   | { readonly kind: 'point'; readonly frame: number; readonly at: ImagePoint }
+  | { readonly kind: 'seed'; readonly frame: number; readonly at: ImagePoint }
   | { readonly kind: 'region'; readonly which: FilmRegion; readonly region: ImageRect };
 
 /** Something to take hold of: where it is, and what taking it elsewhere means. */
@@ -76,6 +77,8 @@ export function handlesOf(
       return muzzleHandles(overlays, image, reach);
     case 'point':
       return pointHandles(overlays, currentFrame, image);
+    case 'seed':
+      return seedHandles(overlays, currentFrame, image);
     case 'region':
       return regionHandles(mode.which, overlays, image);
   }
@@ -151,6 +154,22 @@ function pointHandles(overlays: FilmOverlays, frame: number, image: Size): EditH
   ];
 }
 
+function seedHandles(overlays: FilmOverlays, frame: number, image: Size): EditHandle[] {
+  const seed = overlays.seeds.find((candidate) => candidate.frame === frame);
+  if (seed === undefined) return [];
+  return [
+    {
+      id: `seed${frame}`,
+      label: `Where the ball is in frame ${frame}`,
+      look: 'cross',
+      at: seed.at,
+      direction: overlays.muzzle?.axis ?? RIGHTWARDS,
+      steps: WHOLE_PIXEL,
+      moved: (to) => ({ kind: 'seed', frame, at: insideImage(to, image) }),
+    },
+  ];
+}
+
 function regionHandles(which: FilmRegion, overlays: FilmOverlays, image: Size): EditHandle[] {
   const region = which === 'flight' ? overlays.flightRegion : overlays.sealRegion;
   if (region === null) return [];
@@ -200,6 +219,8 @@ export function drawn(
     }
     case 'point':
       return { kind: 'point', frame: currentFrame, at: to };
+    case 'seed':
+      return { kind: 'seed', frame: currentFrame, at: to };
     case 'region':
       return { kind: 'region', which: mode.which, region: regionBetween(from, to, image) };
   }
@@ -225,6 +246,10 @@ export function withEdit(overlays: FilmOverlays, edit: Edit): FilmOverlays {
       const [x, y] = edit.at;
       const moved = { frame: edit.frame, x, y, ux: null, uy: null, cov: null };
       return { ...overlays, positions: [...others, { ...moved, used: true, manual: true }] };
+    }
+    case 'seed': {
+      const others = overlays.seeds.filter((seed) => seed.frame !== edit.frame);
+      return { ...overlays, seeds: [...others, { frame: edit.frame, at: edit.at }] };
     }
     case 'region':
       return edit.which === 'flight'

@@ -83,6 +83,12 @@ export function markPaths(places: Iterable<MarkPlace>, radius = MARK_RADIUS): Ma
   return { used, refused, manual };
 }
 
+/** A lozenge around where a person said the ball is; larger in the frame shown. */
+export function seedMark([left, top]: readonly [number, number], current: boolean): string {
+  const r = current ? 10 : 5;
+  return `M${left} ${top - r}l${r} ${r}l${-r} ${r}l${-r} ${-r}z`;
+}
+
 /** Places of the measured centres in the viewport; those that were not found are left out. */
 export function* placesOf(positions: readonly FilmPosition[], view: FilmTransform) {
   for (const { frame, x, y, used, manual } of positions) {

@@ -12,6 +12,8 @@ export type FilmMode =
   | { readonly kind: 'muzzle' }
   /** The ball's centre in the frame shown. */
   | { readonly kind: 'point' }
+  /** Where the ball is in the frame shown, for the search to start from. */
+  | { readonly kind: 'seed' }
   | { readonly kind: 'region'; readonly which: FilmRegion };
 
 export type FilmRegion = 'flight' | 'seal';
@@ -43,12 +45,19 @@ export interface FilmPosition {
   readonly manual: boolean;
 }
 
+export interface FilmSeed {
+  readonly frame: number;
+  readonly at: ImagePoint;
+}
+
 export interface FilmOverlays {
   readonly lengths: readonly FilmLength[];
   readonly muzzle: FilmMuzzle | null;
   readonly flightRegion: ImageRect | null;
   readonly sealRegion: ImageRect | null;
   readonly positions: readonly FilmPosition[];
+  /** Where a person said the ball is. */
+  readonly seeds: readonly FilmSeed[];
   /** The fitted path in the image, in order of travel. */
   readonly path: readonly ImagePoint[] | null;
   /** The ball's outline radius, drawn at the current frame's centre; px, null: not drawn. */
@@ -92,6 +101,7 @@ export interface FilmViewProps {
   onLengthChange?(index: number, from: ImagePoint, to: ImagePoint, settled: boolean): void;
   /** `axis` is a unit vector; null: still to be fitted. */
   onMuzzleChange?(point: ImagePoint, axis: ImageVector | null, settled: boolean): void;
+  onSeedChange?(frame: number, at: ImagePoint, settled: boolean): void;
   onPointChange?(frame: number, at: ImagePoint, settled: boolean): void;
   /** Whole pixels, inside the image. */
   onRegionChange?(which: FilmRegion, region: ImageRect, settled: boolean): void;

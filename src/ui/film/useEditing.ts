@@ -108,13 +108,14 @@ export function useEditing(props: FilmViewProps, view: FilmTransform, image: Siz
 function tell(props: FilmViewProps, edit: Edit, settled: boolean): void {
   if (edit.kind === 'length') props.onLengthChange?.(edit.index, edit.from, edit.to, settled);
   else if (edit.kind === 'muzzle') props.onMuzzleChange?.(edit.point, edit.axis, settled);
+  else if (edit.kind === 'seed') props.onSeedChange?.(edit.frame, edit.at, settled);
   else if (edit.kind === 'point') props.onPointChange?.(edit.frame, edit.at, settled);
   else props.onRegionChange?.(edit.which, edit.region, settled);
 }
 
 /** A press gives a point at once; a length or region needs some way between its ends. */
 function longEnough(mode: FilmMode, start: ImagePoint, end: ImagePoint, scale: number): boolean {
-  if (mode.kind === 'point' || mode.kind === 'muzzle') return true;
+  if (mode.kind !== 'length' && mode.kind !== 'region') return true;
   return Math.hypot(end[0] - start[0], end[1] - start[1]) * scale >= SHORTEST_DRAG;
 }
 

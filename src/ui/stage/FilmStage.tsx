@@ -1,4 +1,11 @@
-import { changeLength, changeSeal, placePoint, setFlightRegion, setMuzzle } from '../../app/edits';
+import {
+  changeLength,
+  changeSeal,
+  placePoint,
+  placeSeed,
+  setFlightRegion,
+  setMuzzle,
+} from '../../app/edits';
 import { useDesk } from '../desk';
 import { FilmView } from '../film/FilmView';
 import { filmOverlays } from './overlays';
@@ -50,6 +57,13 @@ export function FilmStage() {
         shots.edit(placePoint(at, point), {
           label: `centre in frame ${at}`,
           mergeKey: `point-${at}`,
+        });
+      }}
+      onSeedChange={(at, point, settled) => {
+        if (!settled) return;
+        shots.edit(placeSeed(at, point), {
+          label: `the ball is here in frame ${at}`,
+          mergeKey: `seed-${at}`,
         });
       }}
       onRegionChange={(which, region, settled) => {

@@ -1,11 +1,13 @@
+import { setSeeds } from '../../app/edits';
 import { alongLine, instantsOf } from '../../app/flightPicture';
 import { frameAtTime } from '../../app/frameAtTime';
+import { seedsOfSlant, slantOf } from '../../app/seedLine';
 import type { Session } from '../../app/session';
 import { useDesk } from '../desk';
 import { useWindowHeight } from '../film/useViewport';
 import type { StreakCentre, StreakInstant } from '../streak/props';
 import { StreakView } from '../streak/StreakView';
-import { pathOf } from './overlays';
+import { pathOf, positionsOf } from './overlays';
 
 /** Beside the film's share this leaves room for the frame controls under both. */
 const HEIGHT_SHARE = 0.3;
@@ -25,6 +27,7 @@ export function StreakStage() {
   const windowHeight = useWindowHeight();
   const height = Math.min(Math.max(windowHeight * HEIGHT_SHARE, SMALLEST_HEIGHT), LARGEST_HEIGHT);
   const muzzle = draft?.muzzle?.point ?? null;
+  const seeds = draft?.edits.seeds ?? [];
   return (
     <StreakView
       geometry={line}
@@ -46,11 +49,18 @@ export function StreakStage() {
       muzzle={along === null || muzzle === null ? null : along(muzzle[0], muzzle[1])}
       instants={instants(session)}
       lost={draft?.timing.droppedFrames ?? []}
-      seed={null}
-      seeding={false}
+      seed={line === null ? null : slantOf(line, seeds)}
+      seeding={desk.mode.value.kind === 'seed'}
       height={height}
       description={describe(session)}
       placeholder="The streak image builds up here while the frames are measured: one line of greys a frame, time running down."
+      onSeed={(slant, settled) => {
+        if (!settled || line === null) return;
+        shots.edit(setSeeds(seedsOfSlant(line, slant, seeds, frameCount)), {
+          label: 'path drawn on the streak image',
+          mergeKey: 'slant',
+        });
+      }}
       onHover={desk.peek}
       onPick={desk.pick}
     />
@@ -58,7 +68,7 @@ export function StreakStage() {
 }
 
 function centres(session: Session, along: (x: number, y: number) => number): StreakCentre[] {
-  return session.measuring.positions.value.flatMap(({ frame, x, y, ux, uy, used, manual }) => {
+  return positionsOf(session).flatMap(({ frame, x, y, ux, uy, used, manual }) => {
     if (x === null || y === null) return [];
     return [{ frame, along: along(x, y), u: Math.hypot(ux ?? 0, uy ?? 0), used, manual }];
   });

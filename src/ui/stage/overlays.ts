@@ -1,3 +1,4 @@
+import { withEdits } from '../../app/drawnPositions';
 import { fittedPath } from '../../app/flightPicture';
 import type { Session } from '../../app/session';
 import { quantityText } from '../../core/quantityText';
@@ -18,7 +19,8 @@ export function filmOverlays(session: Session): FilmOverlays {
     muzzle: muzzleMark(session),
     flightRegion: draft?.region.flight ?? null,
     sealRegion: draft?.seals?.muzzle?.region ?? null,
-    positions: session.measuring.positions.value,
+    positions: positionsOf(session),
+    seeds: (draft?.edits.seeds ?? []).map(({ frame, x, y }) => ({ frame, at: [x, y] })),
     path: pathOf(session)?.map((one) => one.at) ?? null,
     ballRadius:
       draft === null || metresPerPixel === null
@@ -26,6 +28,10 @@ export function filmOverlays(session: Session): FilmOverlays {
         : draft.ball.diameter.value / 2 / metresPerPixel,
   };
 }
+
+/** Centres as they stand with every edit in them, also where the result has yet to catch up. */
+export const positionsOf = (session: Session) =>
+  withEdits(session.measuring.positions.value, session.shots.draft.value?.edits);
 
 function muzzleMark(session: Session): FilmMuzzle | null {
   const muzzle = session.shots.draft.value?.muzzle ?? null;

@@ -29,6 +29,7 @@ const overlays: FilmOverlays = {
   muzzle: { point: [60, 100], axis: [1, 0], axisFitted: false },
   flightRegion: [50, 40, 400, 120],
   sealRegion: null,
+  seeds: [],
   positions: [7, 8, 9].map((index) => ({
     frame: index,
     x: 100 + 40 * (index - 7),

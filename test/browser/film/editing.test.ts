@@ -11,6 +11,7 @@ const overlays: FilmOverlays = {
   muzzle: { point: [100, 80], axis: [1, 0], axisFitted: true },
   flightRegion: [90, 40, 500, 100],
   sealRegion: null,
+  seeds: [],
   positions: [
     {
       frame: 7,
