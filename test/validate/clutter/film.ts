@@ -2,7 +2,7 @@ import { Canvas, hidden, type Point } from './canvas';
 import { codeAndDecode } from './coding';
 import { addKind, type Kind } from './kinds';
 import { seeded } from './random';
-import { type Stage, setStage } from './stage';
+import { type Settings, type Stage, setStage } from './stage';
 
 export interface FrameTruth {
   /** The image of the ball's centre at mid-exposure, px. */
@@ -31,19 +31,14 @@ export interface ClutteredFilm {
   readonly brokenFrom: number | null;
 }
 
-export interface Options {
-  /** Largest shift of the shaken camera, px. */
-  readonly shake?: number;
-}
-
 /** Draws a film with the given kinds of clutter; the same seed and kinds always give the same film. */
 export async function renderFilm(
   seed: number,
   kinds: readonly Kind[],
-  { shake = 1 }: Options = {},
+  settings: Settings = {},
 ): Promise<ClutteredFilm> {
-  const stage = setStage(seed);
-  for (const kind of kinds) addKind(kind, stage, shake);
+  const stage = setStage(seed, settings);
+  for (const kind of kinds) addKind(kind, stage);
   const { width, height, frames, exposure, speed, mirrored, offset } = stage;
   const over = [...stage.beforeBall, ...stage.launcher, ...stage.inFront];
   const canvas = new Canvas(width, height, stage.wall, [...stage.behindBall, stage.ball, ...over]);

@@ -22,11 +22,11 @@ const KINDS = {
   post: addPost,
   tubeEnd: addTubeEnd,
   shake: addShake,
-} as const satisfies Record<string, (stage: Stage, shake: number) => void>;
+} as const satisfies Record<string, (stage: Stage) => void>;
 
 /** A kind of clutter. */
 export type Kind = keyof typeof KINDS;
 
 export const ALL_KINDS = Object.keys(KINDS) as Kind[];
 
-export const addKind = (kind: Kind, stage: Stage, shake: number): void => KINDS[kind](stage, shake);
+export const addKind = (kind: Kind, stage: Stage): void => KINDS[kind](stage);

@@ -16,6 +16,8 @@ export interface Score {
   /** Frames with half of a whole ball in view, and those of them accepted. */
   readonly due: number;
   readonly accepted: number;
+  /** All accepted frames. */
+  readonly taken: number;
   /** Frames that should have been accepted and were not, with the reason. */
   readonly missed: readonly { readonly frame: number; readonly why: string }[];
   /** Accepted frames more than a pixel off. */
@@ -59,17 +61,19 @@ export function scoreResult(film: ClutteredFilm, result: Result): Score {
   const afterBreak: number[] = [];
   let due = 0;
   let accepted = 0;
+  let taken = 0;
   let worst = 0;
   film.truth.forEach(({ at, visible, whole }, frame) => {
     const position = positions.get(frame);
-    const taken = position !== undefined && isAccepted(position);
+    const isTaken = position !== undefined && isAccepted(position);
     const isDue = whole && visible >= ENOUGH_IN_VIEW;
     if (isDue) due++;
-    if (!taken) {
+    if (!isTaken) {
       const why = position?.why?.code ?? 'notLookedAt';
       if (isDue) missed.push({ frame, why });
       return;
     }
+    taken++;
     if (isDue) accepted++;
     if (!whole) {
       afterBreak.push(frame);
@@ -83,6 +87,7 @@ export function scoreResult(film: ClutteredFilm, result: Result): Score {
     kinds: film.kinds,
     due,
     accepted,
+    taken,
     missed,
     wrong,
     afterBreak,

@@ -117,11 +117,11 @@ export function shade(centre: Point, radius: number, softness: number, depth: nu
   };
 }
 
-/** The light of `shape` laid faintly over what is there: a reflection in glass. */
-export function reflected(shape: Shape, strength: number): Shape {
+/** A faint mirror image of `shape` in glass that also mirrors a room of brightness `room`. */
+export function reflected(shape: Shape, strength: number, room: number): Shape {
   return {
     box: shape.box,
-    paint: (x, y, under) => under + strength * shape.paint(x, y, 0),
+    paint: (x, y, under) => under + strength * (shape.paint(x, y, room) - room),
   };
 }
 

@@ -19,6 +19,8 @@ export interface Stage {
   readonly frames: number;
   readonly mirrored: boolean;
   readonly radius: number;
+  /** Largest shift of a shaken camera. */
+  readonly shake: number;
   readonly albedo: number;
   readonly light: Light;
   /** px a frame at the muzzle; direction of flight, radians below the horizontal. */
@@ -57,12 +59,22 @@ export interface Stage {
 /** Loss of speed per px of path: drag of a light ball at about a millimetre a pixel. */
 const DRAG = 1.2e-4;
 
-export function setStage(seed: number): Stage {
+/** What is set by hand; the rest is drawn from the seed. */
+export interface Settings {
+  /** px */
+  readonly radius?: number;
+  /** px a frame */
+  readonly speed?: number;
+  /** Largest shift of a shaken camera, px. */
+  readonly shake?: number;
+}
+
+export function setStage(seed: number, settings: Settings): Stage {
   const random = seeded(seed, 0);
   const width = 320;
   const height = 128;
-  const radius = random.between(10, 16);
-  const speed = random.between(5, 9);
+  const drawn = { radius: random.between(10, 16), speed: random.between(5, 9), shake: 1 };
+  const { radius, speed, shake } = { ...drawn, ...settings };
   const exposure = random.between(0.06, 0.4);
   const slope = random.between(-0.035, 0.035);
   const muzzle: Point = [random.between(34, 56), height / 2 + random.between(-9, 9)];
@@ -84,6 +96,7 @@ export function setStage(seed: number): Stage {
     frames,
     mirrored: random.chance(0.3),
     radius,
+    shake,
     albedo,
     light,
     speed,

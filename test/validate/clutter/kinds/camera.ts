@@ -50,9 +50,9 @@ export function addCompression(stage: Stage): void {
     : { codec: 'mjpeg', quality: Math.round(random.between(8, 18)) };
 }
 
-/** The camera trembles by up to `most` px: two oscillations each way and a jolt as the shot goes. */
-export function addShake(stage: Stage, most: number): void {
-  const { random, exitTime } = stage;
+/** The camera trembles by up to `shake` px: two oscillations each way and a jolt as the shot goes. */
+export function addShake(stage: Stage): void {
+  const { random, exitTime, shake } = stage;
   const way = () => {
     const slow = random.between(25, 60);
     const fast = random.between(6, 14);
@@ -70,5 +70,5 @@ export function addShake(stage: Stage, most: number): void {
   };
   const across = way();
   const down = way();
-  stage.stray = (frame) => [most * across(frame), most * down(frame)];
+  stage.stray = (frame) => [shake * across(frame), shake * down(frame)];
 }

@@ -21,6 +21,7 @@ export function addShadow(stage: Stage): void {
 /** A clear tube around the flight: its walls show faintly, and one of them mirrors the ball over its edge. */
 export function addReflection(stage: Stage): void {
   const { random, radius, muzzle, light, albedo } = stage;
+  const room = stage.wall(...muzzle);
   const end = stage.width + 20;
   for (const side of [-1, 1]) {
     const wall = muzzle[1] + side * 1.9 * radius;
@@ -30,14 +31,15 @@ export function addReflection(stage: Stage): void {
   }
   const side = random.pick([-1, 1]);
   const apart = radius * random.between(0.5, 1.3);
-  const strength = random.between(0.1, 0.25);
+  // A bright room drowns the reflection of a dark ball.
+  const strength = random.between(0.15, 0.3) / (1 + 3 * room);
   // Upside down, as in a mirror.
   const [lx, ly, lz] = light.towards;
   const mirrored = { ...light, towards: [lx, -ly, lz] as const };
   stage.beforeBall.push(
     moving((time) => {
       const [x, y] = stage.path(time);
-      return reflected(sphere([x, y + side * apart], radius, albedo, mirrored), strength);
+      return reflected(sphere([x, y + side * apart], radius, albedo, mirrored), strength, room);
     }),
   );
 }

@@ -58,13 +58,15 @@ function raggedPiece(random: Random, size: number): Point[] {
   });
 }
 
-/** Mist where the moist air expands: it grows, thins out and drifts with the jet, before and around the ball. */
+/** Mist where the moist air expands: a jet that widens, thins out and drifts, before and around the ball. */
 export function addHaze(stage: Stage): void {
   const { random, muzzle, radius, speed, exitTime, slope, albedo } = stage;
-  const wisps = smoothNoise(random, 0.7 * radius);
+  const billows = smoothNoise(random, 1.1 * radius);
+  const wisps = smoothNoise(random, 0.4 * radius);
   const dense = random.between(0.3, 0.6);
   const drift = speed * random.between(0.15, 0.6);
   const growth = random.between(0.5, 1.1);
+  const spread = random.between(0.15, 0.35);
   const brightness = albedo * random.between(0.6, 0.9);
   const layer = random.chance(0.7) ? stage.inFront : stage.behindBall;
   layer.push(
@@ -72,28 +74,30 @@ export function addHaze(stage: Stage): void {
       const age = time - exitTime + 1.5;
       if (age <= 0) return null;
       const long = radius * (1 + 0.25 * growth * age);
-      const high = radius * (0.9 + 0.1 * growth * age);
       const x0 = muzzle[0] + 0.5 * radius + drift * age;
-      const y0 = muzzle[1] + drift * age * slope;
+      const right = x0 + REACH * long;
+      const halfAt = (x: number) => 0.6 * radius + spread * (x - muzzle[0]);
+      const most = REACH * halfAt(right);
       const peak = dense * (1 - Math.exp(-age / 2)) * Math.exp(-age / 45);
       return {
-        box: [
-          Math.max(muzzle[0], x0 - 2.6 * long),
-          y0 - 2.6 * high,
-          x0 + 2.6 * long,
-          y0 + 2.6 * high,
-        ],
+        box: [Math.max(muzzle[0], x0 - REACH * long), muzzle[1] - most, right, muzzle[1] + most],
         paint(x, y, under) {
+          if (x <= muzzle[0]) return under;
           const u = (x - x0) / long;
-          const v = (y - y0) / high;
-          // Falls to nothing at the border of the box and at the flange.
-          const fall = Math.exp(-0.5 * (u * u + v * v)) - Math.exp(-0.5 * 2.6 ** 2);
-          const root = Math.min(1, Math.max(0, (x - muzzle[0]) / 6));
-          const torn = 1 + 0.45 * wisps(x - x0 + 300, y - y0 + 0.4 * age + 300);
-          const alpha = Math.max(0, peak * fall * root * torn);
+          const v = (y - muzzle[1] - slope * (x - muzzle[0])) / halfAt(x);
+          const fall = Math.exp(-0.5 * (u * u + v * v)) - Math.exp(-0.5 * REACH ** 2);
+          if (fall <= 0) return under;
+          const root = 1 - Math.exp(-(x - muzzle[0]) / radius);
+          const carried = x - 0.8 * drift * age + 900;
+          const torn =
+            1 + 0.5 * billows(carried, y + 900) + 0.25 * wisps(carried, y + 0.5 * age + 900);
+          const alpha = Math.min(0.9, Math.max(0, peak * fall * root * torn));
           return under + alpha * (brightness - under);
         },
       };
     }),
   );
 }
+
+/** Standard widths out to which the mist is drawn. */
+const REACH = 2.6;
