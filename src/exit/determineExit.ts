@@ -155,7 +155,7 @@ export function budgetExit(
       fit: fitReport(flight, choice, mean, exitChecks(flight, choice, leftOut.length)),
       budget,
       warnings: flightWarnings(flight, choice, nominal),
-      path: fittedPath(choice.members, flight, nominal, shifts),
+      path: fittedPath(choice, flight, nominal, shifts),
       leftOut,
     },
     choice,

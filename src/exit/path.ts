@@ -2,6 +2,7 @@ import type { Estimate } from '../core/estimate';
 import { failure, type Outcome, success } from '../core/reason';
 import type { Member } from './average';
 import type { Response } from './budget';
+import type { Choice } from './choice';
 import type { Flight, Setting } from './flight';
 import { type Moved, moveTo, nowhere, PARAMETERS } from './motion';
 import type { FittedPath } from './types';
@@ -13,7 +14,7 @@ interface State {
 
 /** The averaged path with every input's effect on it. */
 export function fittedPath(
-  members: readonly Member[],
+  { members, noiseDof }: Choice,
   flight: Flight,
   nominal: Setting,
   shared: readonly Response[],
@@ -38,30 +39,24 @@ export function fittedPath(
     return { s, v };
   };
 
-  /** Variances of a member's s and v by its own covariance, gradients by differences of one standard deviation. */
-  const ownVariance = (member: Member, t: number): State => {
+  /** Derivatives of a member's s and v by its parameters, by differences of one standard deviation. */
+  const gradients = (member: Member, t: number): { byS: Float64Array; byV: Float64Array } => {
     const { theta, covariance } = member.fit;
-    const steps: number[] = [];
-    const byS: number[] = [];
-    const byV: number[] = [];
+    const byS = new Float64Array(PARAMETERS);
+    const byV = new Float64Array(PARAMETERS);
     const shifted = Float64Array.from(theta);
     for (let j = 0; j < PARAMETERS; j++) {
       const step = Math.sqrt(covariance[j * PARAMETERS + j] as number);
-      steps.push(step);
-      if (step === 0) {
-        byS.push(0);
-        byV.push(0);
-        continue;
-      }
+      if (step === 0) continue;
       shifted[j] = (theta[j] as number) + step;
       const up = stateOf(member, shifted, t);
       shifted[j] = (theta[j] as number) - step;
       const down = stateOf(member, shifted, t);
       shifted[j] = theta[j] as number;
-      byS.push((up.s - down.s) / (2 * step));
-      byV.push((up.v - down.v) / (2 * step));
+      byS[j] = (up.s - down.s) / (2 * step);
+      byV[j] = (up.v - down.v) / (2 * step);
     }
-    return { s: quadraticForm(byS, covariance), v: quadraticForm(byV, covariance) };
+    return { byS, byV };
   };
 
   const at: FittedPath['at'] = (time) => {
@@ -70,10 +65,11 @@ export function fittedPath(
     let sVariance = 0;
     let vVariance = 0;
     for (const member of members) {
-      const own = ownVariance(member, t);
+      const { byS, byV } = gradients(member, t);
+      const { covariance } = member.fit;
       const { s, v } = stateOf(member, member.fit.theta, t);
-      sVariance += member.weight * (own.s + (s - mean.s) ** 2);
-      vVariance += member.weight * (own.v + (v - mean.v) ** 2);
+      sVariance += member.weight * (quadraticForm(byS, covariance) + (s - mean.s) ** 2);
+      vVariance += member.weight * (quadraticForm(byV, covariance) + (v - mean.v) ** 2);
     }
     for (const { up, down } of shared) {
       const above = meanState(t, (_, i) => up[i] as Float64Array);
@@ -103,10 +99,34 @@ export function fittedPath(
     );
   };
 
-  return { at, timeAt };
+  const meanSpeed: FittedPath['meanSpeed'] = (times, shares) => {
+    const meanOf = (one: (t: number) => number): number => {
+      let sum = 0;
+      for (let i = 0; i < times.length; i++) {
+        sum += (shares[i] as number) * one((times[i] as number) - flight.reference);
+      }
+      return sum;
+    };
+    const value = meanOf((t) => meanState(t, (member) => member.fit.theta).v);
+    let variance = 0;
+    for (const member of members) {
+      const { theta, covariance } = member.fit;
+      const byV = theta.map((_, j) => meanOf((t) => gradients(member, t).byV[j] as number));
+      const speed = meanOf((t) => stateOf(member, theta, t).v);
+      variance += member.weight * (quadraticForm(byV, covariance) + (speed - value) ** 2);
+    }
+    const moved = shared.map(({ up, down }) => {
+      const above = meanOf((t) => meanState(t, (_, i) => up[i] as Float64Array).v);
+      const below = meanOf((t) => meanState(t, (_, i) => down[i] as Float64Array).v);
+      return (above - below) / 2;
+    });
+    return { value, ownU: Math.sqrt(variance), dof: noiseDof, moved };
+  };
+
+  return { at, timeAt, meanSpeed };
 }
 
-function quadraticForm(gradient: readonly number[], covariance: Float64Array): number {
+function quadraticForm(gradient: Float64Array, covariance: Float64Array): number {
   let sum = 0;
   for (let a = 0; a < PARAMETERS; a++) {
     for (let b = 0; b < PARAMETERS; b++) {

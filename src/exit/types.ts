@@ -74,6 +74,18 @@ export interface FittedPath {
   at(time: Seconds): { s: Metres; sU: Metres; v: number; vU: number };
   /** Time at which the centre is at `s`, and its standard uncertainty. */
   timeAt(s: Metres): Outcome<Estimate>;
+  /** Mean speed over `times`, m/s, `shares` adding up to 1. */
+  meanSpeed(times: readonly Seconds[], shares: readonly number[]): MeanSpeed;
+}
+
+/** A mean of the fitted speed, its uncertainty kept apart by cause. */
+export interface MeanSpeed {
+  readonly value: number;
+  /** Standard uncertainty from the centres and the choice of model alone, and its degrees of freedom. */
+  readonly ownU: number;
+  readonly dof: number | null;
+  /** What one standard uncertainty of each shared input does to it, in the order of `sharedInputs`. */
+  readonly moved: readonly number[];
 }
 
 export interface ExitReport {

@@ -90,6 +90,11 @@ export interface Simulated {
   readonly points: FlightPoint[];
   readonly shared: SharedInputs;
   readonly exitTime: number;
+  /** True metres per pixel and time per line. */
+  readonly scale: number;
+  readonly lineTime: number;
+  /** True speed at a nominal time on a line. */
+  readonly speedAt: (frameTime: number, line: number) => number;
 }
 
 /** One shot as filmed: shared inputs and centres drawn from what is stated of them. */
@@ -133,9 +138,17 @@ export function simulate(shot: ShotClass, seed: number): Simulated {
       timeU: shot.timeU,
     });
   }
+  const speedAt = (frameTime: number, line: number) => {
+    const time = (frameTime - exitTime) * stretch + line * lineTime;
+    const [before = 0, after = 0] = fly(shot, [time - 1e-5, time + 1e-5], ball);
+    return (after - before) / 2e-5;
+  };
   return {
     points,
     exitTime: exitTime * stretch,
+    scale,
+    lineTime,
+    speedAt,
     shared: {
       metresPerPixel: shot.metresPerPixel,
       scaleSources: STATED.scale,
