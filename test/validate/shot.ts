@@ -1,0 +1,157 @@
+import type { Camera } from './render/camera';
+import type { FilmPlan } from './render/film';
+import type { Random } from './render/random';
+import type { Backdrop, Ball, Fragment, Light, Vector } from './render/scene';
+import { meanBrightness } from './render/surface';
+
+/** A kind of shot; everything else of it is drawn. */
+export interface ShotKind {
+  readonly radius: number;
+  /** Mean contrast of the ball over the noise at the level between ball and background. */
+  readonly contrastToNoise: number;
+  readonly surface: 'even' | 'matt';
+  /** Way of the ball from frame to frame, radii. */
+  readonly step: number;
+  /** Way of the ball during the exposure, radii. */
+  readonly sweep: number;
+  readonly sightings: number;
+}
+
+/** Frames a film has, as many as the background is made from. */
+const FRAMES = 48;
+/** Background left around the ball's path, px. */
+const MARGIN = 14;
+
+export interface Shot extends FilmPlan {
+  /** Unit vector of the flight. */
+  readonly axis: Vector;
+  /** Ball minus background, mean over the disc, grey values. */
+  readonly contrast: number;
+}
+
+/** A shot across a scene without anything before the ball: light, place, focus, noise and scene are drawn. */
+export function drawShot(kind: ShotKind, random: Random): Shot {
+  const { radius, sightings } = kind;
+  const angle = random.uniform(-0.15, 0.15);
+  const forwards = random.uniform(0, 1) < 0.5 ? -1 : 1;
+  const axis: Vector = [forwards * Math.cos(angle), forwards * Math.sin(angle)];
+  const step = kind.step * radius * random.uniform(0.95, 1.05);
+  const sweep = kind.sweep * radius * random.uniform(0.95, 1.05);
+  const length = step * (sightings - 1);
+  const reach = radius + sweep / 2 + MARGIN;
+  const width = Math.ceil(Math.abs(axis[0]) * length + 2 * reach);
+  const height = Math.ceil(Math.abs(axis[1]) * length + 2 * reach);
+  const start: Vector = [
+    width / 2 - (axis[0] * length) / 2 + random.uniform(-1, 1),
+    height / 2 - (axis[1] * length) / 2 + random.uniform(-1, 1),
+  ];
+  const { ball, backdrop, camera, contrast } = drawLook(kind, random);
+  const places = Array.from(
+    { length: sightings },
+    (_, i): Ball => ({
+      ...ball,
+      x: start[0] + axis[0] * step * i,
+      y: start[1] + axis[1] * step * i,
+      sweep: [axis[0] * sweep, axis[1] * sweep],
+    }),
+  );
+  const rest = FRAMES - sightings;
+  return {
+    width,
+    height,
+    backdrop,
+    softness: random.uniform(0.5, 0.9),
+    camera,
+    sightings: places.map((place) => ({ ball: place, fragment: null })),
+    before: rest >> 1,
+    after: rest - (rest >> 1),
+    axis,
+    contrast,
+  };
+}
+
+interface Look {
+  readonly ball: Pick<Ball, 'radius' | 'brightness' | 'light'>;
+  readonly backdrop: Backdrop;
+  readonly camera: Camera;
+  readonly contrast: number;
+}
+
+/** Grey levels are chosen so that noise hardly ever reaches black or white. */
+function drawLook({ radius, contrastToNoise, surface }: ShotKind, random: Random): Look {
+  const size = contrastToNoise < 10 ? random.uniform(50, 65) : random.uniform(60, 100);
+  const dark = surface === 'even' && random.uniform(0, 1) < 0.5;
+  const low = random.uniform(50, 65);
+  const level = dark ? low + size : low;
+  const mean = dark ? low : low + size;
+  const light = surface === 'matt' ? drawLight(random) : null;
+  const deviation = size / contrastToNoise;
+  const shot = random.uniform(0.2, 0.9) * (deviation ** 2 - 1 / 12);
+  return {
+    ball: { radius, brightness: light ? mean / meanBrightness(light) : mean, light },
+    backdrop: drawBackdrop(level, radius, random),
+    camera: {
+      read: deviation ** 2 - 1 / 12 - shot,
+      gain: shot / (low + size / 2),
+    },
+    contrast: dark ? -size : size,
+  };
+}
+
+function drawLight(random: Random): Light {
+  return {
+    ambient: random.uniform(0.35, 0.6),
+    azimuth: random.uniform(-Math.PI, Math.PI),
+    tilt: random.uniform(0.3, 1.1),
+    limb: random.uniform(0, 0.25),
+  };
+}
+
+/** Even, a gentle slope, or a texture of waves. */
+function drawBackdrop(level: number, radius: number, random: Random): Backdrop {
+  const kind = random.pick(['even', 'slope', 'texture']);
+  const slope = (0.04 * level) / radius;
+  return {
+    level,
+    slope:
+      kind === 'slope'
+        ? [random.uniform(-slope, slope) / 5, random.uniform(-slope, slope)]
+        : [0, 0],
+    waves:
+      kind === 'texture'
+        ? Array.from({ length: 5 }, () => {
+            const number = (2 * Math.PI) / random.uniform(8, 50);
+            const towards = random.uniform(0, Math.PI);
+            return {
+              wave: [number * Math.cos(towards), number * Math.sin(towards)] as const,
+              phase: random.uniform(0, 2 * Math.PI),
+              amplitude: 0.02 * level,
+            };
+          })
+        : [],
+    flange: null,
+  };
+}
+
+/** A fragment with one straight edge across the ball, `offset` from its middle towards the hidden side. */
+export function fragmentAcross(
+  ball: Ball,
+  offset: number,
+  towards: number,
+  level: number,
+): Fragment {
+  const normal: Vector = [Math.cos(towards), Math.sin(towards)];
+  const side: Vector = [-normal[1], normal[0]];
+  const at = normal[0] * ball.x + normal[1] * ball.y;
+  const beside = side[0] * ball.x + side[1] * ball.y;
+  const { radius } = ball;
+  return {
+    sides: [
+      { normal, offset: at + offset },
+      { normal: [-normal[0], -normal[1]], offset: -(at + 1.35 * radius) },
+      { normal: side, offset: beside - 1.25 * radius },
+      { normal: [-side[0], -side[1]], offset: -(beside + 1.25 * radius) },
+    ],
+    level,
+  };
+}
