@@ -1,6 +1,7 @@
 import type { Estimate } from '../core/estimate';
 import { failure, type Outcome, success } from '../core/reason';
 import type { FramesPerSecond, Seconds } from '../core/units';
+import { FLICKER_SHARE, noFlicker, tooFewFlickers } from './flicker';
 
 /**
  * Recording rate from a timer filmed in the clip: the frames between two readings over the time that passed on it.
@@ -38,8 +39,6 @@ export function rateFromTimer(
 
 /** Mains frequency is commonly held within 0.2 Hz (common practice, no source): standard uncertainty of the lamp's flicker, relative. */
 const MAINS_RELATIVE_U = 0.002;
-/** The flicker must stand out from the rest of the spectrum by this factor in power. */
-const FLICKER_SHARE = 0.3;
 
 /**
  * Recording rate from a lamp that flickers at a known frequency (twice the mains frequency), from the mean
@@ -53,13 +52,15 @@ export function rateFromLamp(
 ): Outcome<Estimate> {
   const n = levels.length;
   const cyclesPerFrame = flicker / expectedRate;
-  if (!(cyclesPerFrame > 0) || cyclesPerFrame >= 0.5 || n * cyclesPerFrame < 2) {
+  if (!(cyclesPerFrame > 0 && cyclesPerFrame < 0.5)) {
     return failure(
-      'lampTooShort',
-      `The clip shows ${(n * cyclesPerFrame).toFixed(1)} flickers of the lamp at the expected rate; at least 2 are needed, and more than 2 frames a flicker.`,
-      'Film the lamp for longer, or use a filmed timer.',
+      'lampTooFast',
+      `At the expected rate the lamp flickers ${cyclesPerFrame.toFixed(2)} times a frame; the rate needs more than 2 frames a flicker.`,
+      'Use a filmed timer.',
     );
   }
+  const tooShort = tooFewFlickers(n * cyclesPerFrame);
+  if (tooShort !== null) return tooShort;
   let mean = 0;
   for (let i = 0; i < n; i++) mean += (levels[i] as number) / n;
   let total = 0;
@@ -83,13 +84,6 @@ export function rateFromLamp(
   const value = flicker / frequency;
   return success({ value, u: value * Math.hypot(frequencyU / frequency, MAINS_RELATIVE_U) });
 }
-
-const noFlicker = () =>
-  failure(
-    'noFlicker',
-    'No steady flicker near the expected frequency was found.',
-    'Light the scene by the lamp alone, or use a filmed timer.',
-  );
 
 /** Sum of squares explained by a sine of the given frequency (cycles per sample), mean removed. */
 function sinePower(levels: ArrayLike<number>, mean: number, frequency: number): number {
