@@ -67,7 +67,7 @@ export async function renderFilm(
     exposure,
     muzzle: mirrored ? [width - 1 - muzzle[0], muzzle[1]] : muzzle,
     speed,
-    brokenFrom: Number.isFinite(stage.brokenFrom) ? stage.brokenFrom : null,
+    brokenFrom: Number.isFinite(stage.breaksAt) ? Math.ceil(stage.breaksAt) : null,
   };
 }
 
@@ -96,7 +96,7 @@ function truthOf(stage: Stage, over: Stage['beforeBall'], frame: number, shift: 
   return {
     at: [mirrored ? width - 1 - sx : sx, y + shift[1]],
     visible: seen / all,
-    whole: frame < stage.brokenFrom,
+    whole: frame < stage.breaksAt,
   };
 }
 

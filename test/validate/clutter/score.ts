@@ -97,10 +97,13 @@ export function scoreResult(film: ClutteredFilm, result: Result): Score {
   };
 }
 
+/** A position stands although the fit of free flight begins only past the muzzle. */
 const isAccepted = (
   position: Position,
 ): position is Position & { readonly x: number; readonly y: number } =>
-  position.used && position.why === null && position.x !== null && position.y !== null;
+  position.x !== null &&
+  position.y !== null &&
+  (position.why === null || position.why.code === 'beforeExit');
 
 function supplyOf({ frames, width, height }: ClutteredFilm): FrameSupply {
   return {

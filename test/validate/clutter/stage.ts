@@ -40,8 +40,8 @@ export interface Stage {
   readonly beforeBall: Thing[];
   /** Before the launcher too. */
   readonly inFront: Thing[];
-  /** First frame in which the ball is no longer whole. */
-  brokenFrom: number;
+  /** The moment from which the ball is no longer whole. */
+  breaksAt: number;
   /** Share of the usual light, frame by frame. */
   readonly gains: ((frame: number, x: number, y: number) => number)[];
   /** How the camera is set off, for all of the film, and how far it strays in a frame. */
@@ -111,7 +111,7 @@ export function setStage(seed: number, settings: Settings): Stage {
     ball: { nature: 'moving', at: (time) => sphere(path(time), radius, albedo, light) },
     beforeBall: [],
     inFront: [],
-    brokenFrom: Number.POSITIVE_INFINITY,
+    breaksAt: Number.POSITIVE_INFINITY,
     gains: [],
     offset: [0, 0],
     stray: () => [0, 0],

@@ -8,7 +8,7 @@ export function addBreakUp(stage: Stage): void {
   const share = random.between(0.4, 0.7);
   const last = Math.floor(exitTime + (share * (width - muzzle[0])) / speed);
   const moment = last + stage.exposure / 2 + 0.05;
-  stage.brokenFrom = last + 1;
+  stage.breaksAt = moment;
   const count = Math.floor(random.between(4, 8));
   const turn = random.between(0, 2 * Math.PI);
   const bounds = Array.from({ length: count }, (_, k) => {

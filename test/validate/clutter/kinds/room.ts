@@ -12,7 +12,7 @@ export function addShadow(stage: Stage): void {
     soft((time) => {
       const [x, y] = stage.path(time);
       // Light reaches the wall past the flange only once the ball is out.
-      if (x < muzzle[0] - radius) return null;
+      if (x < muzzle[0] - radius || time >= stage.breaksAt) return null;
       return shade([x + offset[0], y + offset[1]], size, softness, depth);
     }),
   );
@@ -38,6 +38,7 @@ export function addReflection(stage: Stage): void {
   const mirrored = { ...light, towards: [lx, -ly, lz] as const };
   stage.beforeBall.push(
     moving((time) => {
+      if (time >= stage.breaksAt) return null;
       const [x, y] = stage.path(time);
       return reflected(sphere([x, y + side * apart], radius, albedo, mirrored), strength, room);
     }),
