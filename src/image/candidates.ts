@@ -1,5 +1,5 @@
 import type { GreyFrame } from '../core/frame';
-import { frameGain } from './background';
+import { frameGain } from './gain';
 import type { Plane, Vision } from './opencv';
 import type { Background, BallModel, Candidate } from './types';
 

@@ -1,7 +1,7 @@
 import { ExitframeError } from '../core/reason';
-import { frameGain } from '../image/background';
 import { findCandidates } from '../image/candidates';
 import { measureCentre } from '../image/centre';
+import { frameGain } from '../image/gain';
 import { inspectCentre } from '../image/inspect';
 import { loadVision, type Vision } from '../image/opencv';
 import { readStreak } from '../image/streak';

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { GreyFrame } from '../../../src/core/frame';
-import { buildBackground, frameGain } from '../../../src/image/background';
+import { buildBackground } from '../../../src/image/background';
+import { frameGain } from '../../../src/image/gain';
 import { expose, generator, render } from './rendering';
 
 const WIDTH = 96;
