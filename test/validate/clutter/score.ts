@@ -54,7 +54,10 @@ export async function reduceFilm(film: ClutteredFilm): Promise<Result> {
   return result;
 }
 
-export function scoreResult(film: ClutteredFilm, result: Result): Score {
+export function scoreResult(
+  film: Pick<ClutteredFilm, 'kinds' | 'truth' | 'brokenFrom'>,
+  result: Pick<Result, 'positions' | 'breakUp'>,
+): Score {
   const positions = new Map(result.positions.map((one) => [one.frame, one]));
   const missed: Score['missed'][number][] = [];
   const wrong: Score['wrong'][number][] = [];

@@ -1,0 +1,17 @@
+import { describe, it } from 'vitest';
+import { expectGoodPositions } from './oneKind';
+
+describe('what is left of the seal', () => {
+  it.each([
+    { what: 'fragments before, behind and beside the ball', kind: 'fragments', seed: 1, most: 0.3 },
+    { what: 'a drifting cloud of mist over the ball', kind: 'haze', seed: 3, most: 0.6 },
+    {
+      what: 'a ball that breaks up: nothing is accepted afterwards',
+      kind: 'breakUp',
+      seed: 3,
+      most: 0.3,
+    },
+  ] as const)('$what', async (one) => {
+    await expectGoodPositions(one);
+  });
+});
