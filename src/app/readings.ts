@@ -13,6 +13,7 @@ export function createReadings(
   // Only their own inputs may wake them: a rejected frame must not rebuild the clock.
   const timing = computed(() => draft.value?.timing ?? null);
   const scaleInputs = computed(() => draft.value?.scale ?? null);
+  const muzzlePoint = computed(() => draft.value?.muzzle?.point ?? null);
   return {
     clock: computed<Outcome<Clock> | null>(() => {
       const open = film.value;
@@ -24,8 +25,12 @@ export function createReadings(
     scale: computed<Outcome<ScaleReport> | null>(() => {
       const now = draft.value;
       if (scaleInputs.value === null || now === null) return null;
+      const open = film.value;
       const lengths = statedLengths(now);
-      return lengths.length === 0 ? null : determineScale({ ...scaleInputs.value, lengths });
+      if (open === null || lengths.length === 0) return null;
+      const { width, height } = open.info;
+      const muzzle = muzzlePoint.value ?? [(width - 1) / 2, (height - 1) / 2];
+      return determineScale({ ...scaleInputs.value, lengths }, open.info, muzzle);
     }),
   };
 }

@@ -17,7 +17,7 @@ export function BudgetChart({ entries, combined, unit }: BudgetChartProps) {
   return (
     <table class="plot-budget">
       <caption>
-        Contributions to the standard uncertainty, {unit}
+        Contributions to the standard uncertainty, {unit.symbol}
         <span class="plot-budget-types">
           <Swatch fill="var(--plot-used)" /> type A, from this film
           <Swatch fill={`url(#${hatch})`} /> type B, from elsewhere
@@ -26,7 +26,7 @@ export function BudgetChart({ entries, combined, unit }: BudgetChartProps) {
       <thead class="hidden-text">
         <tr>
           <th scope="col">Source</th>
-          <th scope="col">Contribution, {unit}</th>
+          <th scope="col">Contribution, {unit.symbol}</th>
           <th scope="col">Share</th>
         </tr>
       </thead>
@@ -44,7 +44,7 @@ export function BudgetChart({ entries, combined, unit }: BudgetChartProps) {
                 />
               </svg>
             </th>
-            <td>{formatNumber(contribution, 2)}</td>
+            <td>{formatNumber(contribution * unit.perSi, 2)}</td>
             <td>{total > 0 ? percent(contribution ** 2 / total) : ''}</td>
           </tr>
         ))}
@@ -69,7 +69,7 @@ export function BudgetChart({ entries, combined, unit }: BudgetChartProps) {
               <rect width={`${length(combined)}%`} height="9" class="plot-budget-combined" />
             </svg>
           </th>
-          <td>{formatNumber(combined, 2)}</td>
+          <td>{formatNumber(combined * unit.perSi, 2)}</td>
           <td />
         </tr>
       </tfoot>

@@ -5,13 +5,12 @@ import { Figure, type PlotKey } from './Figure';
 import { Curve, type PlotPoint, Points } from './marks';
 import type { VelocityPlotProps } from './props';
 import { bandText, plusMinus, timeText } from './text';
-import { type ShownUnit, timeUnit } from './units';
+import { timeUnit } from './units';
 
 const HEIGHT = 250;
-const SPEED: ShownUnit = { symbol: 'm/s', perSi: 1 };
 
 /** Speed along the flight axis against time. */
-export function VelocityPlot({ curve, differences, exit }: VelocityPlotProps) {
+export function VelocityPlot({ unit, curve, differences, exit }: VelocityPlotProps) {
   const points = differences.map(
     ({ time, v, u }, index): PlotPoint => ({
       frame: index,
@@ -32,7 +31,7 @@ export function VelocityPlot({ curve, differences, exit }: VelocityPlotProps) {
     ...(curve === null ? [] : bandBounds(curve)),
     ...(exit === null ? [] : exit.interval),
   ]);
-  const units = { x: timeUnit(times[1] - times[0]), y: SPEED };
+  const units = { x: timeUnit(times[1] - times[0]), y: unit };
   const keys: PlotKey[] = [];
   if (points.length > 0) {
     keys.push({
@@ -45,21 +44,25 @@ export function VelocityPlot({ curve, differences, exit }: VelocityPlotProps) {
     exit === null
       ? []
       : [
-          ['at the exit', timeText(exit.time, units.x), numberAt(exit.value, 5)],
-          ['interval at the exit', '', exit.interval.map((end) => numberAt(end, 5)).join(' to ')],
+          ['at the exit', timeText(exit.time, units.x), numberAt(exit.value * unit.perSi, 5)],
+          [
+            'interval at the exit',
+            '',
+            exit.interval.map((end) => numberAt(end * unit.perSi, 5)).join(' to '),
+          ],
         ];
   return (
     <Figure
       title="Speed"
       keys={keys}
       table={{
-        columns: ['what', `time, ${units.x.symbol}`, 'speed, m/s'],
+        columns: ['what', `time, ${units.x.symbol}`, `speed, ${unit.symbol}`],
         rows: [
           ...exitRow,
           ...points.map(({ time, value, u }) => [
             'difference',
             timeText(time, units.x),
-            plusMinus(value, u, SPEED),
+            plusMinus(value, u, unit),
           ]),
         ],
       }}
@@ -72,7 +75,10 @@ export function VelocityPlot({ curve, differences, exit }: VelocityPlotProps) {
             title: `time, ${units.x.symbol}`,
             domain: padded([times[0] * units.x.perSi, times[1] * units.x.perSi], 0.03),
           }}
-          y={{ title: 'speed along the flight axis, m/s', domain: padded(speeds, 0.08) }}
+          y={{
+            title: `speed along the flight axis, ${unit.symbol}`,
+            domain: padded([speeds[0] * unit.perSi, speeds[1] * unit.perSi], 0.08),
+          }}
         >
           {(field) => (
             <>
@@ -81,9 +87,9 @@ export function VelocityPlot({ curve, differences, exit }: VelocityPlotProps) {
               {exit !== null && (
                 <ExitMark
                   x={field.x(exit.time * units.x.perSi)}
-                  y={field.y(exit.value)}
-                  low={field.y(exit.interval[0])}
-                  high={field.y(exit.interval[1])}
+                  y={field.y(exit.value * unit.perSi)}
+                  low={field.y(exit.interval[0] * unit.perSi)}
+                  high={field.y(exit.interval[1] * unit.perSi)}
                   right={field.right}
                 />
               )}

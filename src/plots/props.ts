@@ -1,4 +1,5 @@
 import type { BudgetEntry, Position } from '../shot/result';
+import type { ShownUnit } from './units';
 
 /*
  * What each plot is given: finished numbers in SI units. Components, one a file of the same name:
@@ -62,6 +63,8 @@ export interface SpeedDifference {
 }
 
 export interface VelocityPlotProps {
+  /** Unit in which speeds are shown. */
+  readonly unit: ShownUnit;
   readonly curve: BandCurve | null;
   readonly differences: readonly SpeedDifference[];
   /** The exit: its time, speed and the speed's coverage interval. */
@@ -84,6 +87,6 @@ export interface BudgetChartProps {
   readonly entries: readonly BudgetEntry[];
   /** Standard uncertainty of the result, same unit as the contributions. */
   readonly combined: number;
-  /** Unit of the contributions as shown: 'm/s', 's'. */
-  readonly unit: string;
+  /** Unit in which they are shown. */
+  readonly unit: ShownUnit;
 }

@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import { droppedFiles } from '../app/footageFiles';
 import { type Desk, DeskContext } from './desk';
+import { FramesSection } from './frames/FramesSection';
 import { Evidence } from './result/Evidence';
 import { Cautions } from './shell/Cautions';
 import { Header } from './shell/Header';
@@ -35,6 +36,7 @@ export function App({ desk }: { readonly desk: Desk }) {
             <FilmStage />
             <StreakStage />
             <FrameControls />
+            <FramesSection />
             <Evidence />
           </main>
           <SideSheet />

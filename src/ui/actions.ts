@@ -1,5 +1,8 @@
 import { completeShot } from '../app/draft';
+import { placePoint, setFrameRejected } from '../app/edits';
+import { isRejected } from '../app/frameStates';
 import { fileNameOf, saveText } from '../app/saving';
+import type { ImagePoint } from '../core/units';
 import type { Desk } from './desk';
 
 /** Writes the shot file, or says in its step what is missing for one. */
@@ -33,4 +36,20 @@ export async function saveResult(desk: Desk): Promise<void> {
   } catch (error) {
     desk.session.notices.report('result', error);
   }
+}
+
+/** Puts the ball's centre of a frame by hand; nudges that follow at once are one step to undo. */
+export function placeCentre({ session: { shots } }: Desk, frame: number, at: ImagePoint): void {
+  shots.edit(placePoint(frame, at), {
+    label: `centre in frame ${frame}`,
+    mergeKey: `point-${frame}`,
+  });
+}
+
+/** Takes a frame out, or uses it again. */
+export function rejectFrame({ session: { shots } }: Desk, frame: number): void {
+  const rejected = isRejected(shots.draft.value?.edits, frame);
+  shots.edit(setFrameRejected(frame, !rejected), {
+    label: `frame ${frame} ${rejected ? 'restored' : 'rejected'}`,
+  });
 }

@@ -2,6 +2,7 @@ import { computed, effect, type Signal, signal } from '@preact/signals';
 import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
 import type { StepName } from '../app/draft';
+import { framesOf, placeAmong, type Round } from '../app/frameStates';
 import { greyRange } from '../app/greyRange';
 import type { Preferences } from '../app/preferences';
 import type { Session } from '../app/session';
@@ -17,6 +18,8 @@ export function createDesk(session: Session, preferences: Preferences) {
   const step: Signal<StepName> = signal('footage');
   const mode = signal<FilmMode>(INSPECT);
   const stretched = signal(false);
+  /** Which frames are gone through one by one. */
+  const round = signal<Round>('leftOut');
   /** The frame shown under the pointer, and the one to come back to when it leaves. */
   let peeked: { readonly frame: number; readonly from: number } | null = null;
 
@@ -34,6 +37,7 @@ export function createDesk(session: Session, preferences: Preferences) {
     view: signal<FilmTransform>(FIT),
     pixel: signal<PixelReading | null>(null),
     stretched,
+    round,
     /** Grey values shown as black and as white; null: the format's own. */
     contrast: computed(() => {
       const frame = session.player.shown.value;
@@ -59,6 +63,16 @@ export function createDesk(session: Session, preferences: Preferences) {
         if (peeked.frame === player.current.value) void player.show(peeked.from);
         peeked = null;
       }
+    },
+    /** Goes on among the frames of the round; stays where there is no further one. */
+    goRound(way: 'first' | 'previous' | 'next') {
+      const result = session.measuring.reduction.value?.result;
+      if (result === undefined) return;
+      const frames = framesOf(round.value, result);
+      const inOrder = round.value !== 'poorestFirst';
+      const place = placeAmong(frames, session.player.current.value, inOrder);
+      const frame = way === 'first' ? frames[0] : place[way];
+      if (frame !== undefined && frame !== null) this.pick(frame);
     },
     pick(frame: number) {
       peeked = null;

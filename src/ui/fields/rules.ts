@@ -34,6 +34,14 @@ export const RULES = {
   knownLength: { name: 'known length', kind: 'length', unit: 'mm', sign: 'positive', max: 100 },
   lengthU: { name: 'uncertainty of the length', kind: 'length', unit: 'mm', sign: 'nonNegative' },
   pixelU: { name: 'uncertainty', kind: 'pixels', unit: 'px', sign: 'nonNegative', max: 100 },
+  placingU: {
+    name: 'uncertainty of the centre',
+    kind: 'pixels',
+    unit: 'px',
+    sign: 'positive',
+    min: 1e-3,
+    max: 1e4,
+  },
   depthOffset: {
     name: 'depth offset',
     kind: 'length',

@@ -2,9 +2,10 @@ import { setAir, setBall, setFlightRegion } from '../../app/edits';
 import { useDesk } from '../desk';
 import { EstimateField } from '../fields/EstimateField';
 import { RULES } from '../fields/rules';
-import { CurrentFrame } from './CurrentFrame';
+import { FramesSummary } from './FramesSummary';
 import { Measure } from './Measure';
 import { Group, Panel, ToolButton } from './Panel';
+import { SeedsGroup } from './SeedsGroup';
 
 /** Finding the ball in every frame, and correcting what was found. */
 export function BallPanel() {
@@ -20,6 +21,7 @@ export function BallPanel() {
   return (
     <Panel step="ball" title="Ball">
       <Measure />
+      <FramesSummary />
       <Group title="Ball">
         <EstimateField
           label="Diameter"
@@ -57,7 +59,7 @@ export function BallPanel() {
           </button>
         </div>
       </Group>
-      <CurrentFrame />
+      <SeedsGroup />
       <details class="group">
         <summary>Air in the room</summary>
         <div class="stack">

@@ -1,24 +1,48 @@
 import type { BudgetEntry, Result } from '../../app/resultTypes';
 import { formatNumber } from '../../core/format';
+import type { ShownUnit } from '../../plots/units';
+import { useDesk } from '../desk';
 import { Wide } from './Wide';
+import { speedShown } from './words';
 
 /** What each source adds to the uncertainty (layout of JCGM 100, Annex H.1). */
 export function BudgetTable({ result }: { readonly result: Result }) {
   const { exitVelocity, sealBurst } = result.budget;
+  const speed = speedShown(useDesk().preferences.speedUnit.value);
   return (
     <>
-      <OneBudget title="Budget of the exit velocity" entries={exitVelocity} unit="m/s" />
-      <OneBudget title="Budget of the burst time" entries={sealBurst} unit="s" />
+      <OneBudget
+        title="Budget of the exit velocity"
+        entries={exitVelocity}
+        unit={speed}
+        speed={speed}
+      />
+      <OneBudget
+        title="Budget of the burst time"
+        entries={sealBurst}
+        unit={SECONDS}
+        speed={speed}
+      />
     </>
   );
 }
 
+const SECONDS: ShownUnit = { symbol: 's', perSi: 1 };
+const METRES_PER_SECOND = 'm/s';
+
+/** Inputs that are speeds themselves are shown in the unit chosen for speeds. */
+const inputUnit = (entry: BudgetEntry, speed: ShownUnit): ShownUnit => {
+  if (entry.unit === METRES_PER_SECOND) return speed;
+  return { symbol: entry.unit === '1' ? '' : entry.unit, perSi: 1 };
+};
+
 function OneBudget(props: {
   readonly title: string;
   readonly entries: readonly BudgetEntry[];
-  readonly unit: string;
+  readonly unit: ShownUnit;
+  readonly speed: ShownUnit;
 }) {
-  const { title, entries, unit } = props;
+  const { title, entries, unit, speed } = props;
   if (entries.length === 0) return null;
   const variance = entries.reduce((sum, one) => sum + one.contribution ** 2, 0);
   return (
@@ -36,7 +60,7 @@ function OneBudget(props: {
               Sensitivity
             </th>
             <th scope="col" class="number">
-              Contribution, {unit}
+              Contribution, {unit.symbol}
             </th>
             <th scope="col" class="number">
               Share
@@ -47,17 +71,16 @@ function OneBudget(props: {
           </tr>
         </thead>
         <tbody>
-          {[...entries]
+          {entries
+            .map((one) => ({ ...one, input: inputUnit(one, speed) }))
             .sort((a, b) => b.contribution - a.contribution)
             .map((one) => (
               <tr key={one.source}>
                 <th scope="row">{one.source}</th>
                 <td>{one.type}</td>
-                <td class="number">
-                  {formatNumber(one.u, 2)} {one.unit === '1' ? '' : one.unit}
-                </td>
-                <td class="number">{formatNumber(one.sensitivity, 3)}</td>
-                <td class="number">{formatNumber(one.contribution, 2)}</td>
+                <td class="number">{inputText(one, unit)}</td>
+                <td class="number">{formatNumber(sensitivityIn(one, unit), 3)}</td>
+                <td class="number">{formatNumber(one.contribution * unit.perSi, 2)}</td>
                 <td class="number">
                   {variance > 0 ? `${((100 * one.contribution ** 2) / variance).toFixed(1)} %` : ''}
                 </td>

@@ -1,6 +1,7 @@
-import { setFrameRejected } from '../../app/edits';
+import { isRejected } from '../../app/frameStates';
 import type { Position } from '../../app/resultTypes';
 import { formatNumber, formatQuantity } from '../../core/format';
+import { rejectFrame } from '../actions';
 import { useDesk } from '../desk';
 import { Wide } from './Wide';
 
@@ -54,7 +55,7 @@ function PositionRow({ position }: { readonly position: Position }) {
   const desk = useDesk();
   const { shots } = desk.session;
   const { frame, time, x, y, ux, uy, s, us, used, manual, why } = position;
-  const rejected = shots.draft.value?.edits.rejectedFrames.includes(frame) ?? false;
+  const rejected = isRejected(shots.draft.value?.edits, frame);
   const current = desk.session.player.current.value === frame;
   return (
     <tr class={current ? 'row-current' : ''}>
@@ -76,14 +77,7 @@ function PositionRow({ position }: { readonly position: Position }) {
         {manual && ' (placed by hand)'}
       </td>
       <td>
-        <button
-          type="button"
-          onClick={() =>
-            shots.edit(setFrameRejected(frame, !rejected), {
-              label: `frame ${frame} ${rejected ? 'restored' : 'rejected'}`,
-            })
-          }
-        >
+        <button type="button" onClick={() => rejectFrame(desk, frame)}>
           {rejected ? 'Restore' : 'Reject'}
         </button>
       </td>

@@ -8,6 +8,7 @@ import { ResidualPlot } from '../../plots/ResidualPlot';
 import { SealPlot } from '../../plots/SealPlot';
 import { VelocityPlot } from '../../plots/VelocityPlot';
 import { useDesk } from '../desk';
+import { speedShown } from './words';
 
 /** How far past the muzzle gas behind the ball may still act on it, as the fit assumes; ball diameters. */
 const MUZZLE_ZONE_DIAMETERS = 3;
@@ -16,6 +17,7 @@ const MUZZLE_ZONE_DIAMETERS = 3;
 export function ResultPlots({ reduction }: { readonly reduction: Reduction }) {
   const desk = useDesk();
   const step = desk.step.value;
+  const speed = speedShown(desk.preferences.speedUnit.value);
   const currentFrame = desk.session.player.current.value;
   const { result, curve, seal } = reduction;
   const band = bandCoverage(result);
@@ -45,6 +47,7 @@ export function ResultPlots({ reduction }: { readonly reduction: Reduction }) {
       )}
       {step === 'result' && curve !== null && (
         <VelocityPlot
+          unit={speed}
           curve={{ times: curve.times, values: curve.v, u: curve.vU, ...band }}
           differences={speedsBetween(result.positions)}
           exit={
@@ -58,7 +61,7 @@ export function ResultPlots({ reduction }: { readonly reduction: Reduction }) {
         <SealPlot times={seal.times} front={seal.front} frontU={seal.frontU} instants={instants} />
       )}
       {step === 'result' && isAvailable(exitVelocity) && (
-        <BudgetChart entries={result.budget.exitVelocity} combined={exitVelocity.u} unit="m/s" />
+        <BudgetChart entries={result.budget.exitVelocity} combined={exitVelocity.u} unit={speed} />
       )}
     </div>
   );

@@ -5,6 +5,7 @@ import { formatInterval, formatNumber, formatQuantity } from '../../core/format'
 import { fromSi, unitOf } from '../../core/unitTable';
 import { useDesk } from '../desk';
 import { ReasonText, WarningBox } from '../shell/Notices';
+import { Findings } from './Findings';
 import { percent } from './words';
 
 /** From here on a time is stated in milliseconds, s. */
@@ -54,6 +55,7 @@ export function Statement({ result }: { readonly result: Result }) {
           </div>
         )}
       </dl>
+      <Findings result={result} />
       {result.warnings.map((one) => (
         <WarningBox key={`${one.code}${one.message}`} reason={one} />
       ))}

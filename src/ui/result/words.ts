@@ -1,4 +1,6 @@
 import { numberAt } from '../../core/format';
+import { unitOf } from '../../core/unitTable';
+import type { ShownUnit } from '../../plots/units';
 
 /** The models of motion in words. */
 export const MODEL_WORDS: Readonly<Record<string, string>> = {
@@ -18,3 +20,9 @@ export function modelWords(model: string): string {
 }
 
 export const percent = (share: number): string => `${numberAt(share * 100, 4)}\u00a0%`;
+
+/** A speed unit a person chose, for plots and budgets. */
+export const speedShown = (symbol: string): ShownUnit => ({
+  symbol,
+  perSi: 1 / unitOf('speed', symbol).factor,
+});

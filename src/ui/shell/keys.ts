@@ -1,4 +1,5 @@
 import { STEPS } from '../../app/draft';
+import { rejectFrame } from '../actions';
 import { type Desk, INSPECT } from '../desk';
 
 /** What the keyboard does, as the help panel lists it; `handleKey` below does it. */
@@ -8,6 +9,9 @@ export const KEYS = [
   { keys: 'Shift + ← →', does: 'ten frames' },
   { keys: 'Home, End', does: 'first or last frame' },
   { keys: '1 … 6', does: 'go to a step' },
+  { keys: 'N, P', does: 'next or previous of the frames gone through (Frame by frame)' },
+  { keys: 'X', does: 'reject the frame, or use it again (Ball, Result)' },
+  { keys: 'C', does: 'correct the centre by hand (Ball, Result)' },
   { keys: 'Ctrl + Z, Ctrl + Y', does: 'undo, redo (⌘ on a Mac)' },
   { keys: 'Esc', does: 'put the drawing tool down' },
   { keys: 'Tab, then arrows', does: 'reach a handle on the film and nudge it' },
@@ -63,6 +67,19 @@ function actOn(desk: Desk, event: KeyboardEvent, target: Element | null): boolea
       desk.mode.value = INSPECT;
       desk.helpOpen.value = false;
       return true;
+    case 'n':
+    case 'p':
+      if (!framesShown(desk)) return false;
+      desk.goRound(event.key === 'n' ? 'next' : 'previous');
+      return true;
+    case 'x':
+      if (!framesShown(desk)) return false;
+      rejectFrame(desk, player.current.value);
+      return true;
+    case 'c':
+      if (!framesShown(desk)) return false;
+      desk.toggleMode({ kind: 'point' });
+      return true;
     default: {
       const step = STEPS[Number(event.key) - 1];
       if (step === undefined) return false;
@@ -71,3 +88,7 @@ function actOn(desk: Desk, event: KeyboardEvent, target: Element | null): boolea
     }
   }
 }
+
+/** Frames are looked at one by one in these steps. */
+const framesShown = ({ step, session }: Desk): boolean =>
+  (step.value === 'ball' || step.value === 'result') && session.films.film.value !== null;

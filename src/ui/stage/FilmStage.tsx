@@ -1,11 +1,5 @@
-import {
-  changeLength,
-  changeSeal,
-  placePoint,
-  placeSeed,
-  setFlightRegion,
-  setMuzzle,
-} from '../../app/edits';
+import { changeLength, changeSeal, placeSeed, setFlightRegion, setMuzzle } from '../../app/edits';
+import { placeCentre } from '../actions';
 import { useDesk } from '../desk';
 import { FilmView } from '../film/FilmView';
 import { filmOverlays } from './overlays';
@@ -53,11 +47,7 @@ export function FilmStage() {
         shots.edit(setMuzzle({ point, axis, u }), { label: 'muzzle plane', mergeKey: 'muzzle' });
       }}
       onPointChange={(at, point, settled) => {
-        if (!settled) return;
-        shots.edit(placePoint(at, point), {
-          label: `centre in frame ${at}`,
-          mergeKey: `point-${at}`,
-        });
+        if (settled) placeCentre(desk, at, point);
       }}
       onSeedChange={(at, point, settled) => {
         if (!settled) return;

@@ -214,11 +214,32 @@ describe('ResidualPlot', () => {
   });
 });
 
+const MS = { symbol: 'm/s', perSi: 1 };
+
 describe('VelocityPlot', () => {
+  it('shows speeds in the unit asked for', async () => {
+    const speeds: BandCurve = { ...curve, values: [10, 10, 10], u: [0.1, 0.1, 0.1] };
+    show(
+      <VelocityPlot
+        unit={{ symbol: 'km/h', perSi: 3.6 }}
+        curve={speeds}
+        differences={[{ time: 0.003, v: 10.5, u: 0.4 }]}
+        exit={{ time: 0.001, value: 10, interval: [9.5, 10.5] }}
+      />,
+    );
+    await ready();
+    const y = readAxis('y');
+    expect(numbers(d('plot-used'))[1]).toBeCloseTo(y(10.5 * 3.6), 1);
+    expect(numbers(d('plot-exit path'))[1]).toBeCloseTo(y(9.5 * 3.6), 1);
+    await expect.element(page.getByText('speed along the flight axis, km/h')).toBeVisible();
+    await expect.element(page.getByRole('cell', { name: '36', exact: true })).toBeInTheDocument();
+  });
+
   it('puts curve, differences and the exit where the axes say', async () => {
     const speeds: BandCurve = { ...curve, values: [30, 29, 28], u: [0.2, 0.1, 0.2] };
     show(
       <VelocityPlot
+        unit={MS}
         curve={speeds}
         differences={[{ time: 0.003, v: 29.5, u: 0.4 }]}
         exit={{ time: 0.001, value: 29.75, interval: [29.4, 30.1] }}
@@ -299,7 +320,7 @@ describe('BudgetChart', () => {
       <BudgetChart
         entries={[entry('clock', 'B', 0.03), entry('scale', 'B', 0.04)]}
         combined={0.05}
-        unit="m/s"
+        unit={MS}
       />,
     );
     const rows = [...host.querySelectorAll('tbody tr')].map((row) => ({
@@ -334,7 +355,7 @@ describe('the plots together', () => {
             },
           ]}
           combined={1}
-          unit="m/s"
+          unit={MS}
         />
       </main>,
     );

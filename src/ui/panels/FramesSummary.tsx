@@ -1,0 +1,36 @@
+import { framesOf, type Round } from '../../app/frameStates';
+import { formatCount } from '../../core/format';
+import { useDesk } from '../desk';
+import { FRAMES_ID } from '../frames/FramesSection';
+
+/** How many frames count, and the way to those that do not. */
+export function FramesSummary() {
+  const desk = useDesk();
+  const { measuring } = desk.session;
+  const reduction = measuring.reduction.value;
+  if (reduction === null || measuring.status.value.kind === 'running') return null;
+  const looked = framesOf('looked', reduction.result).length;
+  const leftOut = framesOf('leftOut', reduction.result).length;
+  const round: Round = leftOut > 0 ? 'leftOut' : 'poorestFirst';
+  return (
+    <div class="next">
+      <p>
+        {formatCount(looked - leftOut)} of {formatCount(looked)} frames of the flight are used.
+      </p>
+      {looked > 0 && (
+        <button
+          type="button"
+          onClick={() => {
+            desk.round.value = round;
+            desk.goRound('first');
+            const heading = document.getElementById(FRAMES_ID);
+            heading?.focus({ preventScroll: true });
+            heading?.closest('section')?.scrollIntoView({ block: 'start' });
+          }}
+        >
+          {leftOut > 0 ? `Look at the ${formatCount(leftOut)} left out` : 'Look at them'}
+        </button>
+      )}
+    </div>
+  );
+}
