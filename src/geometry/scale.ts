@@ -1,8 +1,10 @@
 import type { Estimate } from '../core/estimate';
 import { failure, type Outcome, success } from '../core/reason';
-import type { Metres, MetresPerPixel, Pixels } from '../core/units';
+import type { ImagePoint, Metres, MetresPerPixel, Pixels } from '../core/units';
 import type { Warning } from '../shot/result';
 import type { KnownLength, Scale } from '../shot/schema';
+import { buildView, type FrameShape, type MeasuredPoint, type View } from './view';
+import { viewCauses } from './viewCauses';
 
 /** One independent cause of the scale's uncertainty, as a share of the scale. */
 export interface ScaleSource {
@@ -10,61 +12,89 @@ export interface ScaleSource {
   readonly type: 'B';
   readonly u: number;
   readonly dof: null;
+  /** Whether it also moves every point by an amount of its own: a cause of `viewCauses`, carried there. */
+  readonly throughView: boolean;
 }
 
-/** Metres per pixel on the flight line, and what its uncertainty is made of. */
+/** Metres per flat pixel on the flight line, and what its uncertainty is made of. */
 export interface ScaleReport extends Estimate {
+  readonly view: View;
   readonly sources: readonly ScaleSource[];
   /** What each known length alone would give. */
   readonly lengths: readonly (Estimate & { readonly pixels: Pixels })[];
-  /** Chi-square between the lengths, its degrees of freedom; null for a single length. */
+  /** Chi-square between the lengths (and the plane), its degrees of freedom; null where there is nothing to compare. */
   readonly consistency: { readonly chiSquare: number; readonly dof: number } | null;
   readonly warnings: readonly Warning[];
 }
 
-/** Lengths are called inconsistent beyond this share of the chi-square distribution's bulk: mean + 3 sd. */
+/** Measurements are called inconsistent beyond this share of the chi-square distribution's bulk: mean + 3 sd. */
 const inconsistentAbove = (dof: number): number => dof + 3 * Math.sqrt(2 * dof);
 
 /**
- * Scale on the flight line from all known lengths, weighted by their own uncertainties.
- * A length lying `depthOffset` behind the flight line, seen from `cameraDistance` (lens to flight line), looks
- * smaller by distance / (distance + offset). Where lengths disagree, the uncertainty grows by the Birge ratio.
- * Failures: `zeroLength`, `lengthTooUncertain`, `planeNotAvailable`, `lensNotAvailable`.
+ * Scale on the flight line of a film with its muzzle at the given point. Known lengths are weighted by their own
+ * uncertainties. A length lying `depthOffset` behind the flight line, seen from `cameraDistance` (lens to flight
+ * line), looks smaller by distance / (distance + offset). Where lengths disagree, the uncertainty grows by the
+ * Birge ratio. A plane of known size sets the scale by itself; known lengths are then held against it.
+ * Failures: `zeroLength`, `lengthTooUncertain`, and those of `buildView`.
  */
-export function determineScale(scale: Scale): Outcome<ScaleReport> {
-  if (scale.plane !== null) {
-    return failure(
-      'planeNotAvailable',
-      'The shot states a rectified plane, which this version cannot apply.',
-      'Remove "scale.plane" and film square to the flight line.',
-    );
+export function determineScale(
+  scale: Scale,
+  frame: FrameShape,
+  muzzle: ImagePoint,
+): Outcome<ScaleReport> {
+  const nominal = nominalScale(scale, frame, muzzle);
+  if (!nominal.ok) return nominal;
+  const { value, sources, warnings } = nominal.value;
+  const shares = new Map<string, number>();
+  for (const { source, up, down } of viewCauses(scale)) {
+    const above = nominalScale(up, frame, muzzle);
+    if (!above.ok) return above;
+    const below = nominalScale(down, frame, muzzle);
+    if (!below.ok) return below;
+    const share = (above.value.value - below.value.value) / (2 * value);
+    shares.set(source, Math.hypot(shares.get(source) ?? 0, share));
   }
-  if (scale.lens !== null) {
-    return failure(
-      'lensNotAvailable',
-      'The shot states a lens distortion, which this version cannot apply.',
-      'Remove "scale.lens" and keep the flight near the middle of a long lens.',
-    );
+  const all = [
+    ...sources,
+    ...[...shares].map(([name, u]) => ({ ...source(name, u), throughView: true })),
+  ].filter((one) => one.u > 0);
+  const u = value * Math.hypot(...all.map((one) => one.u));
+  const report = { ...nominal.value, sources: all, u };
+  return success(
+    scale.plane === null
+      ? { ...report, warnings: [...warnings, ...distanceCheck(scale, report)] }
+      : againstLengths(report, scale, frame, muzzle),
+  );
+}
+
+/** The scale with what is its own alone: what lens and plane are not known to is left out. */
+export function nominalScale(scale: Scale, frame: FrameShape, muzzle: ImagePoint): Outcome<ScaleReport> {
+  const view = buildView(scale, frame, muzzle);
+  if (!view.ok) return view;
+  const { metresPerPixel } = view.value;
+  if (metresPerPixel === null) return fromLengths(scale, view.value);
+  return success({
+    view: view.value,
+    value: metresPerPixel,
+    u: 0,
+    sources: [],
+    lengths: [],
+    consistency: null,
+    warnings: [],
+  });
+}
+
+function fromLengths(scale: Scale, view: View): Outcome<ScaleReport> {
+  const each: OneLength[] = [];
+  for (const [i, length] of scale.lengths.entries()) {
+    const one = oneLength(length, i + 1, scale, view);
+    if (!one.ok) return one;
+    each.push(one.value);
   }
-  const distance = scale.cameraDistance;
-  const each = scale.lengths.map((length) => oneLength(length, distance));
-  const bad = each.indexOf(null);
-  if (bad >= 0) {
-    return failure(
-      'zeroLength',
-      `Known length ${bad + 1} has its two ends on the same pixel.`,
-      'Drag its two ends apart, onto the two marks.',
-    );
-  }
-  const parts = each.filter((one) => one !== null);
-  const vague = parts.findIndex((part) => !(part.relativeU < 1));
-  if (vague >= 0) {
-    return failure(
-      'lengthTooUncertain',
-      `Known length ${vague + 1} is stated with an uncertainty as large as itself.`,
-      'Check the uncertainties of the length, its ends, its depth and the camera distance.',
-    );
-  }
+  return success(combineLengths(each, scale, view));
+}
+
+function combineLengths(parts: readonly OneLength[], scale: Scale, view: View): ScaleReport {
   const weights = parts.map((part) => 1 / (part.value * part.relativeU) ** 2);
   const anyExact = parts.some((part) => part.relativeU === 0);
   const sum = anyExact ? parts.length : weights.reduce((a, b) => a + b, 0);
@@ -87,11 +117,11 @@ export function determineScale(scale: Scale): Outcome<ScaleReport> {
         'Check the ends of each length, its stated value, and that all lie in the flight plane.',
     });
   }
-  if (distance === null) {
+  if (scale.cameraDistance === null && view.camera === null) {
     warnings.push({
       code: 'parallaxUnknown',
       message:
-        'The camera distance is not given, so the effect of a scale in front of or behind the flight line is left out.',
+        'Neither camera distance nor focal length is given, so the effect of a scale in front of or behind the flight line is left out.',
       remedy: 'Measure the distance from lens to flight line and type it.',
     });
   }
@@ -117,7 +147,8 @@ export function determineScale(scale: Scale): Outcome<ScaleReport> {
       Math.abs(weighted((part) => part.byDistance).reduce((a, b) => a + b)),
     ),
   ].filter((entry) => entry.u > 0);
-  return success({
+  return {
+    view,
     value,
     u: value * Math.hypot(...sources.map((entry) => entry.u)),
     sources,
@@ -128,7 +159,7 @@ export function determineScale(scale: Scale): Outcome<ScaleReport> {
     })),
     consistency: dof > 0 ? { chiSquare, dof } : null,
     warnings,
-  });
+  };
 }
 
 const source = (name: string, u: number): ScaleSource => ({
@@ -136,6 +167,7 @@ const source = (name: string, u: number): ScaleSource => ({
   type: 'B',
   u,
   dof: null,
+  throughView: false,
 });
 
 interface OneLength {
@@ -149,23 +181,154 @@ interface OneLength {
   readonly byDistance: number;
 }
 
-function oneLength(length: KnownLength, distance: Scale['cameraDistance']): OneLength | null {
-  const pixels = Math.hypot(length.to[0] - length.from[0], length.to[1] - length.from[1]);
-  if (pixels < 1) return null;
+function oneLength(
+  length: KnownLength,
+  number: number,
+  scale: Scale,
+  view: View,
+): Outcome<OneLength> {
+  const span = spanOf(length, number, view);
+  if (!span.ok) return span;
+  const { pixels, endpointU } = span.value;
   const behind: Metres = length.depthOffset;
+  const distance = distanceFrom(length, pixels, scale, view);
   const parallax = distance === null ? 1 : distance.value / (distance.value + behind);
   const lengthU = length.u / length.length;
-  const endpointU = (Math.SQRT2 * length.endpointU) / pixels;
   const depthU = distance === null ? 0 : length.depthOffsetU / (distance.value + behind);
   const byDistance =
     distance === null ? 0 : (behind * distance.u) / (distance.value * (distance.value + behind));
-  return {
+  const relativeU = Math.hypot(lengthU, endpointU, depthU, byDistance);
+  if (!(relativeU < 1)) {
+    return failure(
+      'lengthTooUncertain',
+      `Known length ${number} is stated with an uncertainty as large as itself.`,
+      'Check the uncertainties of the length, its ends, its depth and the camera distance.',
+    );
+  }
+  return success({
     value: (length.length / pixels) * parallax,
     pixels,
-    relativeU: Math.hypot(lengthU, endpointU, depthU, byDistance),
+    relativeU,
     lengthU,
     endpointU,
     depthU,
     byDistance,
+  });
+}
+
+/** Flat pixels between the ends of a length, and their relative uncertainty from both ends. */
+function spanOf(
+  { from, to, endpointU }: KnownLength,
+  number: number,
+  view: View,
+): Outcome<{ readonly pixels: Pixels; readonly endpointU: number }> {
+  const ends: MeasuredPoint[] = [];
+  for (const [x, y] of [from, to]) {
+    const variance = endpointU ** 2;
+    const end = view.flattenMeasured({ x, y, varX: variance, varY: variance, covXY: 0 });
+    if (!end.ok) return end;
+    ends.push(end.value);
+  }
+  const [a, b] = ends as [MeasuredPoint, MeasuredPoint];
+  const pixels = Math.hypot(b.x - a.x, b.y - a.y);
+  if (pixels < 1) {
+    return failure(
+      'zeroLength',
+      `Known length ${number} has its two ends on the same pixel.`,
+      'Drag its two ends apart, onto the two marks.',
+    );
+  }
+  const ux = (b.x - a.x) / pixels;
+  const uy = (b.y - a.y) / pixels;
+  const along = ({ varX, varY, covXY }: MeasuredPoint) =>
+    ux * ux * varX + uy * uy * varY + 2 * ux * uy * covXY;
+  return success({ pixels, endpointU: Math.sqrt(along(a) + along(b)) / pixels });
+}
+
+/** Lens to flight line: as measured, or where the focal length is known better, from the length's own size in the picture. */
+function distanceFrom(
+  { length, depthOffset }: KnownLength,
+  pixels: Pixels,
+  { lens, cameraDistance }: Scale,
+  { camera }: View,
+): Estimate | null {
+  if (camera === null || lens === null) return cameraDistance;
+  const toLength = (camera.offset * length) / pixels;
+  return {
+    value: toLength - depthOffset,
+    u: (toLength * lens.focal.u) / lens.focal.value,
+  };
+}
+
+/** Focal length and camera distance held against each other, where both are given. */
+function distanceCheck(
+  { lens, cameraDistance }: Scale,
+  { view, value, u }: ScaleReport,
+): Warning[] {
+  if (view.camera === null || lens === null || cameraDistance === null) return [];
+  const told = (view.camera.offset / view.camera.normal[2]) * value;
+  const relativeU = Math.hypot(lens.focal.u / lens.focal.value, u / value);
+  if (Math.abs(told - cameraDistance.value) < 3 * Math.hypot(told * relativeU, cameraDistance.u)) {
+    return [];
+  }
+  return [
+    {
+      code: 'distancesDisagree',
+      message: `By the lens's focal length the flight line is ${told.toFixed(3)} m away, but ${cameraDistance.value} m are stated; the focal length is used.`,
+      remedy:
+        'Measure from the lens to the flight line, and check that zoom and focus are those the lens was calibrated at.',
+    },
+  ];
+}
+
+/** A plane's scale with the known lengths held against it. A length at another depth is measured on the plane there. */
+function againstLengths(
+  report: ScaleReport,
+  scale: Scale,
+  frame: FrameShape,
+  muzzle: ImagePoint,
+): ScaleReport {
+  const { plane } = scale;
+  if (plane === null) return report;
+  const warnings: Warning[] = [...distanceCheck(scale, report)];
+  if (report.view.camera === null) {
+    warnings.push({
+      code: 'parallaxUnknown',
+      message:
+        'Neither camera distance nor focal length is given, so the depth of the marked plane before or behind the flight line is left out, and so is how perspective draws out the ball.',
+      remedy: 'Measure the distance from lens to flight line and type it, or calibrate the lens.',
+    });
+  }
+  const lengths: (Estimate & { pixels: Pixels })[] = [];
+  let chiSquare = 0;
+  for (const [i, length] of scale.lengths.entries()) {
+    const depthOffset = plane.depthOffset - length.depthOffset;
+    const there = buildView({ ...scale, plane: { ...plane, depthOffset } }, frame, muzzle);
+    if (!there.ok) continue;
+    const span = spanOf(length, i + 1, there.value);
+    if (!span.ok) continue;
+    const { pixels, endpointU } = span.value;
+    const metres = pixels * (there.value.metresPerPixel ?? report.value);
+    const { camera } = report.view;
+    const depthU = camera === null ? 0 : length.depthOffsetU / (camera.offset * report.value);
+    const relativeU = Math.hypot(length.u / length.length, endpointU, depthU);
+    const ratio = length.length / metres;
+    lengths.push({ value: report.value * ratio, u: report.value * relativeU, pixels });
+    chiSquare += (ratio - 1) ** 2 / (relativeU ** 2 + (report.u / report.value) ** 2);
+  }
+  const dof = lengths.length;
+  if (dof > 0 && chiSquare > inconsistentAbove(dof)) {
+    warnings.push({
+      code: 'planeDisagrees',
+      message: `The known lengths and the marked plane disagree by more than their uncertainties (chi-square ${chiSquare.toFixed(1)} for ${dof}); the plane sets the scale.`,
+      remedy:
+        'Check the corners, width and height of the plane, the ends of each length, and how deep each lies.',
+    });
+  }
+  return {
+    ...report,
+    lengths,
+    consistency: dof > 0 ? { chiSquare, dof } : null,
+    warnings,
   };
 }

@@ -1,4 +1,5 @@
 import type { ImagePoint } from '../core/units';
+import { sphereOutline } from './sphereOutline';
 import type { BallModel } from './types';
 
 /**
@@ -11,18 +12,11 @@ export type Shape = readonly [a: number, b: number, c: number, d: number];
 /** Shape of the ball's image around a point. */
 export function shapeAt(ball: BallModel, at: ImagePoint): Shape {
   let shape: Shape = [1, 0, 0, 1];
-  if (ball.camera !== undefined) {
-    // A sphere seen at the angle theta off the camera's axis fills an ellipse 1 / cos(theta) longer
-    // away from the axis than across (exact to the fourth order of its angular size).
-    const dx = at[0] - ball.camera.centre[0];
-    const dy = at[1] - ball.camera.centre[1];
-    const off = Math.hypot(dx, dy);
-    if (off > 0) {
-      const shrink = Math.cos(Math.atan(off / ball.camera.distance)) - 1;
-      const ux = dx / off;
-      const uy = dy / off;
-      shape = [1 + shrink * ux * ux, shrink * ux * uy, shrink * ux * uy, 1 + shrink * uy * uy];
-    }
+  const outline = sphereOutline(ball, at);
+  if (outline !== null) {
+    const [xx, xy, yy] = outline.half;
+    const [a, b, c, d] = inverseOf([xx, xy, xy, yy]);
+    shape = [a * ball.radius, b * ball.radius, c * ball.radius, d * ball.radius];
   }
   if (ball.readout !== undefined) {
     // The line at p is read p . direction lines after the middle's, and the ball has moved on by then.
@@ -39,18 +33,17 @@ export function inverseOf([a, b, c, d]: Shape): Shape {
   return [d / det, -b / det, -c / det, a / det];
 }
 
-/**
- * Image of the ball's centre from the middle of its outline. Seen at a finite distance D the outline's
- * middle lies farther from the camera's axis by the share (radius / D)^2 / cos^2(theta).
- */
+const ROUNDS = 4;
+
+/** Image of the ball's centre from the middle of its outline, which perspective, tilt and lens set apart. */
 export function centreFromMiddle(ball: BallModel, middle: ImagePoint): ImagePoint {
-  if (ball.camera === undefined) return middle;
-  const { centre, distance } = ball.camera;
-  const dx = middle[0] - centre[0];
-  const dy = middle[1] - centre[1];
-  const tangent2 = (dx * dx + dy * dy) / distance ** 2;
-  const share = 1 / (1 + (ball.radius / distance) ** 2 * (1 + tangent2));
-  return [centre[0] + dx * share, centre[1] + dy * share];
+  let centre = middle;
+  for (let i = 0; i < ROUNDS; i++) {
+    const outline = sphereOutline(ball, centre);
+    if (outline === null) return middle;
+    centre = [centre[0] + middle[0] - outline.middle[0], centre[1] + middle[1] - outline.middle[1]];
+  }
+  return centre;
 }
 
 function product([a, b, c, d]: Shape, [e, f, g, h]: Shape): Shape {

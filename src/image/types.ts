@@ -1,3 +1,4 @@
+import type { RadialLens } from '../core/lens';
 import type { Outcome } from '../core/reason';
 import type { ImagePoint, ImageRect, ImageVector, Pixels } from '../core/units';
 
@@ -42,11 +43,24 @@ export interface BallModel {
    */
   readonly readout?: { readonly direction: ImageVector; readonly motionPerLine: ImageVector };
   /**
-   * Point of the image the camera looks at squarely, and distance of lens and flight line in pixels
-   * at the flight line. Off that point a ball's image is drawn out away from it and its middle is not
-   * the image of the ball's centre; left out: neglected.
+   * The camera, in image pixels freed of distortion and made square: where its axis meets the image, and its
+   * focal length. `plane` is the one the ball's centre moves in: points with `normal . X = offset` in the
+   * camera's axes (x right, y down, z away), in the pixels that `radius` is in; left out: looked at squarely
+   * from `distance`. A ball's image is drawn out away from the camera's axis and its middle is not the image
+   * of the ball's centre; left out: neglected.
    */
-  readonly camera?: { readonly centre: ImagePoint; readonly distance: Pixels };
+  readonly camera?: {
+    readonly centre: ImagePoint;
+    readonly distance: Pixels;
+    readonly plane?: {
+      readonly normal: readonly [x: number, y: number, z: number];
+      readonly offset: Pixels;
+    };
+  };
+  /** Distortion of the image made square; left out: none. Counts only where a camera is given. */
+  readonly lens?: RadialLens;
+  /** Pixel width over pixel height; 1 unless given. Counts only where a camera is given. */
+  readonly pixelAspect?: number;
   /** Where it may be. */
   readonly region: ImageRect;
 }

@@ -1,13 +1,12 @@
 import type { ImageVector } from '../core/units';
 import type { BallModel } from '../image/types';
-import type { Readout } from '../shot/schema';
+import type { Readout, Shot } from '../shot/schema';
 import type { Track } from '../tracking/types';
 import type { Scene } from './scene';
 import type { ReductionInputs } from './types';
 
 /** What is known of the ball's image before it has been found. */
-export function ballAtRest({ shot, info }: ReductionInputs, scene: Scene): BallModel {
-  const distance = shot.scale.cameraDistance;
+export function ballAtRest({ shot }: ReductionInputs, scene: Scene): BallModel {
   const { diameter } = shot.ball;
   const relativeU = Math.hypot(diameter.u / diameter.value, scene.scale.u / scene.scale.value);
   return {
@@ -15,15 +14,24 @@ export function ballAtRest({ shot, info }: ReductionInputs, scene: Scene): BallM
     radiusU: scene.ballRadius * Math.max(relativeU, LEAST_RADIUS_SHARE),
     blur: [0, 0],
     region: scene.region,
-    // The lens is taken to look squarely at the middle of the frame.
-    ...(distance === null
-      ? {}
-      : {
-          camera: {
-            centre: [(info.width - 1) / 2, (info.height - 1) / 2],
-            distance: distance.value / scene.scale.value,
-          },
-        }),
+    ...opticsOf(shot, scene),
+  };
+}
+
+/** As good as endlessly far away, px: perspective then makes no difference. */
+const FAR = 1e7;
+
+function opticsOf({ scale }: Shot, { scale: { view, value } }: Scene): Partial<BallModel> {
+  const { lens, pixelAspect } = view;
+  const stated = scale.cameraDistance === null ? null : scale.cameraDistance.value / value;
+  // A plane marked without focal length or distance does not say how the camera stands to it.
+  const unknown = scale.plane !== null || (lens === null && pixelAspect === 1);
+  if (view.camera === null && (scale.plane !== null || stated === null) && unknown) return {};
+  const { principal, focal, normal, offset } = view.camera ?? view.lookingSquarely(stated ?? FAR);
+  return {
+    camera: { centre: principal, distance: focal, plane: { normal, offset } },
+    ...(lens === null ? {} : { lens }),
+    pixelAspect,
   };
 }
 

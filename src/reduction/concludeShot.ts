@@ -1,19 +1,20 @@
 import { orUnavailable } from '../core/estimate';
 import { failure, type Outcome } from '../core/reason';
+import { unitVector } from '../core/vector';
 import { SOFTWARE_VERSION } from '../core/version';
 import { determineExit } from '../exit/determineExit';
-import type { ExitReport } from '../exit/types';
-import { flightLine } from '../geometry/flightLine';
+import type { ExitReport, FlightPoint } from '../exit/types';
+import { imageDirection } from '../geometry/view';
 import { RESULT_FORMAT, RESULT_VERSION, type Result, type Warning } from '../shot/result';
 import { fitCurve } from './curve';
 import { driveOf } from './drive';
 import { concludeEvents } from './events';
 import { filmWarnings } from './filmWarnings';
+import { layOut } from './layOut';
 import type { MeasuredFilm } from './measureFilm';
-import { flightPoints, reportPositions, sightings } from './positions';
+import { reportPositions } from './positions';
 import { type Scene, setScene } from './scene';
 import { sharedInputs } from './sharedInputs';
-import { travelAxis } from './travelAxis';
 import type { Reduction, ReductionEvent, ReductionInputs } from './types';
 
 /** Fewer centres than this give no speed with an uncertainty. */
@@ -30,18 +31,17 @@ export function concludeShot(
 ): Reduction {
   const { shot } = inputs;
   const scene = setScene(inputs);
-  const rejected = new Set(shot.edits.rejectedFrames);
-  const seen = sightings(measured.centres, shot.edits);
-  const kept = seen.filter(({ frame }) => !rejected.has(frame));
-  const travel = travelAxis(scene, kept);
-  const line = flightLine(scene.muzzle.point, travel.axis);
-  const metresPerPixel = scene.scale.value / travel.cosine;
+  const { seen, kept, travel, line, metresPerPixel, points } = layOut(
+    inputs,
+    scene,
+    measured.centres,
+  );
 
   onEvent({ kind: 'progress', stage: 'fit', done: 0, total: 1 });
-  const points = flightPoints(kept, line, scene.clock);
   const exit = exitOf(inputs, scene, measured, points, metresPerPixel);
   onEvent({ kind: 'progress', stage: 'uncertainty', done: 1, total: 1 });
   const leftOut = new Map(exit.ok ? exit.value.leftOut.map((one) => [one.frame, one.reason]) : []);
+  const rejected = new Set(shot.edits.rejectedFrames);
   const positions = reportPositions(seen, rejected, leftOut, line, scene.clock, metresPerPixel);
   const events = concludeEvents(inputs, scene, measured, exit, line, metresPerPixel);
 
@@ -74,7 +74,7 @@ export function concludeShot(
     },
     monteCarlo: orUnavailable(exit, (report) => report.monteCarlo),
     scale: { value: metresPerPixel, u: scene.scale.u / travel.cosine },
-    axis: [travel.axis[0], travel.axis[1]],
+    axis: unitVector(imageDirection(scene.atMuzzle, travel.axis)),
     streak: { unavailable: { code: 'notTold', message: 'The blur is not evaluated.' } },
     spin: { unavailable: { code: 'notTold', message: 'The rotation is not evaluated.' } },
     breakUp: null,
@@ -94,11 +94,12 @@ function exitOf(
   { shot }: ReductionInputs,
   scene: Scene,
   measured: MeasuredFilm,
-  points: ReturnType<typeof flightPoints>,
+  points: Outcome<readonly FlightPoint[]>,
   metresPerPixel: number,
 ): Outcome<ExitReport> {
-  if (points.length < FEWEST_POINTS) return tooFew(measured, points.length);
-  return determineExit(points, sharedInputs(shot, scene, metresPerPixel), {
+  if (!points.ok) return points;
+  if (points.value.length < FEWEST_POINTS) return tooFew(measured, points.value.length);
+  return determineExit(points.value, sharedInputs(shot, scene, metresPerPixel), {
     model: shot.fit.model,
     robust: shot.fit.robust,
     coverage: shot.coverage,

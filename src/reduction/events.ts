@@ -8,7 +8,7 @@ import type { BudgetEntry, SealBurst, Warning } from '../shot/result';
 import { difference, quantity, uniformU } from '../uncertainty/quantity';
 import { driveOf } from './drive';
 import type { MeasuredFilm } from './measureFilm';
-import type { Scene } from './scene';
+import { alongImage, type Scene } from './scene';
 import type { SealFilm } from './survey';
 import type { Reduction, ReductionInputs } from './types';
 
@@ -34,7 +34,7 @@ export function concludeEvents(
   metresPerPixel: number,
 ): Events {
   const { shot } = inputs;
-  const contact = contactOf(inputs, exit, line, metresPerPixel);
+  const contact = contactOf(inputs, scene, exit, line, metresPerPixel);
   const burst = burstOf(inputs, scene, measured, contact);
   const correlation =
     burst.ok && exit.ok ? sharedClock(scene, burst.value.burst, exit.value.exitTime, line) : null;
@@ -63,7 +63,9 @@ export function concludeEvents(
     contactLead: lead(contact),
     burstExitCorrelation: correlation,
     budget: burst.ok ? burst.value.budget : [],
-    trace: measured.seal.ok ? sealTrace(measured.seal.value, scene, metresPerPixel) : null,
+    trace: measured.seal.ok
+      ? sealTrace(measured.seal.value, scene, metresPerPixel * alongImage(scene))
+      : null,
     warnings,
   };
 }
@@ -74,13 +76,17 @@ export function concludeEvents(
  */
 function contactOf(
   { shot }: ReductionInputs,
+  scene: Scene,
   exit: Outcome<ExitReport>,
   line: FlightLine,
   metresPerPixel: number,
 ): Outcome<Quantity> {
   if (!exit.ok) return exit;
   const { point, u: planeU } = shot.seals?.muzzle?.plane ?? { point: line.muzzle, u: 0 };
-  const s = line.along(point[0], point[1]) * metresPerPixel - shot.ball.diameter.value / 2;
+  const plane = scene.scale.view.flatten(point);
+  if (!plane.ok) return plane;
+  const s =
+    line.along(plane.value[0], plane.value[1]) * metresPerPixel - shot.ball.diameter.value / 2;
   const time = exit.value.path.timeAt(s);
   if (!time.ok) return time;
   const speed = exit.value.exitVelocity.value;
@@ -90,7 +96,7 @@ function contactOf(
   const u = Math.hypot(
     time.value.u,
     shot.ball.diameter.u / 2 / speed,
-    (planeU * metresPerPixel) / speed,
+    (planeU * alongImage(scene) * metresPerPixel) / speed,
     uniformU(latest),
   );
   return success(quantity(time.value.value, u, exit.value.exitTime.dof, shot.coverage));

@@ -34,7 +34,13 @@ export function filmWarnings(
   }
   const points = kept.flatMap(({ frame, centre }) =>
     centre.ok
-      ? [{ frame, ...centre.value, along: line.along(centre.value.x, centre.value.y) }]
+      ? [
+          {
+            frame,
+            ...centre.value,
+            along: line.along(centre.value.flat.x, centre.value.flat.y),
+          },
+        ]
       : [],
   );
   const steps = points.slice(1).flatMap((point, i) => {

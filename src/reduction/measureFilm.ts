@@ -61,6 +61,8 @@ const pixelSettings = (shot: Shot, scene: Scene): string =>
     shot.timing.exposure?.value ?? null,
     shot.timing.readout,
     Math.round(Math.log(scene.clock.frameInterval) * 100),
+    shot.scale.lens,
+    shot.scale.plane,
     shot.scale.cameraDistance && Math.round(Math.log(shot.scale.cameraDistance.value) * 20),
     shot.seals?.muzzle && [shot.seals.muzzle.region, shot.seals.muzzle.plane],
   ]);

@@ -2,6 +2,7 @@ import type { Clock } from '../clock/clock';
 import { type Outcome, type Reason, success } from '../core/reason';
 import type { FlightPoint } from '../exit/types';
 import { type AxisFit, type FlightLine, fitAxis } from '../geometry/flightLine';
+import type { MeasuredPoint, View } from '../geometry/view';
 import type { CentreMeasurement } from '../image/types';
 import type { Position } from '../shot/result';
 import type { Shot } from '../shot/schema';
@@ -16,32 +17,40 @@ type KnownCentre = Pick<
 export interface Sighting {
   readonly frame: number;
   readonly manual: boolean;
-  readonly centre: Outcome<KnownCentre>;
+  /** In the image, and on the flight plane. */
+  readonly centre: Outcome<KnownCentre & { readonly flat: MeasuredPoint }>;
 }
 
 /** Measured centres with the edits of a person applied, in frame order. A point placed by hand replaces the measured one. */
 export function sightings(
   centres: ReadonlyMap<number, Outcome<CentreMeasurement>>,
   edits: Shot['edits'],
+  view: View,
 ): Sighting[] {
+  const laid = (centre: KnownCentre): Sighting['centre'] => {
+    const flat = view.flattenMeasured(centre);
+    return flat.ok ? success({ ...centre, flat: flat.value }) : flat;
+  };
   const all = new Map<number, Sighting>();
-  for (const [frame, centre] of centres) all.set(frame, { frame, manual: false, centre });
+  for (const [frame, centre] of centres) {
+    all.set(frame, { frame, manual: false, centre: centre.ok ? laid(centre.value) : centre });
+  }
   for (const { frame, x, y, ux, uy } of edits.manualPoints) {
     const centre = { x, y, varX: ux * ux, varY: uy * uy, covXY: 0, visible: 1, saturated: 0 };
-    all.set(frame, { frame, manual: true, centre: success(centre) });
+    all.set(frame, { frame, manual: true, centre: laid(centre) });
   }
   return [...all.values()].sort((a, b) => a.frame - b.frame);
 }
 
-/** Direction of travel from the sightings that have a centre. */
+/** Direction of travel on the flight plane from the sightings that have a centre. */
 export function axisOfPath(kept: readonly Sighting[]): Outcome<AxisFit> {
   const points = kept.flatMap(({ centre }) =>
     centre.ok
       ? [
           {
-            x: centre.value.x,
-            y: centre.value.y,
-            variance: (centre.value.varX + centre.value.varY) / 2,
+            x: centre.value.flat.x,
+            y: centre.value.flat.y,
+            variance: (centre.value.flat.varX + centre.value.flat.varY) / 2,
           },
         ]
       : [],
@@ -62,14 +71,14 @@ export function flightPoints(
 ): FlightPoint[] {
   return kept.flatMap(({ frame, centre }) => {
     if (!centre.ok) return [];
-    const { x, y, varX, varY, covXY } = centre.value;
+    const { x, y, flat } = centre.value;
     return [
       {
         frame,
         frameTime: clock.frameTime(frame),
         line: clock.lineAt(x, y),
-        along: line.along(x, y),
-        alongU: line.alongU(varX, varY, covXY),
+        along: line.along(flat.x, flat.y),
+        alongU: line.alongU(flat.varX, flat.varY, flat.covXY),
         timeU: clock.frameTimeU,
       },
     ];
@@ -104,7 +113,7 @@ export function reportPositions(
         why: centre.reason,
       };
     }
-    const { x, y, varX, varY, covXY, visible } = centre.value;
+    const { x, y, varX, varY, covXY, visible, flat } = centre.value;
     const why = rejected.has(frame) ? REJECTED_BY_HAND : (leftOut.get(frame) ?? null);
     return {
       frame,
@@ -114,8 +123,8 @@ export function reportPositions(
       ux: Math.sqrt(varX),
       uy: Math.sqrt(varY),
       cov: covXY,
-      s: line.along(x, y) * metresPerPixel,
-      us: line.alongU(varX, varY, covXY) * metresPerPixel,
+      s: line.along(flat.x, flat.y) * metresPerPixel,
+      us: line.alongU(flat.varX, flat.varY, flat.covXY) * metresPerPixel,
       visible,
       shift: [0, 0],
       used: why === null,

@@ -2,8 +2,10 @@ import { buildClock, type Clock } from '../clock/clock';
 import type { FootageInfo } from '../core/film';
 import { ExitframeError, type Outcome } from '../core/reason';
 import type { ImagePoint, ImageRect, ImageVector, Pixels } from '../core/units';
+import { unitVector } from '../core/vector';
 import { provisionalAxis } from '../geometry/flightLine';
 import { determineScale, type ScaleReport } from '../geometry/scale';
+import { flatDirection, type Jacobian } from '../geometry/view';
 import type { Muzzle, Shot } from '../shot/schema';
 import type { ReductionInputs } from './types';
 
@@ -12,18 +14,23 @@ export interface Scene {
   readonly clock: Clock;
   readonly scale: ScaleReport;
   readonly muzzle: Muzzle;
-  /** Direction of travel as stated, else the one assumed until the path is known. */
+  /** Direction of travel in the image as stated, else the one assumed until the path is known. */
   readonly axis: ImageVector;
+  /** From directions and lengths in the image at the muzzle to those on the flight plane. */
+  readonly atMuzzle: Jacobian;
   readonly ballRadius: Pixels;
   readonly region: ImageRect;
 }
 
 const FEWEST_FRAMES = 2;
 const SMALLEST_RADIUS: Pixels = 3;
+/** Pixels may be this much longer one way than the other. */
+const MOST_OBLONG = 1.5;
 
 /**
  * Checks a shot against its film. Throws `ExitframeError`: `noMuzzle`, `muzzleOutside`, `regionOutside`,
- * `pointOutsideFilm`, `nonSquarePixels`, `ballTooSmall`, `ballTooLarge`, `singleFrame`, and what clock and scale refuse.
+ * `pointOutsideFilm`, `nonSquarePixels`, `ballTooSmall`, `ballTooLarge`, `singleFrame`, and what clock, view and
+ * scale refuse.
  */
 export function setScene({ shot, info, timestamps }: ReductionInputs): Scene {
   if (info.frameCount < FEWEST_FRAMES) {
@@ -33,10 +40,10 @@ export function setScene({ shot, info, timestamps }: ReductionInputs): Scene {
       'Choose the clip itself, not a still from it.',
     );
   }
-  if (Math.abs(info.pixelAspect - 1) > 1e-3) {
+  if (!(info.pixelAspect > 1 / MOST_OBLONG && info.pixelAspect < MOST_OBLONG)) {
     throw new ExitframeError(
       'nonSquarePixels',
-      `The film's pixels are not square (width ${info.pixelAspect.toFixed(3)} of height), which this version cannot measure.`,
+      `The film's pixels are ${info.pixelAspect.toFixed(3)} times as wide as high; the ball's disc is not looked for in a picture squeezed that much.`,
       'Export the clip with square pixels.',
     );
   }
@@ -64,7 +71,7 @@ export function setScene({ shot, info, timestamps }: ReductionInputs): Scene {
     );
   }
   const clock = orThrow(buildClock(shot.timing, info, timestamps));
-  const scale = orThrow(determineScale(shot.scale));
+  const scale = orThrow(determineScale(shot.scale, info, muzzle.point));
   const ballRadius = shot.ball.diameter.value / 2 / scale.value;
   if (ballRadius < SMALLEST_RADIUS) {
     throw new ExitframeError(
@@ -84,10 +91,17 @@ export function setScene({ shot, info, timestamps }: ReductionInputs): Scene {
     clock,
     scale,
     muzzle,
+    atMuzzle: orThrow(scale.view.jacobianAt(muzzle.point)),
     axis: muzzle.axis ?? provisionalAxis(muzzle.point, info.width, info.height),
     ballRadius,
     region: regionWithin(shot, info),
   };
+}
+
+/** Flat pixels per image pixel along the flight at the muzzle. */
+export function alongImage({ atMuzzle, axis }: Pick<Scene, 'atMuzzle' | 'axis'>): number {
+  const [x, y] = flatDirection(atMuzzle, unitVector(axis));
+  return Math.hypot(x, y);
 }
 
 export function orThrow<T>(outcome: Outcome<T>): T {

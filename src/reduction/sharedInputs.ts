@@ -2,15 +2,20 @@ import { airDensity } from '../core/air';
 import type { Estimate } from '../core/estimate';
 import { ExitframeError } from '../core/reason';
 import type { SharedInputs } from '../exit/types';
+import { viewCauses } from '../geometry/viewCauses';
 import type { Shot } from '../shot/schema';
-import type { Scene } from './scene';
+import { alongImage, type Scene } from './scene';
 
-/** The inputs that all points of a shot share, with what their uncertainties are made of. */
+/**
+ * The inputs that all points of a shot share, with what their uncertainties are made of. What lens and plane are not
+ * known to moves each point by an amount of its own: see `layOut`.
+ */
 export function sharedInputs(shot: Shot, scene: Scene, metresPerPixel: number): SharedInputs {
   const { clock, scale, muzzle } = scene;
   return {
     metresPerPixel,
-    scaleSources: scale.sources,
+    scaleSources: scale.sources.filter(({ throughView }) => !throughView),
+    shiftSources: viewCauses(shot.scale).map(({ source, u, unit }) => ({ source, u, unit })),
     clockSources: [
       {
         source:
@@ -21,7 +26,7 @@ export function sharedInputs(shot: Shot, scene: Scene, metresPerPixel: number): 
       },
     ],
     lineTime: clock.lineTime,
-    muzzleU: muzzle.u,
+    muzzleU: muzzle.u * alongImage(scene),
     ballDiameter: shot.ball.diameter,
     ballMass: shot.ball.mass,
     airDensity: densityOf(shot.air),

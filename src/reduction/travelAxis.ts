@@ -1,5 +1,6 @@
 import type { ImageVector } from '../core/units';
 import { unitVector } from '../core/vector';
+import { flatDirection } from '../geometry/view';
 import type { Warning } from '../shot/result';
 import { axisOfPath, type Sighting } from './positions';
 import type { Scene } from './scene';
@@ -8,6 +9,7 @@ import type { Scene } from './scene';
 const AXIS_DISAGREEMENT = (2 * Math.PI) / 180;
 
 export interface Travel {
+  /** Unit vector on the flight plane. */
   readonly axis: ImageVector;
   /** Cosine of the angle between the axis and the path: distances along the axis are divided by it. */
   readonly cosine: number;
@@ -17,10 +19,9 @@ export interface Travel {
 /** The flight axis: the one stated, corrected for the angle to the path, or the path's own direction. */
 export function travelAxis(scene: Scene, kept: readonly Sighting[]): Travel {
   const path = axisOfPath(kept);
-  const stated = scene.muzzle.axis === null ? null : scene.axis;
-  if (!path.ok) return { axis: unitVector(scene.axis), cosine: 1, warnings: [] };
-  if (stated === null) return { axis: path.value.axis, cosine: 1, warnings: [] };
-  const axis = unitVector(stated);
+  const axis = unitVector(flatDirection(scene.atMuzzle, scene.axis));
+  if (!path.ok) return { axis, cosine: 1, warnings: [] };
+  if (scene.muzzle.axis === null) return { axis: path.value.axis, cosine: 1, warnings: [] };
   const cosine = Math.min(1, axis[0] * path.value.axis[0] + axis[1] * path.value.axis[1]);
   const angle = Math.acos(Math.max(-1, cosine));
   if (angle > Math.PI / 3) {

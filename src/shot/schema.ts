@@ -99,6 +99,9 @@ const scale = v.strictObject({
         k1: measured(finite),
         k2: measured(finite),
         centre: point,
+        /** Standard uncertainty of the centre's place, pixels each way. */
+        centreU: v.optional(nonNegative, 2),
+        /** Distortion is told in terms of its value; its uncertainty is that of the distances told by it. */
         focal: measuredPositive,
         /** Correlation coefficient of k1 and k2. */
         correlation: v.optional(v.pipe(finite, v.minValue(-1), v.maxValue(1)), 0),

@@ -14,14 +14,43 @@ const bar = (change: Partial<KnownLength> = {}): KnownLength => ({
   depthOffsetU: 0.002,
   ...change,
 });
+const FRAME = { width: 1024, height: 256, pixelAspect: 1 };
+const MUZZLE = [120, 128] as const;
+const PLANE: NonNullable<Scale['plane']> = {
+  corners: [
+    [100, 40],
+    [900, 40],
+    [900, 240],
+    [100, 240],
+  ],
+  width: 0.4,
+  height: 0.1,
+  u: 5e-5,
+  cornerU: 0.3,
+  depthOffset: 0,
+  depthOffsetU: 0.002,
+};
+const mirrored = ([a, b, c, d]: typeof PLANE.corners): typeof PLANE.corners => [b, a, d, c];
+const FOLDED: NonNullable<Scale['lens']> = {
+  k1: { value: -0.1, u: 0.01 },
+  k2: { value: 0, u: 0 },
+  centre: [511.5, 127.5],
+  centreU: 2,
+  focal: { value: 1000, u: 10 },
+  correlation: 0,
+};
 const scaleOf = (change: Partial<Scale>) => {
-  const scale = determineScale({
-    lengths: [bar()],
-    cameraDistance: { value: 1.2, u: 0.02 },
-    plane: null,
-    lens: null,
-    ...change,
-  });
+  const scale = determineScale(
+    {
+      lengths: [bar()],
+      cameraDistance: { value: 1.2, u: 0.02 },
+      plane: null,
+      lens: null,
+      ...change,
+    },
+    FRAME,
+    MUZZLE,
+  );
   if (!scale.ok) throw new Error(scale.reason.message);
   return scale.value;
 };
@@ -77,45 +106,20 @@ describe('determineScale', () => {
     [{ lengths: [bar({ to: [100, 200] })] }, 'zeroLength'],
     [{ lengths: [bar(), bar({ u: 0.3 })] }, 'lengthTooUncertain'],
     [{ lengths: [bar({ endpointU: 1e300 })] }, 'lengthTooUncertain'],
-    [
-      {
-        lens: {
-          k1: { value: 0, u: 0 },
-          k2: { value: 0, u: 0 },
-          centre: [0, 0],
-          focal: { value: 1, u: 0 },
-          correlation: 0,
-        },
-      },
-      'lensNotAvailable',
-    ],
-    [
-      {
-        plane: {
-          corners: [
-            [0, 0],
-            [1, 0],
-            [1, 1],
-            [0, 1],
-          ],
-          width: 1,
-          height: 1,
-          u: 0,
-          cornerU: 0.3,
-          depthOffset: 0,
-          depthOffsetU: 0.002,
-        },
-      },
-      'planeNotAvailable',
-    ],
+    [{ plane: { ...PLANE, corners: mirrored(PLANE.corners) } }, 'planeCorners'],
+    [{ lens: { ...FOLDED, k1: { value: -3, u: 0 } } }, 'outsideLens'],
   ] as const)('refuses %#', (change, code) => {
-    const scale = determineScale({
-      lengths: [bar()],
-      cameraDistance: null,
-      plane: null,
-      lens: null,
-      ...change,
-    });
+    const scale = determineScale(
+      {
+        lengths: [bar()],
+        cameraDistance: null,
+        plane: null,
+        lens: null,
+        ...change,
+      },
+      FRAME,
+      MUZZLE,
+    );
     expect(scale.ok ? 'given' : scale.reason.code).toBe(code);
   });
 });
