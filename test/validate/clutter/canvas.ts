@@ -17,8 +17,8 @@ export interface Thing {
   at(time: number): Shape | null;
 }
 
-/** Samples a pixel each way; edges are softer than their distance. */
-const SUB = 3;
+/** Samples a pixel each way: enough, as every edge is drawn as a ramp of 2.7 px. */
+const SUB = 2;
 /** Distance a ball may move between two instants of an exposure, px. */
 const INSTANT_STEP = 0.7;
 const MOST_INSTANTS = 9;

@@ -116,11 +116,14 @@ function read(
   { fullWell, readNoise }: Stage,
   normal: () => number,
 ): Uint8Array {
-  return Uint8Array.from(light, (value) => {
-    const signal = Math.max(0, value * fullWell);
-    const electrons = signal + normal() * Math.sqrt(signal + readNoise ** 2);
-    return Math.min(255, Math.max(0, Math.round(16 + (219 * electrons) / fullWell)));
-  });
+  const grey = new Uint8Array(light.length);
+  const readVariance = readNoise ** 2;
+  for (let p = 0; p < light.length; p++) {
+    const signal = Math.max(0, (light[p] as number) * fullWell);
+    const electrons = signal + normal() * Math.sqrt(signal + readVariance);
+    grey[p] = Math.min(255, Math.max(0, Math.round(16 + (219 * electrons) / fullWell)));
+  }
+  return grey;
 }
 
 function mirror(grey: Uint8Array, width: number): Uint8Array {
