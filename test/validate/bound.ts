@@ -36,8 +36,9 @@ type Unknown =
   | 'lampAcross'
   | 'lampDown';
 
-/** The unknowns of a scene; `light`: also how a matt ball is lit. */
-export function unknownsOf(ball: Ball, light: boolean): readonly Unknown[] {
+const LIGHT: readonly Unknown[] = ['ambient', 'lampAcross', 'lampDown'];
+
+function unknownsOf(ball: Ball): readonly Unknown[] {
   return [
     'x',
     'y',
@@ -46,26 +47,27 @@ export function unknownsOf(ball: Ball, light: boolean): readonly Unknown[] {
     'contrast',
     'background',
     ...(Math.hypot(...ball.sweep) > 0 ? (['sweep'] as const) : []),
-    ...(light && ball.light ? (['ambient', 'lampAcross', 'lampDown'] as const) : []),
+    ...(ball.light ? LIGHT : []),
   ];
 }
 
 /**
  * Cramer-Rao bound of the ball's centre from the pixels of a window (Kay, Fundamentals of Statistical
  * Signal Processing: Estimation Theory, 1993, eq. 3.31: normal pixels whose variance follows their mean),
- * the variance that of shot and read noise and rounding, derivatives by central differences. The
- * priors add their information.
+ * the variance that of shot and read noise and rounding, derivatives by differences. The priors add
+ * their information. `frames` alike of one shot tell of a matt ball's light together, which is the
+ * same in all of them: to each the others' information on it is added.
  */
 export function centreBound(
   scene: Scene & { readonly ball: Ball },
   window: Window,
   camera: Camera,
   prior: Prior,
-  light = false,
+  frames: number,
 ): Bound {
-  const unknowns = unknownsOf(scene.ball, light);
+  const unknowns = unknownsOf(scene.ball);
   const mean = expectation(scene, window, CELLS);
-  const slopes = unknowns.map((unknown) => slopeBy(unknown, scene, window));
+  const slopes = unknowns.map((unknown) => slopeBy(unknown, scene, window, mean));
   const n = unknowns.length;
   const information = Matrix.zeros(n, n);
   for (let a = 0; a < n; a++) {
@@ -91,6 +93,17 @@ export function centreBound(
     const u = known[unknown];
     if (u !== undefined) information.set(i, i, information.get(i, i) + 1 / (u * u));
   });
+  const light = unknowns.length - LIGHT.length;
+  if (scene.ball.light && frames > 1) {
+    // What a frame tells of the light with all else unknown: the inverse of its covariance.
+    const of = inverse(information).subMatrix(light, n - 1, light, n - 1);
+    const told = inverse(of).mul(frames - 1);
+    for (let a = light; a < n; a++) {
+      for (let b = light; b < n; b++) {
+        information.set(a, b, information.get(a, b) + told.get(a - light, b - light));
+      }
+    }
+  }
   const covariance = inverse(information);
   return {
     xx: covariance.get(0, 0),
@@ -105,9 +118,12 @@ function slopeBy(
   unknown: Unknown,
   scene: Scene & { readonly ball: Ball },
   window: Window,
+  mean: Float64Array,
 ): Float64Array {
-  const step = unknown === 'contrast' || unknown === 'background' ? 1 : 0.02;
+  const linear = unknown === 'contrast' || unknown === 'background';
+  const step = linear ? 1 : 0.02;
   const up = expectation(moved(scene, unknown, step), window, CELLS);
+  if (linear) return up.map((value, p) => value - (mean[p] as number));
   const down = expectation(moved(scene, unknown, -step), window, CELLS);
   return up.map((value, p) => (value - (down[p] as number)) / (2 * step));
 }

@@ -4,99 +4,88 @@ import { type RenderedFrame, renderFilm, visibleShare, windowAround } from './re
 import type { Random } from './render/random';
 import type { Shot } from './shot';
 
-/** What one frame gave; along and across the flight. */
+/** What one frame gave; along and across the flight, px. */
 export interface FrameRecord {
-  /** Why it was refused; null: it was measured. */
+  /** Why it was refused; null: it was measured, and errors and covariance count. */
   readonly refused: string | null;
-  /** Measured centre minus true one, px. 0 where refused. */
+  /** Measured centre minus true one. */
   readonly along: number;
   readonly across: number;
+  /** The same error in the direction that draws a poor estimator: to the lamp, or to what hides the ball; null: none. */
+  readonly pull: number | null;
   /** The stated covariance, px^2. */
   readonly varAlong: number;
   readonly varAcross: number;
   readonly cov: number;
-  /** Least standard uncertainties, px: the look of a matt ball's light known, and not. */
-  readonly bound: readonly [along: number, across: number];
-  readonly boundUnlit: readonly [along: number, across: number];
+  /** Least standard uncertainties. */
+  readonly boundAlong: number;
+  readonly boundAcross: number;
   /** True share of the disc that shows. */
   readonly visible: number;
-  /** What hides it: 'none', or as the class has it. */
+  /** What hides it; 'nothing', or as the class has it. */
   readonly hiddenBy: string;
 }
 
-/** One shot and what it was drawn with. */
+/** One shot: how it was drawn, and its frames. */
 export interface ShotRecord {
-  /** The cell of the class it belongs to. */
-  readonly cell: string;
   readonly radius: number;
   readonly contrastToNoise: number;
   readonly surface: 'even' | 'matt';
-  /** Standard deviation of the noise between ball and background, grey values. */
+  /** Standard deviation of the noise at the level between ball and background, grey values. */
   readonly noise: number;
+  /** Way during the exposure, radii. */
+  readonly sweep: number;
+  /** H.264 constant rate factor; null: not compressed. */
+  readonly crf: number | null;
   readonly frames: readonly FrameRecord[];
 }
 
-/** Every so many frames of a shot have a bound of their own; those between share it. */
-interface Recording {
+export interface Recording {
   readonly random: Random;
+  /** Every so many frames of a shot have a bound of their own; those between share it. */
   readonly boundEvery: number;
   /** The film as it is measured; left out: as rendered. */
-  readonly film?: (frames: RenderedFrame[]) => Promise<readonly RenderedFrame[]>;
-  /** What hides the ball of a sighting. */
-  readonly hiddenBy?: readonly string[];
+  readonly film?: (frames: readonly RenderedFrame[]) => Promise<readonly RenderedFrame[]>;
 }
 
 /** Renders a shot, measures it and sets the errors beside the bound. */
 export async function recordShot(
   shot: Shot,
-  recording: Recording,
+  { random, boundEvery, film }: Recording,
 ): Promise<readonly FrameRecord[]> {
-  const { random, film, boundEvery, hiddenBy } = recording;
   const rendered = renderFilm(shot, random);
-  const frames = film ? await film(rendered) : rendered;
-  const { centres, prior } = measureShot(shot, frames, random);
-  const [ax, ay] = shot.axis;
-  const turn = (xx: number, xy: number, yy: number) => ({
-    along: ax * ax * xx + 2 * ax * ay * xy + ay * ay * yy,
-    across: ay * ay * xx - 2 * ax * ay * xy + ax * ax * yy,
-    cov: (ax * ax - ay * ay) * xy + ax * ay * (yy - xx),
-  });
-  const sides = ({ xx, xy, yy }: Bound): readonly [number, number] => {
-    const turned = turn(xx, xy, yy);
-    return [Math.sqrt(turned.along), Math.sqrt(turned.across)];
-  };
-  const boundOf = (i: number, light: boolean) => {
-    const sighting = shot.sightings[i];
-    if (sighting === undefined) throw new Error('No such sighting.');
-    const window = windowAround(sighting.ball, shot.softness, shot);
-    const scene = { backdrop: shot.backdrop, softness: shot.softness, ...sighting };
-    return sides(centreBound(scene, window, shot.camera, prior, light));
-  };
-  let bound: readonly [number, number] = [0, 0];
-  let boundUnlit = bound;
-  return centres.map((centre, i): FrameRecord => {
-    const { ball, fragment } = shot.sightings[i] as Shot['sightings'][number];
+  const { centres, prior } = measureShot(shot, film ? await film(rendered) : rendered, random);
+  let bound = { along: 0, across: 0 };
+  return shot.sightings.map((sighting, i): FrameRecord => {
+    const { ball, fragment, hiddenBy, hiddenTowards } = sighting;
     if (i % boundEvery === 0) {
-      bound = boundOf(i, false);
-      boundUnlit = ball.light ? boundOf(i, true) : bound;
+      const window = windowAround(ball, shot.softness, shot);
+      const scene = { backdrop: shot.backdrop, softness: shot.softness, ball, fragment };
+      const least = centreBound(scene, window, shot.camera, prior, shot.sightings.length);
+      bound = deviations(turned(least, shot.axis));
     }
     const common = {
-      bound,
-      boundUnlit,
+      boundAlong: bound.along,
+      boundAcross: bound.across,
       visible: visibleShare(ball, shot.backdrop, fragment, shot),
-      hiddenBy: hiddenBy?.[i] ?? 'none',
+      hiddenBy,
     };
+    const centre = centres[i];
+    if (centre === undefined) throw new Error(`Frame ${i} of the shot was not measured.`);
     if (!isMeasured(centre)) {
-      const nothing = { along: 0, across: 0, varAlong: 0, varAcross: 0, cov: 0 };
-      return { refused: centre.code, ...nothing, ...common };
+      const none = { along: 0, across: 0, pull: null, varAlong: 0, varAcross: 0, cov: 0 };
+      return { refused: centre.code, ...none, ...common };
     }
     const dx = centre.x - ball.x;
     const dy = centre.y - ball.y;
-    const stated = turn(centre.varX, centre.covXY, centre.varY);
+    const [ax, ay] = shot.axis;
+    const stated = turned({ xx: centre.varX, xy: centre.covXY, yy: centre.varY }, shot.axis);
+    const towards = hiddenTowards ?? ball.light?.azimuth ?? null;
     return {
       refused: null,
       along: ax * dx + ay * dy,
       across: ax * dy - ay * dx,
+      pull: towards === null ? null : Math.cos(towards) * dx + Math.sin(towards) * dy,
       varAlong: stated.along,
       varAcross: stated.across,
       cov: stated.cov,
@@ -104,3 +93,20 @@ export async function recordShot(
     };
   });
 }
+
+/** A covariance in the image's axes, along and across the flight. */
+function turned(
+  { xx, xy, yy }: Pick<Bound, 'xx' | 'xy' | 'yy'>,
+  [ax, ay]: readonly [number, number],
+): { along: number; across: number; cov: number } {
+  return {
+    along: ax * ax * xx + 2 * ax * ay * xy + ay * ay * yy,
+    across: ay * ay * xx - 2 * ax * ay * xy + ax * ax * yy,
+    cov: (ax * ax - ay * ay) * xy + ax * ay * (yy - xx),
+  };
+}
+
+const deviations = ({ along, across }: { along: number; across: number }) => ({
+  along: Math.sqrt(along),
+  across: Math.sqrt(across),
+});

@@ -4,12 +4,15 @@ import type { Random } from './render/random';
 import type { Backdrop, Ball, Fragment, Light, Vector } from './render/scene';
 import { meanBrightness } from './render/surface';
 
-/** A kind of shot; everything else of it is drawn. */
-export interface ShotKind {
+export interface LookKind {
   readonly radius: number;
   /** Mean contrast of the ball over the noise at the level between ball and background. */
   readonly contrastToNoise: number;
   readonly surface: 'even' | 'matt';
+}
+
+/** A kind of shot; everything else of it is drawn. */
+export interface ShotKind extends LookKind {
   /** Way of the ball from frame to frame, radii. */
   readonly step: number;
   /** Way of the ball during the exposure, radii. */
@@ -18,11 +21,23 @@ export interface ShotKind {
 }
 
 /** Frames a film has, as many as the background is made from. */
-const FRAMES = 48;
+export const FRAMES = 48;
 /** Background left around the ball's path, px. */
 const MARGIN = 14;
+/** Range of the optics' blur, px: in focus, and a little off. */
+export const SOFTNESS = [0.5, 0.9] as const;
+
+/** The ball in one frame, and what hides it. */
+export interface Sighting {
+  readonly ball: Ball;
+  readonly fragment: Fragment | null;
+  readonly hiddenBy: 'nothing' | 'flange' | 'fragment' | 'frame edge';
+  /** Direction from the ball's middle to what hides it, radians from x towards y; null: nothing. */
+  readonly hiddenTowards: number | null;
+}
 
 export interface Shot extends FilmPlan {
+  readonly sightings: readonly Sighting[];
   /** Unit vector of the flight. */
   readonly axis: Vector;
   /** Ball minus background, mean over the disc, grey values. */
@@ -39,8 +54,8 @@ export function drawShot(kind: ShotKind, random: Random): Shot {
   const sweep = kind.sweep * radius * random.uniform(0.95, 1.05);
   const length = step * (sightings - 1);
   const reach = radius + sweep / 2 + MARGIN;
-  const width = Math.ceil(Math.abs(axis[0]) * length + 2 * reach);
-  const height = Math.ceil(Math.abs(axis[1]) * length + 2 * reach);
+  const width = evenNumber(Math.abs(axis[0]) * length + 2 * reach);
+  const height = evenNumber(Math.abs(axis[1]) * length + 2 * reach);
   const start: Vector = [
     width / 2 - (axis[0] * length) / 2 + random.uniform(-1, 1),
     height / 2 - (axis[1] * length) / 2 + random.uniform(-1, 1),
@@ -60,9 +75,9 @@ export function drawShot(kind: ShotKind, random: Random): Shot {
     width,
     height,
     backdrop,
-    softness: random.uniform(0.5, 0.9),
+    softness: random.uniform(...SOFTNESS),
     camera,
-    sightings: places.map((place) => ({ ball: place, fragment: null })),
+    sightings: places.map(inFullView),
     before: rest >> 1,
     after: rest - (rest >> 1),
     axis,
@@ -70,15 +85,25 @@ export function drawShot(kind: ShotKind, random: Random): Shot {
   };
 }
 
-interface Look {
+export const inFullView = (ball: Ball): Sighting => ({
+  ball,
+  fragment: null,
+  hiddenBy: 'nothing',
+  hiddenTowards: null,
+});
+
+export interface Look {
   readonly ball: Pick<Ball, 'radius' | 'brightness' | 'light'>;
   readonly backdrop: Backdrop;
   readonly camera: Camera;
   readonly contrast: number;
 }
 
+/** Up to a size a codec with halved colour takes. */
+export const evenNumber = (size: number): number => 2 * Math.ceil(size / 2);
+
 /** Grey levels are chosen so that noise hardly ever reaches black or white. */
-function drawLook({ radius, contrastToNoise, surface }: ShotKind, random: Random): Look {
+export function drawLook({ radius, contrastToNoise, surface }: LookKind, random: Random): Look {
   const size = contrastToNoise < 10 ? random.uniform(50, 65) : random.uniform(60, 100);
   const dark = surface === 'even' && random.uniform(0, 1) < 0.5;
   const low = random.uniform(50, 65);
@@ -130,28 +155,5 @@ function drawBackdrop(level: number, radius: number, random: Random): Backdrop {
           })
         : [],
     flange: null,
-  };
-}
-
-/** A fragment with one straight edge across the ball, `offset` from its middle towards the hidden side. */
-export function fragmentAcross(
-  ball: Ball,
-  offset: number,
-  towards: number,
-  level: number,
-): Fragment {
-  const normal: Vector = [Math.cos(towards), Math.sin(towards)];
-  const side: Vector = [-normal[1], normal[0]];
-  const at = normal[0] * ball.x + normal[1] * ball.y;
-  const beside = side[0] * ball.x + side[1] * ball.y;
-  const { radius } = ball;
-  return {
-    sides: [
-      { normal, offset: at + offset },
-      { normal: [-normal[0], -normal[1]], offset: -(at + 1.35 * radius) },
-      { normal: side, offset: beside - 1.25 * radius },
-      { normal: [-side[0], -side[1]], offset: -(beside + 1.25 * radius) },
-    ],
-    level,
   };
 }

@@ -19,7 +19,7 @@ export function expose(expected: Float64Array, { read, gain }: Camera, random: R
   for (let p = 0; p < out.length; p++) {
     const level = expected[p] as number;
     const value = Math.round(random.normal(level, Math.sqrt(read + gain * level)));
-    out[p] = value < 0 ? 0 : value > 255 ? 255 : value;
+    out[p] = value < 0 ? 0 : Math.min(value, 255);
   }
   return out;
 }

@@ -1,0 +1,176 @@
+import type { FrameRecord, ShotRecord } from './record';
+import { average, binomialLimits, rootMeanSquare } from './statistics';
+import type { ReportPlot, ReportRow } from './types';
+
+export type Sample = FrameRecord & Omit<ShotRecord, 'frames'>;
+
+/** Every frame with what its shot was drawn with. */
+export const samplesOf = (shots: readonly ShotRecord[]): Sample[] =>
+  shots.flatMap(({ frames, ...shot }) => frames.map((frame) => ({ ...shot, ...frame })));
+
+export const accepted = (samples: readonly Sample[]): Sample[] =>
+  samples.filter(({ refused }) => refused === null);
+
+/** Errors of both axes over their bounds. */
+const overBound = (samples: readonly Sample[]): number[] =>
+  accepted(samples).flatMap((s) => [s.along / s.boundAlong, s.across / s.boundAcross]);
+
+/** Errors of both axes, px. */
+const errors = (samples: readonly Sample[]): number[] =>
+  accepted(samples).flatMap(({ along, across }) => [along, across]);
+
+/** Errors of both axes over their stated standard uncertainties. */
+const normalised = (samples: readonly Sample[]): number[] =>
+  accepted(samples).flatMap((s) => [
+    s.along / Math.sqrt(s.varAlong),
+    s.across / Math.sqrt(s.varAcross),
+  ]);
+
+/** Squared distances from the truth in the stated covariance. */
+const distances = (samples: readonly Sample[]): number[] =>
+  accepted(samples).map(
+    ({ along, across, varAlong, varAcross, cov }) =>
+      (along * along * varAcross - 2 * along * across * cov + across * across * varAlong) /
+      (varAlong * varAcross - cov * cov),
+  );
+
+export const ratioToBound = (samples: readonly Sample[]): number =>
+  rootMeanSquare(overBound(samples));
+export const rmsError = (samples: readonly Sample[]): number => rootMeanSquare(errors(samples));
+export const rmsBound = (samples: readonly Sample[]): number =>
+  rootMeanSquare(accepted(samples).flatMap((s) => [s.boundAlong, s.boundAcross]));
+/** Share of the normalised errors within so many standard uncertainties. */
+export const shareWithin = (samples: readonly Sample[], sigmas: number): number =>
+  average(normalised(samples).map((error) => Number(Math.abs(error) <= sigmas)));
+
+type Limit = ReportRow['limit'];
+
+const within = (value: number, { low, high }: Limit): boolean =>
+  value >= (low ?? value) && value <= (high ?? value);
+
+/** A row; a figure of nothing fails. */
+function row(
+  of: string,
+  figure: string,
+  value: number,
+  unit: ReportRow['unit'],
+  limit: Limit,
+  n: number,
+): ReportRow {
+  return { of, figure, value, unit, limit, passed: n > 0 && within(value, limit), n };
+}
+
+export const ratioRow = (of: string, samples: readonly Sample[], most: number): ReportRow =>
+  row(of, 'RMS over bound', ratioToBound(samples), '', { high: most }, accepted(samples).length);
+
+export const rmsRow = (of: string, samples: readonly Sample[], most: number): ReportRow =>
+  row(of, 'RMS', rmsError(samples), 'px', { high: most }, accepted(samples).length);
+
+/** The largest of the mean errors along, across, and where a poor estimator is drawn to. */
+export function worstBias(samples: readonly Sample[]): number {
+  const good = accepted(samples);
+  const pulled = good.flatMap(({ pull }) => (pull === null ? [] : [pull]));
+  const means = [good.map((s) => s.along), good.map((s) => s.across), pulled].map(average);
+  return Math.max(...means.map(Math.abs));
+}
+
+export const biasRow = (of: string, samples: readonly Sample[], most: number): ReportRow =>
+  row(of, 'bias', worstBias(samples), 'px', { high: most }, accepted(samples).length);
+
+/** Share of `hits` among `values`, in per cent, with its exact limits. */
+function shareRow(of: string, figure: string, hits: readonly boolean[], limit: Limit): ReportRow {
+  const count = hits.filter(Boolean).length;
+  const n = hits.length;
+  const share = (100 * count) / Math.max(1, n);
+  const [low, high] = binomialLimits(count, Math.max(1, n));
+  return {
+    ...row(of, figure, share, '%', limit, n),
+    binomial: [100 * low, 100 * high],
+  };
+}
+
+/** Quantiles of chi-square with two degrees of freedom: -2 log(1 - share). */
+const ellipse = (share: number): number => -2 * Math.log(1 - share);
+
+/** How true the stated covariance is. Rows without limits are for information. */
+export function calibrationRows(of: string, samples: readonly Sample[]): ReportRow[] {
+  const errors = normalised(samples);
+  const squares = distances(samples);
+  const inside = (sigmas: number) => errors.map((error) => Math.abs(error) <= sigmas);
+  const enclosed = (share: number) => squares.map((square) => square <= ellipse(share));
+  return [
+    shareRow(of, 'within 1 u', inside(1), { low: 65, high: 71 }),
+    shareRow(of, 'within 1.96 u', inside(1.96), { low: 93, high: 97 }),
+    shareRow(of, 'within 3 u', inside(3), {}),
+    shareRow(of, 'in the 68.3 % ellipse', enclosed(0.6827), {}),
+    shareRow(of, 'in the 95 % ellipse', enclosed(0.95), {}),
+  ];
+}
+
+/** Share of refused frames, with how many for which reason. */
+export function refusedRow(of: string, samples: readonly Sample[], most: number): ReportRow {
+  const hits = samples.map(({ refused }) => refused !== null);
+  const reasons = new Map<string, number>();
+  for (const { refused } of samples) {
+    if (refused !== null) reasons.set(refused, (reasons.get(refused) ?? 0) + 1);
+  }
+  const note = [...reasons].map(([code, count]) => `${count} ${code}`).join(', ');
+  return {
+    ...shareRow(of, 'refused', hits, { high: most }),
+    ...(note === '' ? {} : { note }),
+  };
+}
+
+type Point = ReportPlot['series'][number]['points'][number];
+
+/** One point for each of the values that `key` takes, from the samples that have it. */
+export function pointsBy(
+  samples: readonly Sample[],
+  key: (sample: Sample) => number,
+  figure: (group: readonly Sample[]) => Omit<Point, 'x'>,
+): Point[] {
+  const groups = new Map<number, Sample[]>();
+  for (const sample of samples) {
+    const at = key(sample);
+    groups.set(at, [...(groups.get(at) ?? []), sample]);
+  }
+  return [...groups]
+    .filter(([, group]) => accepted(group).length > 0)
+    .sort(([a], [b]) => a - b)
+    .map(([x, group]) => ({ x, ...figure(group) }));
+}
+
+/** A root mean square's own standard uncertainty: its share 1 / sqrt(2 n), n errors. */
+const withSpread = (y: number, n: number): Omit<Point, 'x'> => ({ y, u: y / Math.sqrt(2 * n) });
+
+export const ratioPoint = (group: readonly Sample[]): Omit<Point, 'x'> =>
+  withSpread(ratioToBound(group), 2 * accepted(group).length);
+export const rmsPoint = (group: readonly Sample[]): Omit<Point, 'x'> =>
+  withSpread(rmsError(group), 2 * accepted(group).length);
+export const boundPoint = (group: readonly Sample[]): Omit<Point, 'x'> => ({ y: rmsBound(group) });
+/** Bias over the bound. */
+export const biasPoint = (group: readonly Sample[]): Omit<Point, 'x'> => ({
+  y: worstBias(group) / rmsBound(group),
+  u: rmsError(group) / rmsBound(group) / Math.sqrt(accepted(group).length),
+});
+export const biasPxPoint = (group: readonly Sample[]): Omit<Point, 'x'> => ({
+  y: worstBias(group),
+  u: rmsError(group) / Math.sqrt(accepted(group).length),
+});
+
+/** Shares within 1, 1.96 and 3 u against `key`, per cent. */
+export function calibrationSeries(
+  samples: readonly Sample[],
+  key: (sample: Sample) => number,
+): ReportPlot['series'] {
+  return [1, 1.96, 3].map((sigmas) => ({
+    name: `within ${sigmas} u`,
+    points: pointsBy(samples, key, (group) => {
+      const share = shareWithin(group, sigmas);
+      const n = 2 * accepted(group).length;
+      return { y: 100 * share, u: 100 * Math.sqrt((share * (1 - share)) / n) };
+    }),
+  }));
+}
+/** Shares a normal error has within 1, 1.96 and 3 standard deviations, per cent. */
+export const NORMAL_SHARES = [68.27, 95, 99.73] as const;

@@ -1,0 +1,54 @@
+import { blur } from './classes/blur';
+import { clean } from './classes/clean';
+import { compressed } from './classes/compressed';
+import { hidden } from './classes/hidden';
+import { clutter } from './clutter';
+import type { ValidationClass } from './types';
+
+/** A class and the sources its records depend on, besides those of the renders. */
+export interface Registered {
+  readonly validation: ValidationClass;
+  readonly sources: readonly string[];
+}
+
+/** Sources of the estimator of the centre, and of those who check it. */
+const CENTRE = ['src/core', 'src/image', 'test/validate'];
+/** Those of a whole reduction. */
+const REDUCTION = [
+  ...CENTRE,
+  'src/shot',
+  'src/geometry',
+  'src/clock',
+  'src/fit',
+  'src/tracking',
+  'src/uncertainty',
+  'src/exit',
+  'src/seal',
+  'src/reduction',
+  'src/footage',
+];
+
+/** Records are plain data; what a class makes of them is its own affair. */
+const register = <Record>(
+  { name, chunks, run, conclude }: ValidationClass<Record>,
+  sources: readonly string[],
+): Registered => ({
+  validation: {
+    name,
+    chunks,
+    run,
+    conclude: (records) => conclude(records as readonly Record[]),
+  },
+  sources,
+});
+
+/** The classes of each subject, in the order of the page. */
+export const SUBJECTS: Readonly<Record<string, readonly Registered[]>> = {
+  ball: [
+    register(clean, CENTRE),
+    register(blur, CENTRE),
+    register(hidden, CENTRE),
+    register(compressed, [...CENTRE, 'src/footage']),
+    register(clutter, REDUCTION),
+  ],
+};
