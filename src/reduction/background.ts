@@ -1,6 +1,8 @@
 import type { GreyFrame } from '../core/frame';
 import type { Outcome } from '../core/reason';
-import { buildBackground } from '../image/background';
+import { frameBack, isMoved } from '../image/moved';
+import { createRegistrar } from '../image/registration';
+import { steadyBackground } from '../image/steadyBackground';
 import type { Background } from '../image/types';
 import { REST_FRAMES, sealReference } from '../seal/reference';
 import { orThrow } from './scene';
@@ -32,7 +34,7 @@ export async function readBackground({
     frames.push(frame);
     onEvent({ kind: 'progress', stage: 'background', done: frames.length, total });
   }
-  return orThrow(buildBackground(frames));
+  return orThrow(steadyBackground(frames));
 }
 
 /** The scene with the seal at rest: the clip's first frames. */
@@ -46,5 +48,11 @@ export async function readReference(
     cancellation.throwIfAborted();
     first.push(frame);
   }
-  return sealReference(first, background);
+  const register = createRegistrar(background);
+  const still = first.map((frame) => {
+    const shift = register(frame);
+    if (shift === null || !isMoved([shift.x, shift.y])) return frame;
+    return frameBack(frame, [shift.x, shift.y], [0, 0, frame.width, frame.height]);
+  });
+  return sealReference(still, background);
 }

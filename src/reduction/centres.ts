@@ -1,6 +1,6 @@
 import type { GreyFrame } from '../core/frame';
 import { failure, type Outcome } from '../core/reason';
-import type { ImagePoint } from '../core/units';
+import type { ImagePoint, ImageVector } from '../core/units';
 import { learnBall } from '../image/learnBall';
 import type { BallModel, CentreMeasurement } from '../image/types';
 import { predictPath } from '../tracking/predict';
@@ -8,6 +8,7 @@ import type { Track } from '../tracking/types';
 import { ballInFlight } from './ball';
 import { inBatches } from './batches';
 import type { Scene } from './scene';
+import type { Shake } from './shake';
 import type { CentreHint } from './types';
 import { BATCH_FRAMES, type Work } from './work';
 
@@ -20,27 +21,39 @@ const MARGIN_FRAMES = 3;
  * The ball's centre in every frame of its track, twice: first as each frame alone has it, then with the look that
  * the frames which show it well agree on, so that half-hidden frames need not find it from half an outline.
  */
-export async function measureCentres(work: Work, track: Track): Promise<MeasuredCentres> {
+export async function measureCentres(
+  work: Work,
+  track: Track,
+  shake: Shake,
+): Promise<MeasuredCentres> {
   const ball = ballInFlight(work.inputs, work.scene, track);
-  const alone = await measureWith(ball, work, track, { done: 0, of: 2 });
+  const alone = await measureWith(ball, work, track, shake, { done: 0, of: 2 });
   const learnt = learnBall(
     ball,
     [...alone.values()].flatMap((centre) => (centre.ok ? [centre.value] : [])),
   );
   const centres =
-    learnt === ball ? alone : await measureWith(learnt, work, track, { done: 1, of: 2 });
+    learnt === ball ? alone : await measureWith(learnt, work, track, shake, { done: 1, of: 2 });
   const { placeIn } = search(work, track);
   return {
     centres,
-    hintFor: (frame) => (centres.has(frame) ? { at: placeIn(frame), ball: learnt } : null),
+    hintFor: (frame) =>
+      centres.has(frame) ? { at: placeIn(frame), ball: learnt, shift: offIn(shake, frame) } : null,
   };
 }
 
 export interface MeasuredCentres {
   readonly centres: Centres;
   /** Where the ball is looked for in a frame and how; null: it is not looked for there. */
-  hintFor(frame: number): { readonly at: ImagePoint; readonly ball: BallModel } | null;
+  hintFor(
+    frame: number,
+  ): { readonly at: ImagePoint; readonly ball: BallModel; readonly shift: ImageVector } | null;
 }
+
+const offIn = (shake: Shake, frame: number): ImageVector => {
+  const { x, y } = shake.shiftIn(frame);
+  return [x, y];
+};
 
 /** Where the track has the ball, and the frames worth looking at. */
 function search({ inputs: { info }, scene }: Work, track: Track) {
@@ -58,6 +71,7 @@ async function measureWith(
   ball: BallModel,
   work: Work,
   track: Track,
+  shake: Shake,
   pass: { readonly done: number; readonly of: number },
 ): Promise<Centres> {
   const { scene, film, measurer, onEvent, cancellation } = work;
@@ -67,7 +81,7 @@ async function measureWith(
   let done = pass.done * frameCount;
   const hintFor = (frame: GreyFrame): CentreHint | null => {
     const at = placeIn(frame.index);
-    return within(at, scene) ? { frame, at } : null;
+    return within(at, scene) ? { frame, at, shift: offIn(shake, frame.index) } : null;
   };
   await inBatches(
     film.frames(range),

@@ -14,6 +14,7 @@ import { layOut } from './layOut';
 import type { MeasuredFilm } from './measureFilm';
 import { reportPositions } from './positions';
 import { type Scene, setScene } from './scene';
+import { shakeWarnings } from './shake';
 import { sharedInputs } from './sharedInputs';
 import type { Reduction, ReductionEvent, ReductionInputs } from './types';
 
@@ -31,11 +32,7 @@ export function concludeShot(
 ): Reduction {
   const { shot } = inputs;
   const scene = setScene(inputs);
-  const { seen, kept, travel, line, metresPerPixel, points } = layOut(
-    inputs,
-    scene,
-    measured.centres,
-  );
+  const { seen, kept, travel, line, metresPerPixel, points } = layOut(inputs, scene, measured);
 
   onEvent({ kind: 'progress', stage: 'fit', done: 0, total: 1 });
   const exit = exitOf(inputs, scene, measured, points, metresPerPixel);
@@ -50,6 +47,7 @@ export function concludeShot(
     ...scene.scale.warnings,
     ...travel.warnings,
     ...filmWarnings(inputs, scene, kept, line, measured.gains),
+    ...shakeWarnings(measured.shake, lastInMuzzle(scene, measured, exit)),
     ...(exit.ok ? exit.value.warnings : []),
     ...events.warnings,
   ];
@@ -79,7 +77,7 @@ export function concludeShot(
     spin: { unavailable: { code: 'notTold', message: 'The rotation is not evaluated.' } },
     breakUp: null,
     rivals: measured.track.ok ? measured.track.value.rivals : [],
-    shake: null,
+    shake: measured.shake.report,
     warnings,
   };
   return {
@@ -105,6 +103,20 @@ function exitOf(
     coverage: shot.coverage,
     seed: shot.seed,
   });
+}
+
+/** The last frame before the ball has left the muzzle; null where no ball is found. */
+function lastInMuzzle(
+  { clock, muzzle }: Scene,
+  { track, gains }: MeasuredFilm,
+  exit: Outcome<ExitReport>,
+): number | null {
+  if (!track.ok) return null;
+  if (!exit.ok) return (track.value.points[0]?.frame ?? 0) - 1;
+  const left = gains.findIndex(
+    (_, frame) => clock.timeAt(frame, ...muzzle.point) > exit.value.exitTime.value,
+  );
+  return (left < 0 ? gains.length : left) - 1;
 }
 
 /** Why there are too few points: the ball was not found at all, or not often enough. */

@@ -4,7 +4,7 @@ import { type FlightLine, flightLine } from '../geometry/flightLine';
 import { nominalScale } from '../geometry/scale';
 import { viewCauses } from '../geometry/viewCauses';
 import type { Scale, Shot } from '../shot/schema';
-import type { Centres } from './centres';
+import type { MeasuredFilm } from './measureFilm';
 import { flightPoints, type Sighting, sightings } from './positions';
 import type { Scene } from './scene';
 import { type Travel, travelAxis } from './travelAxis';
@@ -28,13 +28,17 @@ export interface Layout {
  * Lays the centres on the flight plane and along the flight. What lens and plane are not known to is carried by
  * doing so again with each of their causes moved by its standard uncertainty, up and down.
  */
-export function layOut({ shot, info }: ReductionInputs, scene: Scene, centres: Centres): Layout {
-  const nominal = layAt(shot, scene, centres);
+export function layOut(
+  { shot, info }: ReductionInputs,
+  scene: Scene,
+  film: Pick<MeasuredFilm, 'centres' | 'shake'>,
+): Layout {
+  const nominal = layAt(shot, scene, film);
   const shifts: number[][] = nominal.points.map(() => []);
   const movedBy = (scale: Scale): Outcome<Map<number, number>> => {
     const moved = sceneAt(scale, scene, info);
     if (!moved.ok) return moved;
-    const { points, metresPerPixel } = layAt(shot, moved.value, centres);
+    const { points, metresPerPixel } = layAt(shot, moved.value, film);
     return success(new Map(points.map(({ frame, along }) => [frame, along * metresPerPixel])));
   };
   for (const { source, up, down } of viewCauses(shot.scale)) {
@@ -54,9 +58,9 @@ export function layOut({ shot, info }: ReductionInputs, scene: Scene, centres: C
   return { ...nominal, points: success(points) };
 }
 
-function layAt(shot: Shot, scene: Scene, centres: Centres) {
+function layAt(shot: Shot, scene: Scene, film: Pick<MeasuredFilm, 'centres' | 'shake'>) {
   const rejected = new Set(shot.edits.rejectedFrames);
-  const seen = sightings(centres, shot.edits, scene.scale.view);
+  const seen = sightings(film, shot.edits, scene.scale.view);
   const kept = seen.filter(({ frame }) => !rejected.has(frame));
   const travel = travelAxis(scene, kept);
   const line = flightLine(scene.muzzle.point, travel.axis);

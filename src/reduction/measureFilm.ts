@@ -37,7 +37,7 @@ export async function measureFilm(
   return {
     ...survey,
     settings: pixelSettings(inputs.shot, scene),
-    ...(survey.track.ok ? await measureCentres(work, survey.track.value) : NOT_FOUND),
+    ...(survey.track.ok ? await measureCentres(work, survey.track.value, survey.shake) : NOT_FOUND),
   };
 }
 

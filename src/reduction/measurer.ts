@@ -1,16 +1,23 @@
 import { ExitframeError } from '../core/reason';
+import type { ImageVector } from '../core/units';
 import { findCandidates } from '../image/candidates';
 import { measureCentre } from '../image/centre';
 import { frameGain } from '../image/gain';
 import { inspectCentre } from '../image/inspect';
+import { frameBack, isMoved } from '../image/moved';
 import { loadVision, type Vision } from '../image/opencv';
 import { readStreak } from '../image/streak';
 import { observeSeal } from '../seal/observe';
+import { stillScene } from './stillScene';
 import type { FrameMeasurer, SurveySetup } from './types';
 
 /** A measurer that works in the calling thread. */
 export function createMeasurer(): FrameMeasurer {
-  let ready: { readonly setup: SurveySetup; readonly vision: Vision } | null = null;
+  let ready: {
+    readonly setup: SurveySetup;
+    readonly scene: ReturnType<typeof stillScene>;
+    readonly vision: Vision;
+  } | null = null;
   const prepared = () => {
     if (ready === null) throw new ExitframeError('notPrepared', 'The measurer has no setup yet.');
     return ready;
@@ -18,28 +25,42 @@ export function createMeasurer(): FrameMeasurer {
   return {
     lanes: 1,
     async prepare(setup) {
-      ready = { setup, vision: ready?.vision ?? (await loadVision()) };
+      ready = { scene: stillScene(setup), setup, vision: ready?.vision ?? (await loadVision()) };
     },
     async survey(frames) {
-      const { setup, vision } = prepared();
-      return frames.map((frame) => ({
-        frame: frame.index,
-        streak: readStreak(frame, setup.streak),
-        candidates: findCandidates(frame, setup.background, setup.ball, vision),
-        seal:
-          setup.seal === null
-            ? null
-            : observeSeal(frame, setup.seal.reference, setup.seal.view, vision.components),
-        gain: frameGain(frame, setup.background),
-        shift: null,
-      }));
+      const { setup, scene, vision } = prepared();
+      const { ball, seal } = setup;
+      return frames.map((frame) => {
+        const shift = scene.shiftOf(frame);
+        const off: ImageVector = shift === null ? [0, 0] : [shift.x, shift.y];
+        const background = scene.rough(off);
+        return {
+          frame: frame.index,
+          streak: readStreak(frame, setup.streak),
+          candidates: findCandidates(frame, background, ball, vision),
+          seal:
+            seal === null
+              ? null
+              : observeSeal(
+                  isMoved(off) ? frameBack(frame, off, seal.view.region) : frame,
+                  seal.reference,
+                  seal.view,
+                  vision.components,
+                ),
+          gain: frameGain(frame, background),
+          shift,
+          launcher: scene.launcherOf(frame),
+        };
+      });
     },
     async centres(hints, ball) {
-      const { setup } = prepared();
-      return hints.map(({ frame, at }) => measureCentre(frame, setup.background, at, ball));
+      const { scene } = prepared();
+      return hints.map(({ frame, at, shift }) =>
+        measureCentre(frame, scene.around(at, ball, shift), at, ball),
+      );
     },
-    async inspect({ frame, at }, ball) {
-      return inspectCentre(frame, prepared().setup.background, at, ball);
+    async inspect({ frame, at, shift }, ball) {
+      return inspectCentre(frame, prepared().scene.around(at, ball, shift), at, ball);
     },
   };
 }

@@ -3,9 +3,12 @@ import { type Outcome, type Reason, success } from '../core/reason';
 import type { FlightPoint } from '../exit/types';
 import { type AxisFit, type FlightLine, fitAxis } from '../geometry/flightLine';
 import type { MeasuredPoint, View } from '../geometry/view';
+import type { Shift } from '../image/registration';
 import type { CentreMeasurement } from '../image/types';
 import type { Position } from '../shot/result';
 import type { Shot } from '../shot/schema';
+import type { MeasuredFilm } from './measureFilm';
+import { steadied } from './shake';
 
 /** What is asked of a centre once it is known, however it became so. */
 type KnownCentre = Pick<
@@ -17,27 +20,38 @@ type KnownCentre = Pick<
 export interface Sighting {
   readonly frame: number;
   readonly manual: boolean;
-  /** In the image, and on the flight plane. */
+  /** How far the scene stands off in this frame. */
+  readonly shift: Shift;
+  /** In the image as it is, and on the flight plane with the scene's shift taken off; both carry its uncertainty. */
   readonly centre: Outcome<KnownCentre & { readonly flat: MeasuredPoint }>;
 }
 
 /** Measured centres with the edits of a person applied, in frame order. A point placed by hand replaces the measured one. */
 export function sightings(
-  centres: ReadonlyMap<number, Outcome<CentreMeasurement>>,
+  { centres, shake }: Pick<MeasuredFilm, 'centres' | 'shake'>,
   edits: Shot['edits'],
   view: View,
 ): Sighting[] {
-  const laid = (centre: KnownCentre): Sighting['centre'] => {
-    const flat = view.flattenMeasured(centre);
-    return flat.ok ? success({ ...centre, flat: flat.value }) : flat;
+  const sighting = (frame: number, manual: boolean, centre: Outcome<KnownCentre>): Sighting => {
+    const shift = shake.shiftIn(frame);
+    if (!centre.ok) return { frame, manual, shift, centre };
+    const still = steadied(centre.value, shift);
+    const flat = view.flattenMeasured(still);
+    const { x, y } = centre.value;
+    return {
+      frame,
+      manual,
+      shift,
+      centre: flat.ok ? success({ ...still, x, y, flat: flat.value }) : flat,
+    };
   };
   const all = new Map<number, Sighting>();
   for (const [frame, centre] of centres) {
-    all.set(frame, { frame, manual: false, centre: centre.ok ? laid(centre.value) : centre });
+    all.set(frame, sighting(frame, false, centre));
   }
   for (const { frame, x, y, ux, uy } of edits.manualPoints) {
     const centre = { x, y, varX: ux * ux, varY: uy * uy, covXY: 0, visible: 1, saturated: 0 };
-    all.set(frame, { frame, manual: true, centre: laid(centre) });
+    all.set(frame, sighting(frame, true, success(centre)));
   }
   return [...all.values()].sort((a, b) => a.frame - b.frame);
 }
@@ -94,7 +108,7 @@ export function reportPositions(
   clock: Clock,
   metresPerPixel: number,
 ): Position[] {
-  return seen.map(({ frame, manual, centre }) => {
+  return seen.map(({ frame, manual, shift, centre }) => {
     if (!centre.ok) {
       return {
         frame,
@@ -107,7 +121,7 @@ export function reportPositions(
         s: null,
         us: null,
         visible: 0,
-        shift: [0, 0],
+        shift: [shift.x, shift.y],
         used: false,
         manual,
         why: centre.reason,
@@ -126,7 +140,7 @@ export function reportPositions(
       s: line.along(flat.x, flat.y) * metresPerPixel,
       us: line.alongU(flat.varX, flat.varY, flat.covXY) * metresPerPixel,
       visible,
-      shift: [0, 0],
+      shift: [shift.x, shift.y],
       used: why === null,
       manual,
       why,

@@ -10,6 +10,7 @@ import type { FrameCandidates, Track } from '../tracking/types';
 import { readReference } from './background';
 import { ballAtRest } from './ball';
 import { inBatches } from './batches';
+import { type FramePlace, judgeShake, launcherRect, type Shake } from './shake';
 import type { SurveySetup } from './types';
 import { BATCH_FRAMES, type Work } from './work';
 
@@ -25,6 +26,7 @@ export interface Survey {
   readonly seal: Outcome<SealFilm>;
   /** Mean level of each frame over the background's. */
   readonly gains: Float64Array;
+  readonly shake: Shake;
 }
 
 /** The streak's band covers this share of the ball's radius to each side of the axis. */
@@ -54,10 +56,11 @@ export async function surveyAlong(
       Math.max(1, STREAK_BAND * scene.ballRadius),
     ),
     seal: view.ok && reference.ok ? { view: view.value, reference: reference.value } : null,
+    launcher: launcherRect(scene.muzzle.point, line.axis, scene.ballRadius),
   };
   await measurer.prepare(setup);
   onEvent({ kind: 'streakLine', line: setup.streak, frames: info.frameCount });
-  const { candidates, observations, gains } = await lookAtAll(work);
+  const { candidates, observations, gains, places } = await lookAtAll(work);
 
   onEvent({ kind: 'progress', stage: 'track', done: 0, total: 1 });
   const track = linkTrack(candidates, {
@@ -69,7 +72,7 @@ export async function surveyAlong(
     seeds: shot.edits.manualPoints,
   });
   onEvent({ kind: 'progress', stage: 'track', done: 1, total: 1 });
-  return { track, seal: sealFilm(view, reference, observations), gains };
+  return { track, seal: sealFilm(view, reference, observations), gains, shake: judgeShake(places) };
 }
 
 function viewOfSeal({ inputs: { shot, info }, scene }: Work, axis: ImageVector): Outcome<SealView> {
@@ -102,6 +105,7 @@ async function lookAtAll({ inputs: { info }, film, measurer, onEvent, cancellati
   const candidates: FrameCandidates[] = [];
   const observations: SealObservation[] = [];
   const gains = new Float64Array(total).fill(1);
+  const places = Array.from({ length: total }, (): FramePlace => ({ shift: null, launcher: null }));
   let done = 0;
   await inBatches(
     film.frames({ start: 0, end: total }),
@@ -111,6 +115,7 @@ async function lookAtAll({ inputs: { info }, film, measurer, onEvent, cancellati
         candidates.push({ frame: survey.frame, candidates: survey.candidates });
         if (survey.seal !== null) observations.push(survey.seal);
         gains[survey.frame] = survey.gain;
+        places[survey.frame] = { shift: survey.shift, launcher: survey.launcher };
         onEvent({ kind: 'streakRow', frame: survey.frame, row: survey.streak });
         onEvent({ kind: 'progress', stage: 'survey', done: ++done, total });
       }
@@ -120,5 +125,5 @@ async function lookAtAll({ inputs: { info }, film, measurer, onEvent, cancellati
   // Workers answer in any order.
   candidates.sort((a, b) => a.frame - b.frame);
   observations.sort((a, b) => a.frame - b.frame);
-  return { candidates, observations, gains };
+  return { candidates, observations, gains, places };
 }

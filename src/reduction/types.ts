@@ -1,7 +1,8 @@
 import type { AudioTrack, FootageInfo } from '../core/film';
 import type { GreyFrame } from '../core/frame';
 import type { Outcome } from '../core/reason';
-import type { ImagePoint } from '../core/units';
+import type { ImagePoint, ImageRect, ImageVector } from '../core/units';
+import type { Shift } from '../image/registration';
 import type {
   Background,
   BallModel,
@@ -21,6 +22,8 @@ export interface SurveySetup {
   readonly streak: StreakLine;
   /** The muzzle seal and the scene with it at rest; null: none in view. */
   readonly seal: { readonly view: SealView; readonly reference: Background } | null;
+  /** Where the launcher's end shows, which may move by itself. */
+  readonly launcher: ImageRect;
 }
 
 /** What one frame gave. */
@@ -32,13 +35,17 @@ export interface FrameSurvey {
   readonly seal: SealObservation | null;
   /** Mean grey value of the static part of the frame over that of the background. */
   readonly gain: number;
-  /** How far the still scene stands from its usual place, px, with its standard uncertainty each way; null: cannot be told. */
-  readonly shift: { readonly x: number; readonly y: number; readonly u: number } | null;
+  /** How far the still scene stands from its usual place, the launcher left out; null: cannot be told. */
+  readonly shift: Shift | null;
+  /** The same of the launcher's end. */
+  readonly launcher: Shift | null;
 }
 
 export interface CentreHint {
   readonly frame: GreyFrame;
   readonly at: ImagePoint;
+  /** How far the scene stands off in this frame. */
+  readonly shift: ImageVector;
 }
 
 /** Measures single frames: in this thread, or a pool of workers behind the same three calls. */

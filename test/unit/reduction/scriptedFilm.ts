@@ -18,7 +18,16 @@ export interface Script {
   readonly at: (frame: number) => readonly [x: number, y: number] | null;
   /** Noise of the measured centres, px. */
   readonly noise?: number;
+  /** How far the scene, ball and all, stands off in a frame, px; left out: it stands still. */
+  readonly shake?: (frame: number) => readonly [x: number, y: number];
+  /** Whether the measurer sees it do so; it does unless said. */
+  readonly shakeSeen?: boolean;
+  /** The same of the launcher, against the scene. */
+  readonly recoil?: (frame: number) => number;
 }
+
+/** Standard uncertainty of a scripted shift, px each way. */
+const SHIFT_U = 0.01;
 
 /** Drag of a 30 mm, 1.9 g ball with a drag coefficient of 0.5 in air, per pixel of path at 1.25 mm a pixel. */
 const DRAG = 1.4e-4;
@@ -48,9 +57,27 @@ export const film = {
 export function scriptedMeasurer({
   at,
   noise = 0.05,
+  shake = () => [0, 0],
+  shakeSeen = true,
+  recoil = () => 0,
 }: Script): FrameMeasurer & { readonly setups: number } {
   let setups = 0;
-  const seen = (frame: number) => at(frame);
+  const seen = (frame: number) => {
+    const place = at(frame);
+    const [dx, dy] = shake(frame);
+    return place === null ? null : ([place[0] + dx, place[1] + dy] as const);
+  };
+  const placed = (frame: number, alongX: number) => {
+    const random = seededRandom(6, frame);
+    const [dx, dy] = shakeSeen ? shake(frame) : [0, 0];
+    return {
+      x: dx + alongX + SHIFT_U * random.normal(),
+      y: dy + SHIFT_U * random.normal(),
+      varX: SHIFT_U ** 2,
+      varY: SHIFT_U ** 2,
+      covXY: 0,
+    };
+  };
   return {
     lanes: 2,
     get setups() {
@@ -68,7 +95,8 @@ export function scriptedMeasurer({
           candidates: place === null ? [] : [{ x: place[0], y: place[1], score: 0.9, visible: 1 }],
           seal: null,
           gain: 1,
-          shift: null,
+          shift: placed(index, 0),
+          launcher: placed(index, recoil(index)),
         };
       }),
     centres: async (hints) =>

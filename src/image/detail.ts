@@ -1,0 +1,73 @@
+import type { ImageRect } from '../core/units';
+import type { Background } from './types';
+
+/** Which part of a picture is looked at. */
+export interface Area {
+  readonly inside?: ImageRect;
+  readonly outside?: ImageRect;
+}
+
+/** Detail is taken from every part of the picture, in squares of this side. */
+const TILE = 32;
+
+/** Pixels of a picture that stand in steep slopes of brightness. */
+export interface Detail {
+  /** Indices into the picture, tile by tile. */
+  readonly pixels: Uint32Array;
+  /** Tile of each. */
+  readonly tile: Uint16Array;
+  readonly tiles: number;
+}
+
+/** In each tile the pixels with the steepest slopes across and down, where those stand out from the noise. */
+export function detailOf(
+  background: Background,
+  { inside, outside }: Area,
+  { margin, most }: { readonly margin: number; readonly most: number },
+): Detail {
+  const { width, height, level, noise, faulty } = background;
+  const [left, top, w, h] = inside ?? [0, 0, width, height];
+  const x0 = Math.max(margin, Math.ceil(left));
+  const y0 = Math.max(margin, Math.ceil(top));
+  const x1 = Math.min(width - margin, Math.floor(left + w));
+  const y1 = Math.min(height - margin, Math.floor(top + h));
+  const side = Math.min(TILE, Math.max(8, Math.floor(Math.min(x1 - x0, y1 - y0) / 3)));
+  const columns = Math.ceil((x1 - x0) / side);
+  const rows = Math.ceil((y1 - y0) / side);
+  const chosen: number[] = [];
+  const tileOf: number[] = [];
+  let tiles = 0;
+  if (columns < 1 || rows < 1) return { pixels: new Uint32Array(), tile: new Uint16Array(), tiles };
+  const each = Math.max(2, Math.floor(most / (columns * rows) / 2));
+  for (let row = 0; row < rows; row++) {
+    for (let column = 0; column < columns; column++) {
+      const found: { readonly p: number; readonly across: number; readonly down: number }[] = [];
+      for (let y = y0 + row * side; y < Math.min(y1, y0 + (row + 1) * side); y++) {
+        for (let x = x0 + column * side; x < Math.min(x1, x0 + (column + 1) * side); x++) {
+          if (outside !== undefined && within(x, y, outside)) continue;
+          const p = y * width + x;
+          if (faulty?.[p] === 1) continue;
+          const across = Math.abs((level[p + 1] as number) - (level[p - 1] as number)) / 2;
+          const down = Math.abs((level[p + width] as number) - (level[p - width] as number)) / 2;
+          const variance = noise.readVariance + noise.gain * Math.max(0, level[p] as number);
+          if (across * across + down * down > variance) found.push({ p, across, down });
+        }
+      }
+      if (found.length === 0) continue;
+      const picked = new Set<number>();
+      found.sort((a, b) => b.across - a.across);
+      for (const { p } of found.slice(0, each)) picked.add(p);
+      found.sort((a, b) => b.down - a.down);
+      for (const { p } of found.slice(0, each)) picked.add(p);
+      for (const p of picked) {
+        chosen.push(p);
+        tileOf.push(tiles);
+      }
+      tiles++;
+    }
+  }
+  return { pixels: Uint32Array.from(chosen), tile: Uint16Array.from(tileOf), tiles };
+}
+
+const within = (x: number, y: number, [left, top, w, h]: ImageRect): boolean =>
+  x >= left && y >= top && x < left + w && y < top + h;
