@@ -1,24 +1,31 @@
 import type { GreyFrame } from '../core/frame';
-import { median } from '../core/statistics';
+import { medianInPlace } from './median';
 import type { Background } from './types';
+
+/** Pixels looked at; more only cost time. */
+const SAMPLES = 8192;
 
 /** Mean grey level of the static part of a frame over that of the background; 1 where it is dark. */
 export function frameGain(frame: GreyFrame, background: Background): number {
-  const stride = Math.max(1, Math.floor(frame.data.length / 8192) | 1);
-  const floor = 0.02 * background.white;
-  const ratios: number[] = [];
-  for (let p = 0; p < frame.data.length; p += stride) {
-    const b = background.level[p] as number;
-    if (b > floor) ratios.push((frame.data[p] as number) / b);
+  const { data } = frame;
+  const { level, white } = background;
+  const stride = Math.max(1, Math.floor(data.length / SAMPLES) | 1);
+  const floor = 0.02 * white;
+  const ratios = new Float64Array(Math.ceil(data.length / stride));
+  let n = 0;
+  for (let p = 0; p < data.length; p += stride) {
+    const b = level[p] as number;
+    if (b > floor) ratios[n++] = (data[p] as number) / b;
   }
-  if (ratios.length < 16) return 1;
-  const middle = median(ratios);
+  if (n < 16) return 1;
+  const middle = medianInPlace(ratios, n);
+  const reach = 0.1 * middle;
   let sum = 0;
   let base = 0;
-  for (let p = 0; p < frame.data.length; p += stride) {
-    const b = background.level[p] as number;
-    const v = frame.data[p] as number;
-    if (b > floor && Math.abs(v / b - middle) < 0.1 * middle) {
+  for (let p = 0; p < data.length; p += stride) {
+    const b = level[p] as number;
+    const v = data[p] as number;
+    if (b > floor && Math.abs(v / b - middle) < reach) {
       sum += v;
       base += b;
     }
