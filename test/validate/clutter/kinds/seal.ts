@@ -1,4 +1,4 @@
-import type { Point } from '../canvas';
+import type { Point, Thing } from '../canvas';
 import type { Random } from '../random';
 import { moving, plate, slantedDisc, soft } from '../shapes';
 import type { Stage } from '../stage';
@@ -7,6 +7,7 @@ import { smoothNoise } from '../texture';
 /** Torn pieces of the seal: most fly ahead of the ball, some it overtakes, some are discs of its size that tumble. */
 export function addFragments(stage: Stage): void {
   const { random, radius } = stage;
+  stage.beforeBall.push(sealOf(stage));
   const count = Math.floor(random.between(5, 10));
   for (let i = 0; i < count; i++) {
     const overtaken = i % 3 === 2;
@@ -28,6 +29,17 @@ export function addFragments(stage: Stage): void {
       }),
     );
   }
+}
+
+/** The seal, seen from its edge, that bulges out of the muzzle until it tears. */
+function sealOf({ muzzle, radius, exitTime, albedo }: Stage): Thing {
+  const tears = exitTime - 4;
+  const half = 1.2 * radius;
+  return moving((time) => {
+    if (time >= tears) return null;
+    const bulge = 1.5 + 3 * Math.max(0, 1 + 0.3 * (time - tears));
+    return slantedDisc(muzzle, half, bulge / half, 0, 0.8 * albedo);
+  });
 }
 
 /** A straight path out of the muzzle at a multiple of the ball's speed; null while it is still inside. */
