@@ -4,7 +4,7 @@ import { expectation } from './render/picture';
 import type { Ball, Light, Scene, Window } from './render/scene';
 
 /** Cells a pixel for the derivatives: a bound needs no more than a per cent. */
-const CELLS = 4;
+const CELLS = 3;
 
 /** What is known of the ball beforehand: standard uncertainties. */
 export interface Prior {

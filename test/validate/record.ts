@@ -42,7 +42,7 @@ export interface ShotRecord {
 
 export interface Recording {
   readonly random: Random;
-  /** Every so many frames of a shot have a bound of their own; those between share it. */
+  /** So many frames in full view, one after the other, share a bound. */
   readonly boundEvery: number;
   /** The film as it is measured; left out: as rendered. */
   readonly film?: (frames: readonly RenderedFrame[]) => Promise<readonly RenderedFrame[]>;
@@ -55,14 +55,17 @@ export async function recordShot(
 ): Promise<readonly FrameRecord[]> {
   const rendered = renderFilm(shot, random);
   const { centres, prior } = measureShot(shot, film ? await film(rendered) : rendered, random);
-  let bound = { along: 0, across: 0 };
+  const bounds = new Map<string, ReturnType<typeof deviations>>();
   return shot.sightings.map((sighting, i): FrameRecord => {
     const { ball, fragment, hiddenBy, hiddenTowards } = sighting;
-    if (i % boundEvery === 0) {
-      const window = windowAround(ball, shot.softness, shot);
+    const key = hiddenBy === 'nothing' ? `${Math.floor(i / boundEvery)}` : `${hiddenBy} ${i}`;
+    let bound = bounds.get(key);
+    if (bound === undefined) {
       const scene = { backdrop: shot.backdrop, softness: shot.softness, ball, fragment };
+      const window = windowAround(scene, ball, shot);
       const least = centreBound(scene, window, shot.camera, prior, shot.sightings.length);
       bound = deviations(turned(least, shot.axis));
+      bounds.set(key, bound);
     }
     const common = {
       boundAlong: bound.along,

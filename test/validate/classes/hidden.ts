@@ -31,7 +31,7 @@ const order = (radius: number, contrastToNoise: number, surface: Order['surface'
   radius,
   contrastToNoise,
   surface,
-  boundEvery: 1,
+  boundEvery: 100,
   draw: (random) => drawHiddenShot({ radius, contrastToNoise, surface }, random),
 });
 

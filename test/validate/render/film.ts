@@ -42,7 +42,7 @@ export function renderFilm(plan: FilmPlan, random: Random): RenderedFrame[] {
     const seen = plan.sightings[index - before];
     if (seen === undefined) return frame(index, still);
     const scene: Scene = { ...empty, ...seen };
-    const window = windowAround(seen.ball, softness, plan);
+    const window = windowAround(scene, seen.ball, plan);
     const expected = still.slice();
     const part = expectation(scene, window);
     for (let y = 0; y < window.height; y++) {
@@ -57,12 +57,12 @@ export function renderFilm(plan: FilmPlan, random: Random): RenderedFrame[] {
 
 /** The pixels of the image that a ball and a fragment before it may change. */
 export function windowAround(
+  { softness, fragment }: Pick<Scene, 'softness' | 'fragment'>,
   ball: Ball,
-  softness: number,
   image: { readonly width: number; readonly height: number },
 ): Window {
   // A fragment reaches no further than half a radius beyond the ball.
-  const reach = 1.5 * ball.radius + 5 * softness + 2;
+  const reach = (fragment ? 1.5 : 1) * ball.radius + 5 * softness + 2;
   const span = (at: number, sweep: number, size: number): [from: number, length: number] => {
     const from = Math.max(0, Math.floor(at - reach - Math.abs(sweep) / 2));
     const to = Math.min(size - 1, Math.ceil(at + reach + Math.abs(sweep) / 2));
