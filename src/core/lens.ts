@@ -1,3 +1,4 @@
+import type { Estimate } from './estimate';
 import { failure, type Outcome, success } from './reason';
 import type { ImagePoint, Pixels } from './units';
 
@@ -11,6 +12,26 @@ export interface RadialLens {
   readonly centre: ImagePoint;
   /** Length that makes r a pure number: the focal length, px. */
   readonly focal: Pixels;
+}
+
+/** A lens as calibrated, in the terms of a shot file's `scale.lens`. */
+export interface LensCalibration {
+  readonly k1: Estimate;
+  readonly k2: Estimate;
+  /** Correlation coefficient of k1 and k2. */
+  readonly correlation: number;
+  readonly centre: ImagePoint;
+  /** Standard uncertainty of the centre, px each way. */
+  readonly centreU: Pixels;
+  readonly focal: Estimate;
+  /** Root-mean-square distance of the points used from where the calibrated lens puts them, px. */
+  readonly rms: Pixels;
+  /** The same for each view or edge, in the order given. */
+  readonly parts: readonly {
+    readonly name: string;
+    readonly points: number;
+    readonly rms: Pixels;
+  }[];
 }
 
 const STEPS = 60;

@@ -1,5 +1,6 @@
 import library from '@techstark/opencv-js';
 import { ExitframeError } from '../core/reason';
+import type { ImagePoint } from '../core/units';
 
 /** One connected piece of a mask: area in pixels, bounding box, centroid. */
 export interface Component {
@@ -19,6 +20,35 @@ export interface Plane {
   readonly height: number;
 }
 
+/** A flat target's points, in any unit on it (z = 0), and where one picture shows them. */
+export interface TargetView {
+  readonly target: readonly ImagePoint[];
+  readonly image: readonly ImagePoint[];
+}
+
+/** A pinhole camera with two terms of radial distortion, fitted to views of a flat target. */
+export interface FittedCamera {
+  readonly focal: number;
+  readonly centre: ImagePoint;
+  readonly k1: number;
+  readonly k2: number;
+  /** Standard deviations as the library states them, same order. */
+  readonly deviations: {
+    readonly focal: number;
+    readonly centre: ImagePoint;
+    readonly k1: number;
+    readonly k2: number;
+  };
+  /** Root-mean-square distance of image points, over all and of each view, px. */
+  readonly rms: number;
+  readonly viewRms: readonly number[];
+  /** Rotation vector and translation of each view. */
+  readonly poses: readonly {
+    readonly rotation: readonly [number, number, number];
+    readonly translation: readonly [number, number, number];
+  }[];
+}
+
 /** The operations of OpenCV that the measuring core uses, free of its own types. */
 export interface Vision {
   /** Pieces of the non-zero pixels of `mask`, 8-connected, in reading order of their first pixel. */
@@ -29,6 +59,8 @@ export interface Vision {
    * the image is flat.
    */
   correlate(image: Plane, template: Plane): Plane;
+  /** One focal length for both directions, no tangential distortion, no third radial term. */
+  fitCamera(views: readonly TargetView[], width: number, height: number): FittedCamera;
 }
 
 /** The part of the library's interface used here; its own type files need a page's types. */
@@ -41,7 +73,36 @@ interface Mat {
   readonly data64F: Float64Array;
   delete(): void;
 }
+interface MatVector {
+  push_back(mat: Mat): void;
+  get(index: number): Mat;
+  size(): number;
+  delete(): void;
+}
 interface OpenCv {
+  readonly MatVector: new () => MatVector;
+  readonly TermCriteria: new (type: number, count: number, epsilon: number) => unknown;
+  readonly TermCriteria_COUNT: number;
+  readonly TermCriteria_EPS: number;
+  readonly CV_32FC2: number;
+  readonly CV_32FC3: number;
+  readonly CALIB_FIX_ASPECT_RATIO: number;
+  readonly CALIB_ZERO_TANGENT_DIST: number;
+  readonly CALIB_FIX_K3: number;
+  calibrateCameraExtended(
+    objectPoints: MatVector,
+    imagePoints: MatVector,
+    imageSize: { readonly width: number; readonly height: number },
+    cameraMatrix: Mat,
+    distortion: Mat,
+    rotations: MatVector,
+    translations: MatVector,
+    intrinsicDeviations: Mat,
+    poseDeviations: Mat,
+    viewErrors: Mat,
+    flags: number,
+    criteria: unknown,
+  ): number;
   readonly then: (ready: () => void) => unknown;
   readonly Mat: new (rows?: number, cols?: number, type?: number) => Mat;
   readonly CV_8UC1: number;
@@ -147,6 +208,99 @@ function correlate(cv: OpenCv, image: Plane, template: Plane): Plane {
   );
 }
 
+function withMatVectors<T>(cv: OpenCv, work: (vectors: readonly MatVector[]) => T): T {
+  const vectors = Array.from({ length: 4 }, () => new cv.MatVector());
+  try {
+    return work(vectors);
+  } finally {
+    for (const vector of vectors) vector.delete();
+  }
+}
+
+function fitCamera(
+  cv: OpenCv,
+  views: readonly TargetView[],
+  width: number,
+  height: number,
+): FittedCamera {
+  const push = (vector: MatVector, type: number, values: number[], rows: number): void => {
+    const mat = new cv.Mat(rows, 1, type);
+    try {
+      mat.data32F.set(values);
+      vector.push_back(mat);
+    } finally {
+      mat.delete();
+    }
+  };
+  return withMatVectors(cv, (vectors) =>
+    withMats(cv, 5, (mats) => {
+      const [objects, images, rotations, translations] = vectors as [
+        MatVector,
+        MatVector,
+        MatVector,
+        MatVector,
+      ];
+      const [matrix, distortion, deviations, poseDeviations, viewErrors] = mats as [
+        Mat,
+        Mat,
+        Mat,
+        Mat,
+        Mat,
+      ];
+      for (const { target, image } of views) {
+        push(
+          objects,
+          cv.CV_32FC3,
+          target.flatMap(([x, y]) => [x, y, 0]),
+          target.length,
+        );
+        push(images, cv.CV_32FC2, image.flat(), image.length);
+      }
+      const rms = cv.calibrateCameraExtended(
+        objects,
+        images,
+        { width, height },
+        matrix,
+        distortion,
+        rotations,
+        translations,
+        deviations,
+        poseDeviations,
+        viewErrors,
+        cv.CALIB_FIX_ASPECT_RATIO | cv.CALIB_ZERO_TANGENT_DIST | cv.CALIB_FIX_K3,
+        new cv.TermCriteria(cv.TermCriteria_COUNT + cv.TermCriteria_EPS, 100, 1e-12),
+      );
+      // Copies: reading a vector's Mat makes a new handle.
+      const vectorOf = (from: MatVector, i: number): [number, number, number] => {
+        const mat = from.get(i);
+        try {
+          const [x = 0, y = 0, z = 0] = mat.data64F;
+          return [x, y, z];
+        } finally {
+          mat.delete();
+        }
+      };
+      const [fx = 0, , cx = 0, , , cy = 0] = matrix.data64F;
+      const [k1 = 0, k2 = 0] = distortion.data64F;
+      // fx, fy, cx, cy, k1, k2, ...
+      const [, focalU = 0, cxU = 0, cyU = 0, k1U = 0, k2U = 0] = deviations.data64F;
+      return {
+        focal: fx,
+        centre: [cx, cy],
+        k1,
+        k2,
+        deviations: { focal: focalU, centre: [cxU, cyU], k1: k1U, k2: k2U },
+        rms,
+        viewRms: [...viewErrors.data64F],
+        poses: views.map((_, i) => ({
+          rotation: vectorOf(rotations, i),
+          translation: vectorOf(translations, i),
+        })),
+      };
+    }),
+  );
+}
+
 let loading: Promise<Vision> | null = null;
 
 /** Starts the library once a thread (about a second) and keeps it. */
@@ -159,6 +313,7 @@ export function loadVision(): Promise<Vision> {
   }).then(() => ({
     components: (mask, width, height) => components(cv, mask, width, height),
     correlate: (image, template) => correlate(cv, image, template),
+    fitCamera: (views, width, height) => fitCamera(cv, views, width, height),
   }));
   return loading;
 }
