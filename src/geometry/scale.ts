@@ -68,7 +68,11 @@ export function determineScale(
 }
 
 /** The scale with what is its own alone: what lens and plane are not known to is left out. */
-export function nominalScale(scale: Scale, frame: FrameShape, muzzle: ImagePoint): Outcome<ScaleReport> {
+export function nominalScale(
+  scale: Scale,
+  frame: FrameShape,
+  muzzle: ImagePoint,
+): Outcome<ScaleReport> {
   const view = buildView(scale, frame, muzzle);
   if (!view.ok) return view;
   const { metresPerPixel } = view.value;

@@ -1,10 +1,10 @@
 import type { GreyFrame } from '../../core/frame';
 import { failure, type Outcome, success } from '../../core/reason';
 import { median } from '../../core/statistics';
+import { type Blurred, gaussian } from '../soften';
 import { assembleGrid, type GridCorner, straightOnes } from './grid';
 import { refineCorner } from './refine';
 import { findSaddles, type Saddle } from './saddles';
-import { type Blurred, gaussian } from './smooth';
 
 /** Inner corners of a chessboard, where known beforehand. */
 export interface BoardSize {

@@ -1,5 +1,5 @@
 import type { ImagePoint, Pixels } from '../../core/units';
-import type { Blurred } from './smooth';
+import type { Blurred } from '../soften';
 
 const ROUNDS = 20;
 const SETTLED: Pixels = 1e-3;

@@ -1,7 +1,7 @@
 import type { GreyFrame } from '../../core/frame';
 import { ExitframeError } from '../../core/reason';
 import type { ImagePoint, Pixels } from '../../core/units';
-import { type Blurred, gaussian, sample } from './smooth';
+import { type Blurred, gaussian, sample } from '../soften';
 
 /**
  * A place where four fields of a chessboard meet. Going round it with the angle growing (from x towards y), the

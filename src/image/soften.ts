@@ -1,5 +1,5 @@
-import type { GreyFrame } from '../../core/frame';
-import type { Pixels } from '../../core/units';
+import type { GreyFrame } from '../core/frame';
+import type { Pixels } from '../core/units';
 
 /** A softened picture, row by row. */
 export interface Blurred {
