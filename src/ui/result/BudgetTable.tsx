@@ -78,8 +78,12 @@ function OneBudget(props: {
               <tr key={one.source}>
                 <th scope="row">{one.source}</th>
                 <td>{one.type}</td>
-                <td class="number">{inputText(one, unit)}</td>
-                <td class="number">{formatNumber(sensitivityIn(one, unit), 3)}</td>
+                <td class="number">
+                  {formatNumber(one.u * one.input.perSi, 2)} {one.input.symbol}
+                </td>
+                <td class="number">
+                  {formatNumber((one.sensitivity * unit.perSi) / one.input.perSi, 3)}
+                </td>
                 <td class="number">{formatNumber(one.contribution * unit.perSi, 2)}</td>
                 <td class="number">
                   {variance > 0 ? `${((100 * one.contribution ** 2) / variance).toFixed(1)} %` : ''}
