@@ -17,6 +17,18 @@ export interface Detail {
   /** Tile of each. */
   readonly tile: Uint16Array;
   readonly tiles: number;
+  /** How many are steep each way, not by noise. */
+  readonly steepAcross: number;
+  readonly steepDown: number;
+}
+
+interface Steep {
+  readonly p: number;
+  /** Slopes, grey values a pixel. */
+  readonly across: number;
+  readonly down: number;
+  /** Whether they stand out from the noise. */
+  readonly steep: { readonly across: boolean; readonly down: boolean };
 }
 
 /** In each tile the pixels with the steepest slopes across and down, where those stand out from the noise. */
@@ -37,11 +49,15 @@ export function detailOf(
   const chosen: number[] = [];
   const tileOf: number[] = [];
   let tiles = 0;
-  if (columns < 1 || rows < 1) return { pixels: new Uint32Array(), tile: new Uint16Array(), tiles };
+  let steepAcross = 0;
+  let steepDown = 0;
+  if (columns < 1 || rows < 1) {
+    return { pixels: new Uint32Array(), tile: new Uint16Array(), tiles, steepAcross, steepDown };
+  }
   const each = Math.max(2, Math.floor(most / (columns * rows) / 2));
   for (let row = 0; row < rows; row++) {
     for (let column = 0; column < columns; column++) {
-      const found: { readonly p: number; readonly across: number; readonly down: number }[] = [];
+      const found: Steep[] = [];
       for (let y = y0 + row * side; y < Math.min(y1, y0 + (row + 1) * side); y++) {
         for (let x = x0 + column * side; x < Math.min(x1, x0 + (column + 1) * side); x++) {
           if (outside !== undefined && within(x, y, outside)) continue;
@@ -50,23 +66,33 @@ export function detailOf(
           const across = Math.abs((level[p + 1] as number) - (level[p - 1] as number)) / 2;
           const down = Math.abs((level[p + width] as number) - (level[p - width] as number)) / 2;
           const variance = noise.readVariance + noise.gain * Math.max(0, level[p] as number);
-          if (across * across + down * down > variance) found.push({ p, across, down });
+          if (across * across <= variance && down * down <= variance) continue;
+          const steep = { across: across * across > variance, down: down * down > variance };
+          found.push({ p, across, down, steep });
         }
       }
       if (found.length === 0) continue;
-      const picked = new Set<number>();
+      const picked = new Set<Steep>();
       found.sort((a, b) => b.across - a.across);
-      for (const { p } of found.slice(0, each)) picked.add(p);
+      for (const one of found.slice(0, each)) picked.add(one);
       found.sort((a, b) => b.down - a.down);
-      for (const { p } of found.slice(0, each)) picked.add(p);
-      for (const p of picked) {
+      for (const one of found.slice(0, each)) picked.add(one);
+      for (const { p, steep } of picked) {
         chosen.push(p);
         tileOf.push(tiles);
+        if (steep.across) steepAcross++;
+        if (steep.down) steepDown++;
       }
       tiles++;
     }
   }
-  return { pixels: Uint32Array.from(chosen), tile: Uint16Array.from(tileOf), tiles };
+  return {
+    pixels: Uint32Array.from(chosen),
+    tile: Uint16Array.from(tileOf),
+    tiles,
+    steepAcross,
+    steepDown,
+  };
 }
 
 const within = (x: number, y: number, [left, top, w, h]: ImageRect): boolean =>

@@ -1,10 +1,9 @@
 import type { GreyFrame } from '../core/frame';
-import { backSubstitute, triangulate } from '../core/linalg';
-import { median } from '../core/statistics';
+import { median, robustDeviation } from '../core/statistics';
 import type { ImageVector } from '../core/units';
 import { type Area, type Detail, detailOf } from './detail';
-import { medianInPlace } from './median';
 import { bellWeights, splineCoefficients } from './resample';
+import { createRobustFit } from './robustFit';
 import type { Background } from './types';
 
 /**
@@ -34,11 +33,10 @@ const COARSE_PIXELS = 200;
 const CLEARLY_BETTER = 0.7;
 const MOST_ROUNDS = 8;
 const SETTLED = 2e-4;
-/** Residuals of this many deviations and more do not count (Tukey's biweight, 95 % efficient on normal noise). */
-const CUT = 4.685;
-const MEDIAN_TO_DEVIATION = 1.4826;
-/** Share of the pixels that must fit the scene. */
-const LEAST_SHARE = 0.4;
+/** px in one round. */
+const MOST_STEP = 0.5;
+/** It is another scene where the comparison leaves more than this share of its contrast. */
+const MOST_LEFT = 0.5;
 /** A shift less certain than this tells nothing, px. */
 const LARGEST_U = 0.2;
 /** Shift each way, brightness and a level added to it. */
@@ -48,8 +46,8 @@ const PARAMETERS = 4;
 export function createRegistrar(background: Background, area: Area = {}): Registrar {
   const smooth = { ...background, level: smoothed(background) };
   const detail = detailOf(smooth, area, { margin: REACH + 3, most: MOST_PIXELS });
-  const { pixels, tiles } = detail;
-  if (pixels.length < FEWEST_PIXELS || tiles < FEWEST_TILES) return () => null;
+  const { pixels, tiles, steepAcross, steepDown } = detail;
+  if (Math.min(steepAcross, steepDown) < FEWEST_PIXELS || tiles < FEWEST_TILES) return () => null;
   const place = createFit(smooth, detail);
   const step = Math.max(1, Math.floor(pixels.length / COARSE_PIXELS));
   const coarse = pixels.filter((_, i) => i % step === 0);
@@ -117,29 +115,21 @@ function smoothed({ level, width, height }: Background): Float32Array {
   return smooth;
 }
 
-/** Robust Gauss-Newton over the chosen pixels; keeps its own memory. */
+/** Robust Gauss-Newton over the chosen pixels. */
 function createFit(background: Background, { pixels, tile, tiles }: Detail) {
   const { width, noise } = background;
-  const level = splineCoefficients(background.level, width, background.height);
+  const coefficients = splineCoefficients(background.level, width, background.height);
   const n = pixels.length;
-  const residual = new Float64Array(n);
-  const scratch = new Float64Array(n);
-  const slopes = new Float64Array(2 * n);
-  const value = new Float64Array(n);
+  const grey = Array.from(pixels, (p) => background.level[p] as number);
+  const contrast = robustDeviation(grey, median(grey));
   const seen = new Float64Array(n);
-  const normal = new Float64Array(PARAMETERS * PARAMETERS);
-  const gradient = new Float64Array(PARAMETERS);
-  const step = new Float64Array(PARAMETERS);
   // Nothing is known below the noise of a pixel; smoothing keeps (6/16)^2 of its variance.
   const leastDeviation = (6 / 16) * Math.sqrt(noise.readVariance);
-  const column = (i: number, j: number, gain: number): number => {
-    if (j === 0) return -gain * (slopes[2 * i] as number);
-    if (j === 1) return -gain * (slopes[2 * i + 1] as number);
-    return j === 2 ? (value[i] as number) : 1;
-  };
+  const fit = createRobustFit(PARAMETERS, leastDeviation, tile, tiles);
+  const { residual, derivatives } = fit;
 
-  /** The background as it would stand in the frame: values and slopes at the pixels moved back by the shift. */
-  const lay = (x: number, y: number) => {
+  /** Compares the frame with the background as it would stand in it, moved by (x, y). */
+  const compare = (x: number, y: number, gain: number, added: number) => {
     const baseX = Math.floor(-x);
     const baseY = Math.floor(-y);
     const across = bellWeights(-x - baseX);
@@ -149,159 +139,64 @@ function createFit(background: Background, { pixels, tile, tiles }: Detail) {
     const offset = baseY * width + baseX;
     for (let i = 0; i < n; i++) {
       let p = (pixels[i] as number) + offset - width;
-      let v = 0;
-      let sx = 0;
-      let sy = 0;
+      let value = 0;
+      let slopeX = 0;
+      let slopeY = 0;
       for (let k = 0; k < 4; k++, p += width) {
-        const l0 = level[p - 1] as number;
-        const l1 = level[p] as number;
-        const l2 = level[p + 1] as number;
-        const l3 = level[p + 2] as number;
-        const wy = down.value[k] as number;
-        const h = a * l0 + b * l1 + c * l2 + d * l3;
-        v += wy * h;
-        sx += wy * (da * l0 + db * l1 + dc * l2 + dd * l3);
-        sy += (down.slope[k] as number) * h;
+        const c0 = coefficients[p - 1] as number;
+        const c1 = coefficients[p] as number;
+        const c2 = coefficients[p + 1] as number;
+        const c3 = coefficients[p + 2] as number;
+        const weight = down.value[k] as number;
+        const row = a * c0 + b * c1 + c * c2 + d * c3;
+        value += weight * row;
+        slopeX += weight * (da * c0 + db * c1 + dc * c2 + dd * c3);
+        slopeY += (down.slope[k] as number) * row;
       }
-      value[i] = v;
-      slopes[2 * i] = sx;
-      slopes[2 * i + 1] = sy;
-    }
-  };
-  const deviationOf = (): number => {
-    for (let i = 0; i < n; i++) scratch[i] = Math.abs(residual[i] as number);
-    return Math.max(leastDeviation, MEDIAN_TO_DEVIATION * medianInPlace(scratch, n));
-  };
-  /** Sums J w J' over the pixels and J w r; `weigh` gives w from the residual in cuts. */
-  const gather = (gain: number, cut: number, weigh: (u2: number) => number) => {
-    normal.fill(0);
-    gradient.fill(0);
-    for (let i = 0; i < n; i++) {
-      const r = residual[i] as number;
-      const u2 = (r / cut) ** 2;
-      if (u2 >= 1) continue;
-      const w = weigh(u2);
-      for (let j = 0; j < PARAMETERS; j++) {
-        const wj = w * column(i, j, gain);
-        gradient[j] = (gradient[j] as number) + wj * r;
-        for (let k = j; k < PARAMETERS; k++) {
-          const at = k * PARAMETERS + j;
-          normal[at] = (normal[at] as number) + wj * column(i, k, gain);
-        }
-      }
-    }
-    for (let j = 0; j < PARAMETERS; j++) {
-      for (let k = 0; k < j; k++) normal[k * PARAMETERS + j] = normal[j * PARAMETERS + k] as number;
+      const at = PARAMETERS * i;
+      residual[i] = (seen[i] as number) - gain * value - added;
+      derivatives[at] = -gain * slopeX;
+      derivatives[at + 1] = -gain * slopeY;
+      derivatives[at + 2] = value;
+      derivatives[at + 3] = 1;
     }
   };
 
-  return (frame: GreyFrame, [startX, startY]: ImageVector): Shift | null => {
-    let [x, y] = [startX, startY];
+  return (frame: GreyFrame, start: ImageVector): Shift | null => {
+    for (let i = 0; i < n; i++) seen[i] = smoothAt(frame.data, pixels[i] as number, width) / 16;
+    let [x, y] = start;
     let gain = 1;
     let added = 0;
-    for (let i = 0; i < n; i++) seen[i] = smoothAt(frame.data, pixels[i] as number, width) / 16;
-    const compare = () => {
-      lay(x, y);
-      for (let i = 0; i < n; i++) {
-        residual[i] = (seen[i] as number) - gain * (value[i] as number) - added;
-      }
-      return CUT * deviationOf();
-    };
     for (let round = 0; round < MOST_ROUNDS; round++) {
-      gather(gain, compare(), (u2) => (1 - u2) ** 2);
-      triangulate(normal, PARAMETERS, PARAMETERS, gradient);
-      if (!backSubstitute(normal, PARAMETERS, PARAMETERS, gradient, step)) return null;
-      const [dx, dy] = [step[0] as number, step[1] as number];
+      compare(x, y, gain, added);
+      const step = fit.step();
+      if (step === null) return null;
+      const [dx, dy, dGain, dAdded] = step as unknown as readonly [number, number, number, number];
       // A first guess with another brightness may throw far; half a pixel at a time does not.
-      const most = 0.5;
-      x += Math.min(most, Math.max(-most, dx));
-      y += Math.min(most, Math.max(-most, dy));
-      gain += step[2] as number;
-      added += step[3] as number;
+      x += Math.min(MOST_STEP, Math.max(-MOST_STEP, dx));
+      y += Math.min(MOST_STEP, Math.max(-MOST_STEP, dy));
+      gain += dGain;
+      added += dAdded;
       if (!(Math.abs(x) < REACH + 1 && Math.abs(y) < REACH + 1)) return null;
       if (Math.abs(dx) < SETTLED && Math.abs(dy) < SETTLED) break;
     }
-    const cut = compare();
-    return covarianceAt(x, y, gain, cut);
+    compare(x, y, gain, added);
+    const covariance = fit.covariance();
+    if (covariance === null || covariance.deviation > MOST_LEFT * gain * contrast) return null;
+    return shiftFrom(x, y, covariance.matrix, PARAMETERS, LARGEST_U);
   };
-
-  /**
-   * Covariance of the robust fit (Huber, Robust Statistics, 1981, 7.6, from memory), residuals taken to hang together
-   * within a tile, as codecs and small movements in the scene make them.
-   */
-  function covarianceAt(x: number, y: number, gain: number, cut: number): Shift | null {
-    let kept = 0;
-    const scores = new Float64Array(tiles * PARAMETERS);
-    const white = new Float64Array(PARAMETERS * PARAMETERS);
-    for (let i = 0; i < n; i++) {
-      const r = residual[i] as number;
-      const u2 = (r / cut) ** 2;
-      if (u2 >= 1) continue;
-      kept++;
-      const psi = r * (1 - u2) ** 2;
-      const at = (tile[i] as number) * PARAMETERS;
-      for (let j = 0; j < PARAMETERS; j++) {
-        const share = psi * column(i, j, gain);
-        scores[at + j] = (scores[at + j] as number) + share;
-        for (let k = 0; k < PARAMETERS; k++) {
-          const q = j * PARAMETERS + k;
-          white[q] = (white[q] as number) + share * psi * column(i, k, gain);
-        }
-      }
-    }
-    if (kept < LEAST_SHARE * n) return null;
-    gather(gain, cut, (u2) => (1 - u2) * (1 - 5 * u2));
-    const inverse = inverseOf(normal);
-    if (inverse === null) return null;
-    const together = new Float64Array(PARAMETERS * PARAMETERS);
-    for (let at = 0; at < scores.length; at += PARAMETERS) {
-      for (let j = 0; j < PARAMETERS; j++) {
-        for (let k = 0; k < PARAMETERS; k++) {
-          const q = j * PARAMETERS + k;
-          together[q] =
-            (together[q] as number) + (scores[at + j] as number) * (scores[at + k] as number);
-        }
-      }
-    }
-    const alone = sandwich(inverse, white);
-    const inTiles = sandwich(inverse, together);
-    const share = tiles / (tiles - PARAMETERS);
-    // Few tiles tell their own scatter badly: never less than what single pixels say.
-    const varX = Math.max(alone[0], share * inTiles[0]);
-    const varY = Math.max(alone[2], share * inTiles[2]);
-    const covXY = (inTiles[1] * Math.sqrt(varX * varY)) / Math.sqrt(inTiles[0] * inTiles[2] || 1);
-    if (!(varX < LARGEST_U ** 2 && varY < LARGEST_U ** 2)) return null;
-    return { x, y, varX, varY, covXY };
-  }
 }
 
-/** Inverse of a symmetric matrix; null where it has none. */
-function inverseOf(matrix: Float64Array): Float64Array | null {
-  const n = PARAMETERS;
-  const inverse = new Float64Array(n * n);
-  for (let j = 0; j < n; j++) {
-    const copy = Float64Array.from(matrix);
-    const unit = new Float64Array(n);
-    unit[j] = 1;
-    triangulate(copy, n, n, unit);
-    const x = new Float64Array(n);
-    if (!backSubstitute(copy, n, n, unit, x)) return null;
-    inverse.set(x, j * n);
-  }
-  return inverse;
-}
-
-/** Variance of x, covariance, variance of y: A M A of the first two parameters. */
-function sandwich(a: Float64Array, m: Float64Array): readonly [number, number, number] {
-  const n = PARAMETERS;
-  const entry = (r: number, s: number): number => {
-    let sum = 0;
-    for (let j = 0; j < n; j++) {
-      for (let k = 0; k < n; k++) {
-        sum += (a[r * n + j] as number) * (m[j * n + k] as number) * (a[s * n + k] as number);
-      }
-    }
-    return sum;
-  };
-  return [entry(0, 0), entry(0, 1), entry(1, 1)];
+/** The first two parameters as a shift; null where they are less certain than `largestU`. */
+export function shiftFrom(
+  x: number,
+  y: number,
+  matrix: Float64Array,
+  parameters: number,
+  largestU: number,
+): Shift | null {
+  const varX = matrix[0] as number;
+  const varY = matrix[parameters + 1] as number;
+  if (!(varX < largestU ** 2 && varY < largestU ** 2)) return null;
+  return { x, y, varX, varY, covXY: matrix[1] as number };
 }
