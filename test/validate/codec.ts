@@ -17,14 +17,14 @@ export async function throughH264(
     raw.set(data, i * 1.5 * size);
   });
   const input = ['-f', 'rawvideo', '-pix_fmt', 'yuv420p', '-s', `${width}x${height}`];
-  const film = await run(
+  const film = await transcode(
     [
       ...[...input, '-framerate', '30', '-i', '/in/from', '-c:v', 'libx264', '-preset', 'medium'],
       ...['-crf', String(crf), '-threads', '1', '-f', 'h264', '/out/to'],
     ],
     raw,
   );
-  const back = await run(
+  const back = await transcode(
     [
       '-f',
       'h264',
@@ -46,7 +46,8 @@ export async function throughH264(
   return frames.map((frame, i) => ({ ...frame, data: back.slice(i * size, (i + 1) * size) }));
 }
 
-async function run(args: readonly string[], bytes: Uint8Array): Promise<Uint8Array> {
+/** Runs ffmpeg once; `args` name its input `/in/from` and its output `/out/to`. */
+export async function transcode(args: readonly string[], bytes: Uint8Array): Promise<Uint8Array> {
   const parts: Uint8Array[] = [];
   const core: CoreRun = {
     program: 'ffmpeg',
