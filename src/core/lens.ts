@@ -34,6 +34,8 @@ export interface LensCalibration {
   }[];
 }
 
+/** No picture reaches so many focal lengths from its middle. */
+const FARTHEST = 100;
 const STEPS = 60;
 /** Ends the search for the undistorted radius, in focal lengths: far below any pixel. */
 const SETTLED = 1e-14;
@@ -88,18 +90,11 @@ export function undistort(lens: RadialLens, at: ImagePoint): Outcome<ImagePoint>
 
 /** Smallest radius, in focal lengths, at which the shown radius stops growing; null: it always grows. */
 export function foldRadius({ k1, k2 }: Pick<RadialLens, 'k1' | 'k2'>): number | null {
-  // 1 + 3 k1 q + 5 k2 q^2 = 0 for q = r^2.
-  const roots: number[] = [];
-  if (k2 === 0) {
-    if (k1 < 0) roots.push(-1 / (3 * k1));
-  } else {
-    const discriminant = 9 * k1 * k1 - 20 * k2;
-    if (discriminant >= 0) {
-      for (const sign of [-1, 1]) {
-        roots.push((-3 * k1 + sign * Math.sqrt(discriminant)) / (10 * k2));
-      }
-    }
-  }
-  const positive = roots.filter((q) => q > 0);
-  return positive.length > 0 ? Math.sqrt(Math.min(...positive)) : null;
+  // 1 + 3 k1 q + 5 k2 q^2 = 0 for q = r^2, solved so that a vanishing k2 does no harm.
+  const discriminant = 9 * k1 * k1 - 20 * k2;
+  if (discriminant < 0) return null;
+  const half = -(3 * k1 + (k1 < 0 ? -1 : 1) * Math.sqrt(discriminant)) / 2;
+  const roots = half === 0 ? [] : [half / (5 * k2), 1 / half];
+  const near = roots.filter((q) => q > 0 && q < FARTHEST ** 2);
+  return near.length > 0 ? Math.sqrt(Math.min(...near)) : null;
 }

@@ -76,7 +76,10 @@ export function planeBefore(
   };
 }
 
-const ROUNDS = 60;
+const SHORTEST_FOCAL: Pixels = 10;
+const LONGEST_FOCAL: Pixels = 1e7;
+const STRIDE = 1.2;
+const ROUNDS = 50;
 
 /**
  * Focal length with which the camera's axis meets the plane `nearer` before the pictured one at the stated
@@ -92,10 +95,11 @@ export function focalFromDistance(
     const { camera } = planeBefore(picture, principal, focal, nearer);
     return camera.offset / camera.normal[2];
   };
-  // The reach grows with the focal length: bracketed, then halved in its logarithm.
-  let low = 1;
-  let high = 1e7;
-  if (!(reach(low) < distance && reach(high) > distance)) {
+  // The reach grows with the focal length up to where the plane would be seen edge on: first crossing, then halved.
+  let low = SHORTEST_FOCAL;
+  while (low < LONGEST_FOCAL && reach(low * STRIDE) < distance) low *= STRIDE;
+  let high = low * STRIDE;
+  if (!(reach(low) < distance && reach(high) >= distance)) {
     return failure(
       'planeDistance',
       `No lens shows the plane as marked from ${distance} m.`,
