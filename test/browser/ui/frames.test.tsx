@@ -147,19 +147,16 @@ describe('frame by frame', () => {
   });
 
   it('waits, then says what failed, and tells frames outside the flight', async () => {
-    let fail: (error: unknown) => void = () => undefined;
+    const waiting: ((error: unknown) => void)[] = [];
     mounted.crew.inspect = (frame) =>
-      frame !== 4
-        ? Promise.resolve(null)
-        : new Promise((_, reject) => {
-            fail = reject;
-          });
+      frame !== 4 ? Promise.resolve(null) : new Promise((_, reject) => waiting.push(reject));
     await measured();
     await expect.element(section().getByText('Laying the fit open…')).toBeVisible();
-    fail(new ExitframeError('noFrame', 'The film has no frame 4.', 'Open it again.'));
+    await vi.waitFor(() => expect(waiting).toHaveLength(1));
+    waiting[0]?.(new ExitframeError('noFrame', 'The film has no frame 4.', 'Open it again.'));
     await expect
       .element(section().getByRole('alert'))
-      .toHaveTextContent('The film has no frame 4.');
+      .toHaveTextContent('The film has no frame 4. Open it again.');
     mounted.crew.inspect = async () => null;
     mounted.desk.pick(15);
     await expect
