@@ -2,9 +2,10 @@ import { effect, signal, untracked } from '@preact/signals';
 import { rateFromLamp } from '../clock/rateCheck';
 import { failure } from '../core/reason';
 import type { FootageFile } from '../footage/source';
-import type { ReductionInputs } from '../reduction/types';
+import type { Reduction, ReductionInputs } from '../reduction/types';
 import { parseShot } from '../shot/parse';
 import type { Shot } from '../shot/schema';
+import { setupKey } from '../shot/setup';
 import type { RenewableCrew } from './crew';
 import { completeShot, footageOf, footagePaths, newDraft, type ShotDraft } from './draft';
 import type { DraftStore } from './drafts';
@@ -18,6 +19,7 @@ import { createNotices } from './notices';
 import { createPlayer } from './player';
 import { createReadings } from './readings';
 import { fetchSample, type Sample } from './samples';
+import type { SetupSceneStore } from './setupScenes';
 import { createShotStore } from './shotStore';
 import { velocityChange } from './velocityChange';
 
@@ -38,7 +40,7 @@ export interface AwaitedFootage {
 export type Session = ReturnType<typeof createSession>;
 
 /** Everything the page knows and can do, without markup. */
-export function createSession(crew: RenewableCrew, drafts: DraftStore) {
+export function createSession(crew: RenewableCrew, drafts: DraftStore, scenes: SetupSceneStore) {
   const notices = createNotices();
   const films = createFilmStore(crew);
   const shots = createShotStore(() => Date.now());
@@ -166,7 +168,9 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore) {
   const inputsOf = async (shot: Shot, film: OpenFilm): Promise<ReductionInputs> => {
     const { info, timestamps, sha256 } = film;
     const audio = shot.sound !== null && info.hasAudio ? await films.audio() : null;
-    return { shot, info, timestamps, footageSha256: sha256, audio };
+    const setup = setupKey(shot);
+    const setupScene = setup === null ? null : scenes.find(setup, sha256);
+    return { shot, info, timestamps, footageSha256: sha256, audio, setupScene };
   };
 
   const measure = async () => {
@@ -177,11 +181,22 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore) {
     if (!shot.ok) return notices.problem('ball', shot.reason);
     notices.clearProblems('ball');
     player.pause();
+    const before = measuring.reduction.value;
     await measuring.measure(async () => {
       await films.identify();
       return inputsOf(shot.value, films.opened());
     });
+    const measured = measuring.reduction.value;
+    if (measured !== null && measured !== before) keepScene(shot.value, measured);
     showBall();
+  };
+
+  /** What later shots of this setup are compared with. */
+  const keepScene = (shot: Shot, { fingerprint, result }: Reduction) => {
+    const setup = setupKey(shot);
+    if (setup === null) return;
+    const scene = { shotName: shot.name, fingerprint };
+    scenes.keep(setup, scene, result.footageSha256, Date.now());
   };
 
   /** Brings a frame with the ball to the screen, where the one shown has none. */

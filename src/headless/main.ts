@@ -16,10 +16,11 @@ function report(where: string, { message, remedy }: Reason): void {
 
 async function reduceAll({ shots, out }: Extract<Order, { kind: 'reduce' }>): Promise<number> {
   if (out !== null) await mkdir(out, { recursive: true });
+  const setups: Parameters<typeof reduceFile>[1] = new Map();
   let exit: number = EXIT.reduced;
   for (const shot of shots) {
     try {
-      const result = await reduceFile(shot);
+      const result = await reduceFile(shot, setups);
       const text = JSON.stringify(result, null, out === null && shots.length > 1 ? undefined : 2);
       if (out === null) process.stdout.write(`${text}\n`);
       else await writeFile(join(out, resultName(shot)), `${text}\n`);

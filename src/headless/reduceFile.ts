@@ -7,9 +7,11 @@ import { openFootage } from '../footage/open';
 import type { FootageFile } from '../footage/source';
 import { createMeasurer } from '../reduction/measurer';
 import { reduceShot } from '../reduction/reduceShot';
+import type { SetupScene } from '../reduction/setupScene';
 import { parseShot } from '../shot/parse';
 import type { Result } from '../shot/result';
 import type { Shot } from '../shot/schema';
+import { setupKey } from '../shot/setup';
 
 async function readShot(path: string): Promise<Shot> {
   let text: string;
@@ -53,11 +55,13 @@ async function openFiles(shot: Shot, shotPath: string): Promise<FootageFile[]> {
 }
 
 /**
- * Reduces one shot file, whole. Throws `ExitframeError`: the shot file's own reasons (`parseShot`),
+ * Reduces one shot file, whole. `setups` holds the still scene of the first shot of each setup: this one is compared
+ * with it, or becomes it. Throws `ExitframeError`: the shot file's own reasons (`parseShot`),
  * `shotNotFound`, `footageNotFound`, `footageMismatch`, and those of opening and decoding footage.
  */
-export async function reduceFile(path: string): Promise<Result> {
+export async function reduceFile(path: string, setups: Map<string, SetupScene>): Promise<Result> {
   const shot = await readShot(path);
+  const setup = setupKey(shot);
   const files = await openFiles(shot, path);
   const footageSha256 = await sha256(files);
   const expected = shot.footage.sha256;
@@ -76,10 +80,20 @@ export async function reduceFile(path: string): Promise<Result> {
       timestamps: await source.timestamps(),
       footageSha256,
       audio: shot.sound === null ? null : await source.audio(),
+      setupScene: setup === null ? null : (setups.get(setup) ?? null),
     };
     const ignore = () => {};
     const { signal } = new AbortController();
-    const { result } = await reduceShot(inputs, source, createMeasurer(), ignore, signal);
+    const { result, fingerprint } = await reduceShot(
+      inputs,
+      source,
+      createMeasurer(),
+      ignore,
+      signal,
+    );
+    if (setup !== null && !setups.has(setup)) {
+      setups.set(setup, { shotName: shot.name, fingerprint });
+    }
     return result;
   } finally {
     await source.close();

@@ -14,6 +14,7 @@ import { layOut } from './layOut';
 import type { MeasuredFilm } from './measureFilm';
 import { reportPositions } from './positions';
 import { type Scene, setScene } from './scene';
+import { setupWarnings } from './setupScene';
 import { shakeWarnings } from './shake';
 import { sharedInputs } from './sharedInputs';
 import type { Reduction, ReductionEvent, ReductionInputs } from './types';
@@ -47,6 +48,7 @@ export function concludeShot(
     ...scene.scale.warnings,
     ...travel.warnings,
     ...filmWarnings(inputs, scene, kept, line, measured.gains),
+    ...setupWarnings(measured.since),
     ...shakeWarnings(measured.shake, lastInMuzzle(scene, measured, exit)),
     ...(exit.ok ? exit.value.warnings : []),
     ...events.warnings,
@@ -85,6 +87,7 @@ export function concludeShot(
     drive: driveOf(shot),
     curve: exit.ok ? fitCurve(exit.value, positions) : null,
     seal: events.trace,
+    fingerprint: measured.fingerprint,
   };
 }
 

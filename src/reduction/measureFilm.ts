@@ -1,15 +1,21 @@
 import type { Cancellation } from '../core/cancellation';
 import type { ImageVector } from '../core/units';
+import { fingerprintOf, type SceneFingerprint } from '../image/sceneFingerprint';
 import type { Shot } from '../shot/schema';
 import { readBackground } from './background';
 import { type MeasuredCentres, measureCentres } from './centres';
+import { trackInImage } from './onPlane';
 import { type Scene, setScene } from './scene';
+import { type SceneSince, sceneSince } from './setupScene';
 import { type Survey, surveyAlong } from './survey';
 import type { FrameMeasurer, ReductionEvent, ReductionInputs } from './types';
 import type { FrameSupply, Work } from './work';
 
 /** Everything read off the pixels of one film; the rest of a reduction needs no frame again. */
 export interface MeasuredFilm extends Survey, MeasuredCentres {
+  readonly fingerprint: SceneFingerprint;
+  /** How the scene stands to that of an earlier shot of the setup; null: there is none. */
+  readonly since: SceneSince | null;
   /** The settings it depends on. */
   readonly settings: string;
 }
@@ -31,11 +37,14 @@ export async function measureFilm(
   let survey = await surveyAlong(scene.axis, work, background);
   const { track } = survey;
   // Where no direction is stated the first pass only assumed one: seal and streak may belong on another side.
-  if (scene.muzzle.axis === null && track.ok && !alongside(track.value.axis, scene.axis)) {
-    survey = await surveyAlong(track.value.axis, work, background);
+  if (scene.muzzle.axis === null && track.ok) {
+    const axis = trackInImage(track.value, scene);
+    if (!alongside(axis, scene.axis)) survey = await surveyAlong(axis, work, background);
   }
   return {
     ...survey,
+    fingerprint: fingerprintOf(background),
+    since: sceneSince(background, inputs.setupScene),
     settings: pixelSettings(inputs.shot, scene),
     ...(survey.track.ok ? await measureCentres(work, survey.track.value, survey.shake) : NOT_FOUND),
   };

@@ -3,6 +3,7 @@ import type { GreyFrame } from '../core/frame';
 import type { Outcome } from '../core/reason';
 import type { ImagePoint, ImageRect, ImageVector } from '../core/units';
 import type { Shift } from '../image/registration';
+import type { SceneFingerprint } from '../image/sceneFingerprint';
 import type {
   Background,
   BallModel,
@@ -14,6 +15,7 @@ import type {
 import type { SealObservation, SealView } from '../seal/types';
 import type { Result } from '../shot/result';
 import type { Shot } from '../shot/schema';
+import type { SetupScene } from './setupScene';
 
 /** What is looked for in every frame of the clip. */
 export interface SurveySetup {
@@ -109,6 +111,8 @@ export interface Reduction {
     readonly front: Float64Array;
     readonly frontU: Float64Array;
   } | null;
+  /** The still scene, to tell in a later shot of this setup whether the camera stood as here. */
+  readonly fingerprint: SceneFingerprint;
 }
 
 /** What a reduction is given besides the shot. */
@@ -118,4 +122,6 @@ export interface ReductionInputs {
   readonly timestamps: Float64Array | null;
   readonly footageSha256: string | null;
   readonly audio: AudioTrack | null;
+  /** An earlier shot of the same setup, where there is one. */
+  readonly setupScene?: SetupScene | null;
 }

@@ -3,6 +3,7 @@ import { completeShot } from '../../../src/app/draft';
 import { draftStore } from '../../../src/app/drafts';
 import { setFrameRejected, setMuzzle } from '../../../src/app/edits';
 import { createSession, type Session } from '../../../src/app/session';
+import { setupSceneStore } from '../../../src/app/setupScenes';
 import { ExitframeError } from '../../../src/core/reason';
 import { type FakeCrew, fakeCrew, hashOfName } from '../../fixtures/crew';
 import { exampleReduction } from '../../fixtures/reduction';
@@ -16,7 +17,7 @@ const hashed = () => vi.waitFor(() => expect(session.films.film.value?.sha256).n
 
 const start = () => {
   crew = fakeCrew();
-  session = createSession(crew, draftStore(localStorage));
+  session = createSession(crew, draftStore(localStorage), setupSceneStore(localStorage));
 };
 
 async function openReady(name = 'clip.mp4') {
@@ -162,6 +163,19 @@ describe('measuring', () => {
     expect(measuring.status.value.kind).toBe('done');
     expect(measuring.positions.value).toHaveLength(10);
     expect(crew.measured[0]?.footageSha256).toBe(hashOfName('clip.mp4'));
+  });
+
+  it('sets later shots of a setup against the scene of the first one', async () => {
+    const named = async (name: string) => {
+      await openReady(name);
+      session.shots.edit((draft) => ({ ...draft, name, setupId: 'bench' }), { label: 'setup' });
+      await session.measure();
+    };
+    await named('first.mp4');
+    await named('second.mp4');
+    await session.measure();
+    const earlier = crew.measured.map(({ setupScene }) => setupScene?.shotName ?? null);
+    expect(earlier).toEqual([null, 'first.mp4', 'first.mp4']);
   });
 
   it('says what is missing instead of starting', async () => {

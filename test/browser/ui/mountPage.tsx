@@ -3,6 +3,7 @@ import { page } from 'vitest/browser';
 import { draftStore } from '../../../src/app/drafts';
 import { createPreferences, type Preferences } from '../../../src/app/preferences';
 import { createSession, type Session } from '../../../src/app/session';
+import { setupSceneStore } from '../../../src/app/setupScenes';
 import { App } from '../../../src/ui/App';
 import { createDesk, type Desk } from '../../../src/ui/desk';
 import { type FakeCrew, fakeCrew } from '../../fixtures/crew';
@@ -24,7 +25,7 @@ export async function mountPage(): Promise<MountedPage> {
   const host = document.createElement('div');
   document.body.append(host);
   const crew = fakeCrew();
-  const session = createSession(crew, draftStore(localStorage));
+  const session = createSession(crew, draftStore(localStorage), setupSceneStore(localStorage));
   const preferences = createPreferences(localStorage);
   const desk = createDesk(session, preferences);
   render(<App desk={desk} />, host);
