@@ -20,6 +20,8 @@ export interface Measured {
   readonly centres: readonly (CentreMeasurement | Reason)[];
   /** What was known before the last pass. */
   readonly prior: Prior;
+  /** Way of the ball during the exposure, as expected beforehand, px. */
+  readonly expected: readonly [x: number, y: number];
 }
 
 export const isMeasured = (centre: CentreMeasurement | Reason): centre is CentreMeasurement =>
@@ -61,6 +63,7 @@ export function measureShot(
   const learnt = learnBall(ball, alone.filter(isMeasured));
   return {
     centres: learnt === ball ? alone : pass(learnt),
+    expected: [ball.blur[0], ball.blur[1]],
     prior: {
       radiusU: learnt.radiusU ?? 0.03 * learnt.radius,
       softnessU: learnt.look?.sigmaU ?? 1,
