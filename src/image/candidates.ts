@@ -1,23 +1,25 @@
 import type { GreyFrame } from '../core/frame';
-import { frameGain } from './gain';
+import { type ChangeMap, changeMap } from './change';
 import type { Plane, Vision } from './opencv';
-import type { Background, BallModel, Candidate } from './types';
+import { followRim } from './rim';
+import type { Background, BallModel, Candidate, Rim } from './types';
 
 /** Radius of the disc in the reduced picture: large enough for its shape, small enough for speed. */
 const COARSE_RADIUS = 6;
 /** Correlation below which nothing round is there; half a disc gives about 0.6. */
 const LEAST_SCORE = 0.42;
-const MOST_CANDIDATES = 6;
-/** Change, in standard deviations of the reduced picture's noise, from which a pixel counts in full. */
-const FULL_CHANGE = 8;
-const NO_CHANGE = 3;
-/** Compression leaves changes of about this many grey values of 255 that the noise does not tell of. */
-const LEAST_CHANGE = 4 / 255;
+const MOST_CANDIDATES = 8;
+/** More changed blocks than this many discs hold: the ball may be part of a larger change. */
+const MORE_THAN_BALL = 1.5;
+/** Share of the disc that must show. */
+const LEAST_FILL = 0.2;
+/** Share of the rim that must lie on a circle for the circle's middle to be the better place. */
+const ROUND_ENOUGH = 0.4;
 
 /**
  * Coarse places where the frame differs from the background in a patch like the ball's disc, drawn
  * out by its blur; darker or lighter alike. Best first; none where nothing is like it. Good to about
- * a quarter of the radius, and drawn towards the visible part of a ball that is partly hidden.
+ * a quarter of the radius, to a tenth where most of the rim shows; else drawn towards the visible part.
  */
 export function findCandidates(
   frame: GreyFrame,
@@ -25,80 +27,66 @@ export function findCandidates(
   ball: BallModel,
   vision: Vision,
 ): Candidate[] {
-  const factor = Math.max(1, Math.round(ball.radius / COARSE_RADIUS));
-  const radius = ball.radius / factor;
-  const blur = [ball.blur[0] / factor, ball.blur[1] / factor] as const;
-  const template = discTemplate(radius, blur);
+  const block = Math.max(1, Math.round(ball.radius / COARSE_RADIUS));
+  const radius = ball.radius / block;
+  const template = discTemplate(radius, [ball.blur[0] / block, ball.blur[1] / block]);
   // Room for a ball cut by the border: the picture goes on, unchanged, by a disc's half size.
-  const padX = (template.width - 1) / 2;
-  const padY = (template.height - 1) / 2;
-  const change = changeMap(frame, background, ball, factor, padX, padY);
+  const marginX = (template.width - 1) / 2;
+  const marginY = (template.height - 1) / 2;
+  const change = changeMap(frame, background, ball, block, marginX, marginY);
   if (change === null) return [];
-  const { plane, left, top } = change;
-  if (template.width > plane.width || template.height > plane.height) return [];
-  const scores = vision.correlate(plane, template);
-  // What a place scores at its centre pixel is at the same index, the pad shifted by the half template.
   const found: Candidate[] = [];
-  for (const peak of peaks(scores, radius)) {
-    const visible = discFill(plane, peak.x + padX, peak.y + padY, radius);
-    if (visible < 0.2) continue;
-    found.push({
-      x: left + (peak.x + 0.5) * factor - 0.5,
-      y: top + (peak.y + 0.5) * factor - 0.5,
-      score: Math.min(1, peak.score),
-      visible,
-    });
+  // What a place scores at its centre block is at the same index, the margin shifted by the half template.
+  const all = scoresOf(change, template, radius, vision)
+    .flatMap((scores) => peaks(scores, radius))
+    .map(({ x, y, score }) => ({
+      x: change.left + (x + marginX) * block,
+      y: change.top + (y + marginY) * block,
+      score: Math.min(1, score),
+      visible: discFill(change.changed, x + marginX, y + marginY, radius),
+    }));
+  all.sort((a, b) => b.score - a.score);
+  for (const rough of all) {
     if (found.length === MOST_CANDIDATES) break;
+    if (rough.visible < LEAST_FILL) continue;
+    const rim = followRim(frame, background, change.gain, [rough.x, rough.y], ball.radius);
+    const place = rim !== null && rim.round >= ROUND_ENOUGH ? rim : rough;
+    const known = ({ x, y }: Candidate) => Math.hypot(x - place.x, y - place.y) < ball.radius / 2;
+    if (found.some(known)) continue;
+    found.push({
+      x: place.x,
+      y: place.y,
+      score: rough.score,
+      visible: rough.visible,
+      ...(rim === null ? {} : { rim: rimOf(rim) }),
+    });
   }
   return found;
 }
 
-/** Share of change (0..1) of each block of `factor` x `factor` pixels of the region, with an empty margin. */
-function changeMap(
-  frame: GreyFrame,
-  background: Background,
-  ball: BallModel,
-  factor: number,
-  padX: number,
-  padY: number,
-): { plane: Plane; left: number; top: number } | null {
-  const { data, width } = frame;
-  const { level, noise, white } = background;
-  const left = Math.max(0, Math.floor(ball.region[0]));
-  const top = Math.max(0, Math.floor(ball.region[1]));
-  const right = Math.min(frame.width, Math.ceil(ball.region[0] + ball.region[2]));
-  const bottom = Math.min(frame.height, Math.ceil(ball.region[1] + ball.region[3]));
-  const columns = Math.floor((right - left) / factor);
-  const rows = Math.floor((bottom - top) / factor);
-  if (columns < 1 || rows < 1) return null;
-  const gain = frameGain(frame, background);
-  const planeWidth = columns + 2 * padX;
-  const planeHeight = rows + 2 * padY;
-  const plane = new Float32Array(planeWidth * planeHeight);
-  const area = factor * factor;
-  const floor = LEAST_CHANGE * white;
-  for (let row = 0; row < rows; row++) {
-    for (let column = 0; column < columns; column++) {
-      let difference = 0;
-      let base = 0;
-      for (let dy = 0; dy < factor; dy++) {
-        let p = (top + row * factor + dy) * width + left + column * factor;
-        for (let dx = 0; dx < factor; dx++, p++) {
-          const b = level[p] as number;
-          difference += (data[p] as number) - gain * b;
-          base += b;
-        }
-      }
-      const sigma = Math.sqrt(
-        Math.max(1e-12, noise.readVariance + (noise.gain * base) / area) / area,
-      );
-      const none = Math.max(NO_CHANGE * sigma, floor);
-      const full = Math.max(FULL_CHANGE * sigma, 2.5 * floor);
-      const share = (Math.abs(difference) / area - none) / (full - none);
-      plane[(row + padY) * planeWidth + column + padX] = Math.min(1, Math.max(0, share));
-    }
-  }
-  return { plane: { data: plane, width: planeWidth, height: planeHeight }, left, top };
+const rimOf = ({ size, round, sharp, contrast }: Rim): Rim => ({
+  size,
+  round,
+  sharp,
+  contrast,
+});
+
+/**
+ * Likeness to the disc of what has changed, whichever way; and, where that is more than a ball, of what is brighter
+ * and of what is darker than around it: a ball in mist or against its shadow.
+ */
+function scoresOf(
+  { changed, difference }: ChangeMap,
+  template: Plane,
+  radius: number,
+  vision: Vision,
+): Plane[] {
+  const whole = vision.correlate(changed, template);
+  let blocks = 0;
+  for (const share of changed.data) blocks += share;
+  if (blocks < MORE_THAN_BALL * Math.PI * radius * radius) return [whole];
+  const brighter = vision.correlate(difference, template);
+  return [whole, brighter, { ...brighter, data: brighter.data.map((score) => -score) }];
 }
 
 /** The disc swept along the blur, area-weighted at its rim, in a margin of one third of its radius. */

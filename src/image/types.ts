@@ -73,6 +73,20 @@ export interface Candidate {
   readonly score: number;
   /** Rough visible share of the disc, 0..1. */
   readonly visible: number;
+  /** Its edge as the full picture shows it; left out: too little of one. */
+  readonly rim?: Rim;
+}
+
+/** A candidate's edge, followed on rays from its middle. */
+export interface Rim {
+  /** Radius of the circle through most of it as a multiple of the ball's. */
+  readonly size: number;
+  /** Share of the rays whose edge lies on that circle, 0..1. */
+  readonly round: number;
+  /** Share of its step that the edge makes within a tenth of the ball's radius each way, where it is sharpest, 0..1. */
+  readonly sharp: number;
+  /** Place minus background, grey values. */
+  readonly contrast: number;
 }
 
 /** A sub-pixel centre with its covariance. */

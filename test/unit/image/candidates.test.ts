@@ -91,10 +91,38 @@ describe('candidates', () => {
     expect(look({ fragment, centre: [-80, 55] })).toEqual([]);
   });
 
-  test('an empty frame has none, and a larger disc scores lower than the ball', () => {
+  test('an empty frame has none', () => {
     expect(look({ centre: [-80, 55] })).toEqual([]);
-    const large = look({}, 40)[0]?.score ?? 0;
-    expect(large).toBeLessThan((look({})[0]?.score ?? 0) - 0.15);
+  });
+
+  test.each([0.75, 1.25])('a disc of %f of the radius is told by its rim', (share) => {
+    const dark = { shade: () => 25 };
+    expect(look(dark, share * 22)[0]?.rim?.size).toBeCloseTo(share, 1);
+    expect(look(dark)[0]?.rim?.size).toBeCloseTo(1, 1);
+  });
+
+  test('a ball in dense mist is found, and is sharper than the mist', () => {
+    const mist = (x: number, y: number) =>
+      scenery(x, y) + 60 * Math.exp(-0.5 * (((x - 150) / 60) ** 2 + ((y - 50) / 40) ** 2));
+    const places = look({ background: mist, shade: () => 210 });
+    const ball = places.find(({ x, y }) => Math.hypot(x - 130, y - 55) < 0.1 * 22);
+    expect(ball?.rim?.size).toBeCloseTo(1, 1);
+    for (const other of places.filter((place) => place !== ball)) {
+      expect(other.rim?.round ?? 0).toBeLessThan(0.7 * (ball?.rim?.round ?? 0));
+    }
+  });
+
+  test('a ball and its soft shadow against it are found apart', () => {
+    const shadow = (x: number, y: number) => {
+      const inside = 22 - Math.hypot(x - 142, y - 72);
+      return scenery(x, y) * (1 - 0.5 * Math.min(1, Math.max(0, 0.5 + inside / 10)));
+    };
+    const places = look({ background: shadow, centre: [130, 50], shade: () => 190 });
+    const [best] = places;
+    expect(Math.hypot((best?.x ?? 0) - 130, (best?.y ?? 0) - 50)).toBeLessThan(0.1 * 22);
+    expect(best?.rim?.contrast).toBeGreaterThan(80);
+    const dark = places.find(({ rim }) => (rim?.contrast ?? 0) < 0);
+    expect(dark?.rim?.sharp ?? 0).toBeLessThan(0.8 * (best?.rim?.sharp ?? 0));
   });
 
   test('only the region is searched', () => {
