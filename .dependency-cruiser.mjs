@@ -41,8 +41,9 @@ const FOLDERS = [
   { path: 'src/ui', may: ['src/app', 'src/plots', 'src/core'] },
   { path: 'src/main\\.tsx$', may: ['src/app', 'src/ui'] },
   { path: 'src/headless', may: ['src/reduction', 'src/footage', 'src/shot', 'src/core'] },
-  // The renderer that makes the truth shares no code with what is tested against it.
+  // The renderers that make the truth share no code with what is tested against it.
   { path: 'sample-clips', may: [] },
+  { path: 'test/validate/render', may: [] },
 ];
 
 /** Where each third party may be met; anything not listed is refused in the program. */

@@ -37,7 +37,7 @@ const distances = (samples: readonly Sample[]): number[] =>
 export const ratioToBound = (samples: readonly Sample[]): number =>
   rootMeanSquare(overBound(samples));
 export const rmsError = (samples: readonly Sample[]): number => rootMeanSquare(errors(samples));
-export const rmsBound = (samples: readonly Sample[]): number =>
+const rmsBound = (samples: readonly Sample[]): number =>
   rootMeanSquare(accepted(samples).flatMap((s) => [s.boundAlong, s.boundAcross]));
 /** Share of the normalised errors within so many standard uncertainties. */
 export const shareWithin = (samples: readonly Sample[], sigmas: number): number =>
@@ -66,16 +66,37 @@ export const ratioRow = (of: string, samples: readonly Sample[], most: number): 
 export const rmsRow = (of: string, samples: readonly Sample[], most: number): ReportRow =>
   row(of, 'RMS', rmsError(samples), 'px', { high: most }, accepted(samples).length);
 
-/** The largest of the mean errors along, across, and where a poor estimator is drawn to. */
-export function worstBias(samples: readonly Sample[]): number {
+/** The largest of the means of errors along, across, and where a poor estimator is drawn to, each as `scaled`. */
+function worstMean(
+  samples: readonly Sample[],
+  scaled: (error: number, bound: number) => number,
+): number {
   const good = accepted(samples);
-  const pulled = good.flatMap(({ pull }) => (pull === null ? [] : [pull]));
-  const means = [good.map((s) => s.along), good.map((s) => s.across), pulled].map(average);
+  const pulled = good.flatMap((s) =>
+    s.pull === null ? [] : [scaled(s.pull, Math.hypot(s.boundAlong, s.boundAcross) / Math.SQRT2)],
+  );
+  const means = [
+    average(good.map((s) => scaled(s.along, s.boundAlong))),
+    average(good.map((s) => scaled(s.across, s.boundAcross))),
+    average(pulled),
+  ];
   return Math.max(...means.map(Math.abs));
 }
 
-export const biasRow = (of: string, samples: readonly Sample[], most: number): ReportRow =>
-  row(of, 'bias', worstBias(samples), 'px', { high: most }, accepted(samples).length);
+/** A bias of this many px counts as much as one of this share of the bound. */
+const SMALL_BIAS_PX = 0.002;
+export const MOST_BIAS_SHARE = 0.3;
+
+/** Bias over the bound, or over what makes 0.002 px as much as 0.3 of the bound, whichever is larger. */
+const biasOverBound = (samples: readonly Sample[]): number =>
+  worstMean(samples, (error, bound) => error / Math.max(bound, SMALL_BIAS_PX / MOST_BIAS_SHARE));
+const biasPx = (samples: readonly Sample[]): number => worstMean(samples, (error) => error);
+
+export const biasShareRow = (of: string, samples: readonly Sample[], limit: Limit): ReportRow =>
+  row(of, 'bias over bound', biasOverBound(samples), '', limit, accepted(samples).length);
+
+export const biasRow = (of: string, samples: readonly Sample[], limit: Limit): ReportRow =>
+  row(of, 'bias', biasPx(samples), 'px', limit, accepted(samples).length);
 
 /** Share of `hits` among `values`, in per cent, with its exact limits. */
 function shareRow(of: string, figure: string, hits: readonly boolean[], limit: Limit): ReportRow {
@@ -132,7 +153,9 @@ export function pointsBy(
   const groups = new Map<number, Sample[]>();
   for (const sample of samples) {
     const at = key(sample);
-    groups.set(at, [...(groups.get(at) ?? []), sample]);
+    const group = groups.get(at);
+    if (group) group.push(sample);
+    else groups.set(at, [sample]);
   }
   return [...groups]
     .filter(([, group]) => accepted(group).length > 0)
@@ -148,13 +171,12 @@ export const ratioPoint = (group: readonly Sample[]): Omit<Point, 'x'> =>
 export const rmsPoint = (group: readonly Sample[]): Omit<Point, 'x'> =>
   withSpread(rmsError(group), 2 * accepted(group).length);
 export const boundPoint = (group: readonly Sample[]): Omit<Point, 'x'> => ({ y: rmsBound(group) });
-/** Bias over the bound. */
-export const biasPoint = (group: readonly Sample[]): Omit<Point, 'x'> => ({
-  y: worstBias(group) / rmsBound(group),
-  u: rmsError(group) / rmsBound(group) / Math.sqrt(accepted(group).length),
+export const biasSharePoint = (group: readonly Sample[]): Omit<Point, 'x'> => ({
+  y: biasOverBound(group),
+  u: ratioToBound(group) / Math.sqrt(accepted(group).length),
 });
-export const biasPxPoint = (group: readonly Sample[]): Omit<Point, 'x'> => ({
-  y: worstBias(group),
+export const biasPoint = (group: readonly Sample[]): Omit<Point, 'x'> => ({
+  y: biasPx(group),
   u: rmsError(group) / Math.sqrt(accepted(group).length),
 });
 

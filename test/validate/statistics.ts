@@ -8,9 +8,17 @@ export function binomialLimits(
   confidence = 0.95,
 ): readonly [low: number, high: number] {
   const tail = (1 - confidence) / 2;
-  const low = hits === 0 ? 0 : halve((p) => 1 - atMost(hits - 1, n, p) > tail);
-  const high = hits === n ? 1 : halve((p) => atMost(hits, n, p) < tail);
+  const ways = logBinomials(n);
+  const low = hits === 0 ? 0 : halve((p) => 1 - atMost(hits - 1, ways, p) > tail);
+  const high = hits === n ? 1 : halve((p) => atMost(hits, ways, p) < tail);
   return [low, high];
+}
+
+/** Logarithms of the binomial coefficients n over 0, 1, ..., n. */
+function logBinomials(n: number): Float64Array {
+  const ways = new Float64Array(n + 1);
+  for (let k = 1; k <= n; k++) ways[k] = (ways[k - 1] as number) + Math.log((n - k + 1) / k);
+  return ways;
 }
 
 /** Where a condition that holds from some share upwards begins to. */
@@ -25,18 +33,19 @@ function halve(holds: (share: number) => boolean): number {
   return (low + high) / 2;
 }
 
-/** Probability of at most `hits` of `n`, summed from the largest term outwards in logarithms. */
-function atMost(hits: number, n: number, p: number): number {
-  if (p <= 0) return 1;
-  if (p >= 1) return hits >= n ? 1 : 0;
+/** Terms smaller than this, as logarithms, do not count. */
+const NEGLIGIBLE = -45;
+
+/** Probability of at most `hits` of n at a share p within (0, 1). */
+function atMost(hits: number, ways: Float64Array, p: number): number {
+  const none = (ways.length - 1) * Math.log1p(-p);
   const odds = Math.log(p) - Math.log1p(-p);
-  let term = n * Math.log1p(-p);
-  let sum = Math.exp(term);
-  for (let k = 1; k <= hits; k++) {
-    term += Math.log((n - k + 1) / k) + odds;
-    sum += Math.exp(term);
+  let sum = 0;
+  for (let k = 0; k <= hits; k++) {
+    const term = (ways[k] as number) + none + k * odds;
+    if (term > NEGLIGIBLE) sum += Math.exp(term);
   }
-  return Math.min(1, sum);
+  return sum;
 }
 
 export const rootMeanSquare = (values: readonly number[]): number =>

@@ -33,6 +33,7 @@ const REFUSED: readonly (readonly [file: string, statement: string, rule: string
   ['src/app/b.ts', "import '../../test/ok';", 'folder src/app'],
   ['workers/a.ts', "import '../src/app/ok';", 'folder workers'],
   ['sample-clips/a.ts', "import '../src/core/ok';", 'folder sample-clips'],
+  ['test/validate/render/a.ts', "import '../../../src/core/ok';", 'folder test/validate/render'],
   ['src/misc/a.ts', "import '../core/ok';", 'unlisted folder'],
   [
     'src/core/b.ts',

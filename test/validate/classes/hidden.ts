@@ -1,5 +1,5 @@
 import {
-  biasPxPoint,
+  biasPoint,
   biasRow,
   calibrationRows,
   calibrationSeries,
@@ -55,7 +55,7 @@ function conclude(shots: readonly ShotRecord[]): ClassReport {
   return {
     rows: [
       ratioRow('all', all, MOST_RATIO),
-      biasRow('all', all, MOST_BIAS),
+      biasRow('all', all, { high: MOST_BIAS }),
       ...calibrationRows('all', all),
       refusedRow('all', all, MOST_REFUSED),
       ...HIDERS.flatMap((hider) => {
@@ -63,7 +63,7 @@ function conclude(shots: readonly ShotRecord[]): ClassReport {
         const of = `by a ${hider}`;
         return [
           ratioRow(of, by, MOST_RATIO),
-          biasRow(of, by, MOST_BIAS),
+          biasRow(of, by, { high: MOST_BIAS }),
           refusedRow(of, by, MOST_REFUSED),
         ];
       }),
@@ -107,7 +107,7 @@ function plots(every: readonly Sample[]): ReportPlot[] {
       title: 'Bias against the share in view',
       x,
       y: { label: 'bias, px' },
-      series: byHider(biasPxPoint),
+      series: byHider(biasPoint),
       limits: [0, MOST_BIAS],
     },
     {

@@ -5,7 +5,7 @@ import { brightness } from './surface';
 /** Cells a pixel in each direction. */
 const CELLS = 8;
 /** Instants of an exposure are this close, px: the blur, at least 0.5 px, joins them up. */
-const INSTANT_STEP = 0.4;
+const INSTANT_STEP = 0.5;
 /** The blur is followed to so many standard deviations. */
 const BLUR_REACH = 4.5;
 

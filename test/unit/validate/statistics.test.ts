@@ -1,0 +1,28 @@
+import { describe, expect, it } from 'vitest';
+import { binomialLimits } from '../../validate/statistics';
+
+describe('exact binomial limits', () => {
+  it('are those of a published example', () => {
+    // NIST/SEMATECH e-Handbook of Statistical Methods, 7.2.4.1: 4 defects among 20, 90 % two-sided
+    // (values from memory; its own iteration stops within 1e-6).
+    const [low, high] = binomialLimits(4, 20, 0.9);
+    expect(low).toBeCloseTo(0.071354, 5);
+    expect(high).toBeCloseTo(0.401029, 5);
+  });
+
+  it('have their closed form at none and all', () => {
+    // (1 - p)^n = alpha / 2.
+    const high = 1 - 0.025 ** (1 / 10);
+    expect(binomialLimits(0, 10)[0]).toBe(0);
+    expect(binomialLimits(0, 10)[1]).toBeCloseTo(high, 9);
+    expect(binomialLimits(10, 10)[0]).toBeCloseTo(1 - high, 9);
+    expect(binomialLimits(10, 10)[1]).toBe(1);
+  });
+
+  it('near the normal approximation for many', () => {
+    const [low, high] = binomialLimits(2049, 3000);
+    const half = 1.96 * Math.sqrt((0.683 * 0.317) / 3000);
+    expect(low).toBeCloseTo(0.683 - half, 3);
+    expect(high).toBeCloseTo(0.683 + half, 3);
+  });
+});
