@@ -49,6 +49,18 @@ export function distort({ k1, k2, centre, focal }: RadialLens, at: ImagePoint): 
   return [centre[0] + dx * factor, centre[1] + dy * factor];
 }
 
+/** The same for points that may lie anywhere. Failure `outsideLens` beyond the fold, where nothing is shown. */
+export function distortWithin(lens: RadialLens, at: ImagePoint): Outcome<ImagePoint> {
+  const r = Math.hypot(at[0] - lens.centre[0], at[1] - lens.centre[1]) / lens.focal;
+  return r < (foldRadius(lens) ?? Number.POSITIVE_INFINITY)
+    ? success(distort(lens, at))
+    : failure(
+        'outsideLens',
+        `The lens as stated shows nothing of what lies ${(r * lens.focal).toFixed(0)} px from its centre.`,
+        'Calibrate the lens with views that reach into the corners.',
+      );
+}
+
 /**
  * Where a perfect lens would show what this one shows at `at`: Newton's method on the radius, held between
  * bounds. Failure `outsideLens` beyond the radius at which the distortion folds back, where it has no inverse.

@@ -12,6 +12,8 @@ export interface PlaneInView {
   /** Points of the plane: `normal . X = offset`; unit vector away from the camera. */
   readonly normal: Vector3;
   readonly offset: Metres;
+  /** Direction of the plane's x, unit vector. */
+  readonly across: Vector3;
 }
 
 /** A plane's axes and origin in the camera's axes: the point (x, y) of the plane stands at x a + y b + c. */
@@ -72,7 +74,13 @@ export function planeBefore(
   ];
   return {
     picture: [...row(0), ...row(1), a[2], b[2], moved[2]],
-    camera: { principal, focal, normal, offset: dot(normal, moved) },
+    camera: {
+      principal,
+      focal,
+      normal,
+      offset: dot(normal, moved),
+      across: scaled(a, 1 / Math.hypot(...a)),
+    },
   };
 }
 

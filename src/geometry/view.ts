@@ -1,5 +1,5 @@
 import type { FootageInfo } from '../core/film';
-import { type RadialLens, undistort } from '../core/lens';
+import { distortWithin, type RadialLens, undistort } from '../core/lens';
 import { ExitframeError, failure, type Outcome, success } from '../core/reason';
 import type { ImagePoint, ImageVector, Metres, MetresPerPixel, Pixels } from '../core/units';
 import type { Scale } from '../shot/schema';
@@ -29,6 +29,8 @@ export interface ViewCamera {
   /** Flight plane: `normal . X = offset`, unit vector away from the camera, offset in flat pixels. */
   readonly normal: Vector3;
   readonly offset: Pixels;
+  /** Direction of flat x, unit vector. */
+  readonly across: Vector3;
 }
 
 /**
@@ -38,6 +40,8 @@ export interface ViewCamera {
 export interface View {
   /** Failures: `outsideLens`, `beyondHorizon`. */
   flatten(at: ImagePoint): Outcome<ImagePoint>;
+  /** The way back. Failures: `outsideLens`, `beyondHorizon`. */
+  show(flat: ImagePoint): Outcome<ImagePoint>;
   /** The same with its covariance carried along (first order). */
   flattenMeasured(point: MeasuredPoint): Outcome<MeasuredPoint>;
   jacobianAt(at: ImagePoint): Outcome<Jacobian>;
@@ -93,10 +97,22 @@ export function buildView(scale: Scale, frame: FrameShape, muzzle: ImagePoint): 
     focal: distance * perPixel,
     normal: [0, 0, 1],
     offset: distance,
+    across: [1, 0, 0],
   });
+  const show = (flat: ImagePoint): Outcome<ImagePoint> => {
+    const laid: ImagePoint = [
+      origin.value[0] + (flat[0] - muzzle[0]) * perPixel,
+      origin.value[1] + (flat[1] - muzzle[1]) * perPixel,
+    ];
+    const straight = plane === null ? success(laid) : plane.value.toPicture(laid);
+    if (!straight.ok) return straight;
+    const bent = lens === null ? straight : distortWithin(lens, straight.value);
+    return bent.ok ? success([bent.value[0] / pixelAspect, bent.value[1]]) : bent;
+  };
   const seen = plane?.value.camera ?? null;
   return success({
     flatten,
+    show,
     flattenMeasured: (point) => carry(flatten, point),
     jacobianAt: (at) => derivatives(flatten, at),
     metresPerPixel: plane === null ? null : perPixel,
@@ -158,8 +174,11 @@ function onPlane(
   if (lens !== null && typeof lens !== 'number' && !lens.ok) return lens;
   const known = lens === null || typeof lens === 'number' ? lens : lens.value;
   const flight = known === null ? null : planeBefore(picture, principal, known, depthOffset);
+  const flown = flight?.picture ?? picture;
+  const onIt = through(inverted(flown), seen[0]);
   return success({
-    toPlane: ontoPlane(flight?.picture ?? picture, seen[0]),
+    toPlane: acrossHorizon(inverted(flown), seen[0]),
+    toPicture: acrossHorizon(flown, onIt),
     camera: flight?.camera ?? null,
   });
 }
@@ -172,14 +191,13 @@ const lensFromDistance = (
 ): Outcome<Pixels> | null =>
   distance === undefined ? null : focalFromDistance(picture, principal, nearer, distance);
 
-/** Picture to plane; refuses what lies on the other side of the plane's horizon than a point known to be on it. */
-function ontoPlane(picture: Homography, known: ImagePoint) {
-  const back = inverted(picture);
-  const side = (at: ImagePoint) => back[6] * at[0] + back[7] * at[1] + back[8];
+/** A homography that refuses what lies on the other side of its horizon than a point known to lie on this one. */
+function acrossHorizon(h: Homography, known: ImagePoint) {
+  const side = (at: ImagePoint) => h[6] * at[0] + h[7] * at[1] + h[8];
   const reference = side(known);
   return (at: ImagePoint): Outcome<ImagePoint> =>
     side(at) / reference > NEAREST_HORIZON
-      ? success(through(back, at))
+      ? success(through(h, at))
       : failure(
           'beyondHorizon',
           `The point (${at[0].toFixed(0)}, ${at[1].toFixed(0)}) lies at or beyond the horizon of the plane that was marked.`,

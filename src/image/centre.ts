@@ -2,7 +2,7 @@ import type { GreyFrame } from '../core/frame';
 import { failure, type Outcome, success } from '../core/reason';
 import { median } from '../core/statistics';
 import type { ImagePoint } from '../core/units';
-import { centreFromMiddle, type Shape, shapeAt } from './ballShape';
+import { blurAt, centreFromMiddle, type Shape, shapeAt } from './ballShape';
 import { type DiscFit, fitDisc } from './discFit';
 import { meanBrightness } from './discModel';
 import { count, findOutline, RAYS } from './outline';
@@ -29,8 +29,9 @@ export function measureCentre(
   frame: GreyFrame,
   background: Background,
   at: ImagePoint,
-  ball: BallModel,
+  model: BallModel,
 ): Outcome<CentreMeasurement> {
+  const ball = { ...model, blur: blurAt(model, at) };
   const where = `frame ${frame.index} near (${at[0].toFixed(0)}, ${at[1].toFixed(0)})`;
   const gain = localGain(frame, background, at, ball);
   const shape = shapeAt(ball, at);

@@ -1,4 +1,5 @@
 import { distort, undistort } from '../core/lens';
+import { success } from '../core/reason';
 import type { ImagePoint } from '../core/units';
 import type { BallModel } from './types';
 
@@ -16,6 +17,37 @@ const BLOWN_UP = Math.sqrt(3 / (2 + Math.cos((2 * Math.PI) / POINTS)));
 /** Second moment of the unit disc about its middle along one direction, over its area. */
 const DISC_MOMENT = 1 / 4;
 
+type Vector = readonly [x: number, y: number, z: number];
+
+/** Where the ball's centre is that is shown at `at`, in the camera's axes and ball pixels; null where it cannot be told. */
+export function centreInSpace(ball: BallModel, at: ImagePoint): Vector | null {
+  const { camera, lens, pixelAspect = 1 } = ball;
+  if (camera === undefined) return null;
+  const square: ImagePoint = [at[0] * pixelAspect, at[1]];
+  const straight = lens === undefined ? success(square) : undistort(lens, square);
+  if (!straight.ok) return null;
+  const { centre, distance, plane } = camera;
+  const [nx, ny, nz] = plane?.normal ?? [0, 0, 1];
+  const rx = (straight.value[0] - centre[0]) / distance;
+  const ry = (straight.value[1] - centre[1]) / distance;
+  const facing = nx * rx + ny * ry + nz;
+  if (!(facing > 0)) return null;
+  const depth = (plane?.offset ?? distance) / facing;
+  return [rx * depth, ry * depth, depth];
+}
+
+/** Where a point in space is shown; null behind the camera. */
+export function shownAt(ball: BallModel, [x, y, z]: Vector): ImagePoint | null {
+  const { camera, lens, pixelAspect = 1 } = ball;
+  if (camera === undefined || !(z > 0)) return null;
+  const straight: ImagePoint = [
+    camera.centre[0] + (camera.distance * x) / z,
+    camera.centre[1] + (camera.distance * y) / z,
+  ];
+  const shown = lens === undefined ? straight : distort(lens, straight);
+  return [shown[0] / pixelAspect, shown[1]];
+}
+
 /**
  * The outline of a ball whose centre is shown at `at`: the cone of rays that touch the sphere, cut by the image
  * plane, bent by the lens. Its middle is the centroid of the area inside, which is where a disc fitted to the
@@ -23,49 +55,36 @@ const DISC_MOMENT = 1 / 4;
  * camera, or the ball reaches beyond where the lens shows anything.
  */
 export function sphereOutline(ball: BallModel, at: ImagePoint): Outline | null {
-  const { camera, lens, radius, pixelAspect = 1 } = ball;
-  if (camera === undefined) return null;
-  const square: ImagePoint = [at[0] * pixelAspect, at[1]];
-  const straight = lens === undefined ? square : undistorted(ball, square);
-  if (straight === null) return null;
-  const { centre, distance, plane } = camera;
-  const [nx, ny, nz] = plane?.normal ?? [0, 0, 1];
-  const offset = plane?.offset ?? distance;
-  const rx = (straight[0] - centre[0]) / distance;
-  const ry = (straight[1] - centre[1]) / distance;
-  const facing = nx * rx + ny * ry + nz;
-  if (!(facing > 0)) return null;
-  const ray = Math.hypot(rx, ry, 1);
-  const sine = radius / ((offset / facing) * ray);
+  const centre = centreInSpace(ball, at);
+  if (centre === null) return null;
+  const [cx, cy, cz] = centre;
+  const away = Math.hypot(cx, cy, cz);
+  const sine = ball.radius / away;
   if (!(sine < 1)) return null;
   const cosine = Math.sqrt(1 - sine * sine);
   // Unit vector to the ball's centre, and two across it.
-  const p = [rx / ray, ry / ray, 1 / ray] as const;
+  const p: Vector = [cx / away, cy / away, cz / away];
   const level = Math.hypot(p[0], p[2]);
-  const e = [p[2] / level, 0, -p[0] / level] as const;
-  const f = [p[1] * e[2], p[2] * e[0] - p[0] * e[2], -p[1] * e[0]] as const;
+  const e: Vector = [p[2] / level, 0, -p[0] / level];
+  const f: Vector = [p[1] * e[2], p[2] * e[0] - p[0] * e[2], -p[1] * e[0]];
   const xs = new Float64Array(POINTS);
   const ys = new Float64Array(POINTS);
   for (let i = 0; i < POINTS; i++) {
     const angle = (2 * Math.PI * i) / POINTS;
     const c = BLOWN_UP * sine * Math.cos(angle);
     const s = BLOWN_UP * sine * Math.sin(angle);
-    const z = p[2] * cosine + e[2] * c + f[2] * s;
-    if (!(z > 0)) return null;
-    const x = centre[0] + (distance * (p[0] * cosine + e[0] * c + f[0] * s)) / z;
-    const y = centre[1] + (distance * (p[1] * cosine + f[1] * s)) / z;
-    const shown = lens === undefined ? ([x, y] as const) : distort(lens, [x, y]);
+    const touching: Vector = [
+      p[0] * cosine + e[0] * c + f[0] * s,
+      p[1] * cosine + f[1] * s,
+      p[2] * cosine + e[2] * c + f[2] * s,
+    ];
+    const shown = shownAt(ball, touching);
+    if (shown === null) return null;
     // About `at`, so that the moments keep their digits.
-    xs[i] = shown[0] / pixelAspect - at[0];
+    xs[i] = shown[0] - at[0];
     ys[i] = shown[1] - at[1];
   }
   return momentsOf(xs, ys, at);
-}
-
-function undistorted({ lens }: BallModel, at: ImagePoint): ImagePoint | null {
-  if (lens === undefined) return at;
-  const straight = undistort(lens, at);
-  return straight.ok ? straight.value : null;
 }
 
 /** Centroid and second moments of a polygon's area (Green's theorem), as an ellipse. */

@@ -35,7 +35,10 @@ export interface BallModel {
   readonly radiusU?: Pixels;
   /** Its look in frames that show it well, with standard uncertainties from frame to frame; left out: not known yet. */
   readonly look?: BallLook & { readonly sigmaU: Pixels; readonly stretchU: number };
-  /** Displacement of the image during the exposure; [0, 0] where unknown or none. */
+  /**
+   * Displacement during the exposure, [0, 0] where unknown or none; in the plane it moves in where `camera` states
+   * one (see `blurAt`), else in the image.
+   */
   readonly blur: ImageVector;
   /**
    * Rolling shutter: direction of the readout (unit vector) and how far the ball moves, in pixels,
@@ -55,6 +58,8 @@ export interface BallModel {
     readonly plane?: {
       readonly normal: readonly [x: number, y: number, z: number];
       readonly offset: Pixels;
+      /** Direction in which the blur's x is told, unit vector; its y is the normal's cross product with it. */
+      readonly across: readonly [x: number, y: number, z: number];
     };
   };
   /** Distortion of the image made square; left out: none. Counts only where a camera is given. */

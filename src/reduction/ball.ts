@@ -1,4 +1,5 @@
 import type { ImageVector } from '../core/units';
+import { imageDirection } from '../geometry/view';
 import type { BallModel } from '../image/types';
 import type { Readout, Shot } from '../shot/schema';
 import type { Track } from '../tracking/types';
@@ -27,9 +28,9 @@ function opticsOf({ scale }: Shot, { scale: { view, value } }: Scene): Partial<B
   // A plane marked without focal length or distance does not say how the camera stands to it.
   const unknown = scale.plane !== null || (lens === null && pixelAspect === 1);
   if (view.camera === null && (scale.plane !== null || stated === null) && unknown) return {};
-  const { principal, focal, normal, offset } = view.camera ?? view.lookingSquarely(stated ?? FAR);
+  const { principal, focal, ...plane } = view.camera ?? view.lookingSquarely(stated ?? FAR);
   return {
-    camera: { centre: principal, distance: focal, plane: { normal, offset } },
+    camera: { centre: principal, distance: focal, plane },
     ...(lens === null ? {} : { lens }),
     pixelAspect,
   };
@@ -44,13 +45,16 @@ export function ballInFlight(inputs: ReductionInputs, scene: Scene, track: Track
     track.axis[0] * track.speed * seconds,
     track.axis[1] * track.speed * seconds,
   ];
-  const { exposure, readout } = inputs.shot.timing;
+  const inImage = (seconds: number) => imageDirection(scene.atMuzzle, moved(seconds));
+  const ball = ballAtRest(inputs, scene);
+  const exposed = inputs.shot.timing.exposure?.value ?? 0;
+  const { readout } = inputs.shot.timing;
   const lineTime = readout.lineTime.value;
   return {
-    ...ballAtRest(inputs, scene),
-    blur: moved(exposure?.value ?? 0),
+    ...ball,
+    blur: ball.camera === undefined ? inImage(exposed) : moved(exposed),
     ...(lineTime > 0
-      ? { readout: { direction: READOUT[readout.direction], motionPerLine: moved(lineTime) } }
+      ? { readout: { direction: READOUT[readout.direction], motionPerLine: inImage(lineTime) } }
       : {}),
   };
 }

@@ -3,10 +3,10 @@ import { failure, type Outcome } from '../core/reason';
 import type { ImagePoint, ImageVector } from '../core/units';
 import { learnBall } from '../image/learnBall';
 import type { BallModel, CentreMeasurement } from '../image/types';
-import { predictPath } from '../tracking/predict';
 import type { Track } from '../tracking/types';
 import { ballInFlight } from './ball';
 import { inBatches } from './batches';
+import { placesOf } from './onPlane';
 import type { Scene } from './scene';
 import type { Shake } from './shake';
 import type { CentreHint } from './types';
@@ -37,8 +37,10 @@ export async function measureCentres(
   const { placeIn } = search(work, track);
   return {
     centres,
-    hintFor: (frame) =>
-      centres.has(frame) ? { at: placeIn(frame), ball: learnt, shift: offIn(shake, frame) } : null,
+    hintFor: (frame) => {
+      const at = centres.has(frame) ? placeIn(frame) : null;
+      return at === null ? null : { at, ball: learnt, shift: offIn(shake, frame) };
+    },
   };
 }
 
@@ -57,12 +59,10 @@ const offIn = (shake: Shake, frame: number): ImageVector => {
 
 /** Where the track has the ball, and the frames worth looking at. */
 function search({ inputs: { info }, scene }: Work, track: Track) {
-  const predict = predictPath(track, scene.clock.timeAt);
-  const found = new Map(track.points.map(({ frame, at }) => [frame, at]));
   const first = (track.points[0]?.frame ?? 0) - MARGIN_FRAMES;
   const last = (track.points.at(-1)?.frame ?? 0) + MARGIN_FRAMES;
   return {
-    placeIn: (frame: number): ImagePoint => found.get(frame) ?? predict(frame),
+    placeIn: placesOf(track, scene),
     range: { start: Math.max(0, first), end: Math.min(info.frameCount, last + 1) },
   };
 }
@@ -81,7 +81,9 @@ async function measureWith(
   let done = pass.done * frameCount;
   const hintFor = (frame: GreyFrame): CentreHint | null => {
     const at = placeIn(frame.index);
-    return within(at, scene) ? { frame, at, shift: offIn(shake, frame.index) } : null;
+    return at !== null && within(at, scene)
+      ? { frame, at, shift: offIn(shake, frame.index) }
+      : null;
   };
   await inBatches(
     film.frames(range),

@@ -5,11 +5,11 @@ import { streakLineFor } from '../image/streak';
 import type { Background } from '../image/types';
 import type { SealObservation, SealView } from '../seal/types';
 import { sealView } from '../seal/view';
-import { linkTrack } from '../tracking/link';
 import type { FrameCandidates, Track } from '../tracking/types';
 import { readReference } from './background';
 import { ballAtRest } from './ball';
 import { inBatches } from './batches';
+import { linkOnPlane } from './onPlane';
 import { type FramePlace, judgeShake, launcherRect, type Shake } from './shake';
 import type { SurveySetup } from './types';
 import { BATCH_FRAMES, type Work } from './work';
@@ -63,12 +63,8 @@ export async function surveyAlong(
   const { candidates, observations, gains, places } = await lookAtAll(work);
 
   onEvent({ kind: 'progress', stage: 'track', done: 0, total: 1 });
-  const track = linkTrack(candidates, {
-    axis: scene.muzzle.axis,
-    muzzle: scene.muzzle.point,
-    radius: scene.ballRadius,
+  const track = linkOnPlane(candidates, scene, {
     maxSpeed: FASTEST_BALL / scene.scale.value,
-    timeOf: scene.clock.timeAt,
     seeds: shot.edits.manualPoints,
   });
   onEvent({ kind: 'progress', stage: 'track', done: 1, total: 1 });
