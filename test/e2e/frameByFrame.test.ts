@@ -35,9 +35,9 @@ describe('frame by frame on sample a', () => {
     await handle.focus();
     const xNow = async () => Number(await handle.getAttribute('aria-valuenow'));
     const x = await xNow();
-    for (let i = 0; i < 3; i++) await page.keyboard.press('Shift+ArrowRight');
+    await page.keyboard.press('Shift+ArrowRight');
     await page.keyboard.press('ArrowRight');
-    expect(await xNow()).toBeCloseTo(x + 3.1, 1);
+    expect(await xNow()).toBeCloseTo(x + 1.1, 1);
     await section.getByText(/^Exit velocity/).waitFor();
     await expect
       .poll(() => section.getByText(/^Exit velocity/).textContent())
@@ -45,12 +45,14 @@ describe('frame by frame on sample a', () => {
     await section.getByRole('heading', { name: /placed by hand$/ }).waitFor();
     const change = await section.getByText(/^Exit velocity/).textContent();
     const [, from, to] = /([\d.]+) → ([\d.]+) m\/s/.exec(change ?? '') ?? [];
-    expect(`${from} m/s`).toBe(before);
+    // The change may need more figures than the speed itself.
+    expect(Math.abs(Number(from) - Number.parseFloat(before))).toBeLessThan(0.006);
     expect(to).not.toBe(from);
-    expect(await speedOf(page)).toBe(`${to} m/s`);
+    expect(Math.abs(Number(to) - Number.parseFloat(await speedOf(page)))).toBeLessThan(0.006);
 
     await section.getByRole('button', { name: /^Undo: centre in frame/ }).click();
-    await expect.poll(() => speedOf(page)).toBe(before);
+    await section.getByRole('heading', { name: /^Frame \d+: used$/ }).waitFor();
+    expect(await speedOf(page)).toBe(before);
     expect(foreign(tool)).toEqual([]);
     expect(tool.errors).toEqual([]);
   });

@@ -1,3 +1,4 @@
+import type { Quantity } from '../../core/estimate';
 import { formatQuantity } from '../../core/format';
 import { useDesk } from '../desk';
 
@@ -18,17 +19,23 @@ export function VelocityChangeWords() {
   );
 }
 
+/** A change smaller than this share of the uncertainty is not worth more figures. */
+const FINEST = 100;
+
 type Change = NonNullable<ReturnType<typeof useDesk>['session']['velocityChange']['value']>;
 
 function words({ before, after }: Change, unit: string): string {
   const u = after?.u ?? before?.u ?? 0;
-  const stated = (value: number) => formatQuantity({ value, u }, 'speed', unit, false);
-  const bare = (value: number) => stated(value).replace(` ${unit}`, '');
-  if (after === undefined) return `${before === null ? 'none' : bare(before.value)} → …`;
-  if (before === null) return after === null ? 'none, as before' : `none → ${stated(after.value)}`;
-  if (after === null) return `${stated(before.value)} → none`;
-  const shift = after.value - before.value;
-  if (shift === 0) return `${stated(after.value)}, unchanged`;
+  const shift = before && after ? after.value - before.value : 0;
+  // To the place the uncertainty sets, or to the one where the change shows.
+  const placeU = shift === 0 ? u : Math.min(u, Math.max(10 * Math.abs(shift), u / FINEST));
+  const stated = ({ value }: Quantity) =>
+    formatQuantity({ value, u: placeU }, 'speed', unit, false);
+  const bare = (quantity: Quantity) => stated(quantity).replace(` ${unit}`, '');
+  if (after === undefined) return `${before === null ? 'none' : bare(before)} → …`;
+  if (before === null) return after === null ? 'none, as before' : `none → ${stated(after)}`;
+  if (after === null) return `${stated(before)} → none`;
+  if (shift === 0) return `${stated(after)}, unchanged`;
   const share = u > 0 ? `, ${shift < 0 ? '−' : '+'}${Math.abs(shift / u).toFixed(2)} u` : '';
-  return `${bare(before.value)} → ${stated(after.value)}${share}`;
+  return `${bare(before)} → ${stated(after)}${share}`;
 }
