@@ -6,7 +6,7 @@ export interface LampProfile {
   readonly columns: Float64Array;
 }
 
-export function lampProfile({ data, width, height }: GreyFrame): LampProfile {
+function lampProfile({ data, width, height }: GreyFrame): LampProfile {
   const rows = new Float64Array(height);
   const columns = new Float64Array(width);
   for (let y = 0, p = 0; y < height; y++) {
