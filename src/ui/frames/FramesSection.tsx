@@ -34,7 +34,7 @@ export function FramesSection() {
   if (!open || (step === 'result' && reduction === null)) return null;
   const stale = session.measuring.freshness.value === 'measureAgain';
   return (
-    <section class="frames stack" aria-labelledby={FRAMES_ID}>
+    <section class={`frames frames-${step} stack`} aria-labelledby={FRAMES_ID}>
       <div class="row frames-head">
         <h2 id={FRAMES_ID} tabIndex={-1}>
           Frame by frame

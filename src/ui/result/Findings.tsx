@@ -122,5 +122,6 @@ function shakeWords(shake: Result['shake']): string {
     return 'The still scene holds too little detail to tell whether camera or launcher moved.';
   }
   const { rms, most, u } = shake;
+  if (most <= 2 * u) return `The scene stood still within ${formatNumber(2 * u, 2)} px.`;
   return `The scene moved by ${formatNumber(rms, 2)} px (root mean square), at most ${formatNumber(most, 2)} px, each known to ${formatNumber(u, 2)} px; it was taken off the positions.`;
 }
