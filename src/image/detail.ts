@@ -1,4 +1,5 @@
 import type { ImageRect } from '../core/units';
+import { besideFault } from './faults';
 import type { Background } from './types';
 
 /** Which part of a picture is looked at. */
@@ -37,7 +38,7 @@ export function detailOf(
   { inside, outside }: Area,
   { margin, most }: { readonly margin: number; readonly most: number },
 ): Detail {
-  const { width, height, level, noise, faulty } = background;
+  const { width, height, level, noise } = background;
   const [left, top, w, h] = inside ?? [0, 0, width, height];
   const x0 = Math.max(margin, Math.ceil(left));
   const y0 = Math.max(margin, Math.ceil(top));
@@ -62,7 +63,7 @@ export function detailOf(
         for (let x = x0 + column * side; x < Math.min(x1, x0 + (column + 1) * side); x++) {
           if (outside !== undefined && within(x, y, outside)) continue;
           const p = y * width + x;
-          if (faulty?.[p] === 1) continue;
+          if (besideFault(background, p)) continue;
           const across = Math.abs((level[p + 1] as number) - (level[p - 1] as number)) / 2;
           const down = Math.abs((level[p + width] as number) - (level[p - width] as number)) / 2;
           const variance = noise.readVariance + noise.gain * Math.max(0, level[p] as number);

@@ -1,5 +1,6 @@
 import type { GreyFrame } from '../core/frame';
 import type { ImageRect, ImageVector } from '../core/units';
+import { soundLevels } from './faults';
 import { moveInto, splineCoefficients } from './resample';
 import type { Background } from './types';
 
@@ -32,7 +33,7 @@ export function backgroundMover(
   let touched: ImageRect = [0, 0, 0, 0];
   return (shift, rect) => {
     if (!isMoved(shift)) return background;
-    coefficients ??= splineCoefficients(level, width, height);
+    coefficients ??= splineCoefficients(soundLevels(background), width, height);
     moved ??= { ...background, level: level.slice() };
     const [left, top, columns, rows] = touched;
     for (let y = top; y < top + rows; y++) {

@@ -2,6 +2,7 @@ import type { GreyFrame } from '../core/frame';
 import { median, robustDeviation } from '../core/statistics';
 import type { ImageVector } from '../core/units';
 import { type Area, type Detail, detailOf } from './detail';
+import { soundLevels } from './faults';
 import { bellWeights, splineCoefficients } from './resample';
 import { createRobustFit } from './robustFit';
 import type { Background } from './types';
@@ -43,17 +44,41 @@ const LARGEST_U = 0.2;
 const PARAMETERS = 4;
 
 /** Prepares the pixels of the background with the most detail for comparing with frames. */
-export function createRegistrar(background: Background, area: Area = {}): Registrar {
-  const smooth = { ...background, level: smoothed(background) };
+export const createRegistrar = (background: Background): Registrar =>
+  registrarFor({}, prepare(background));
+
+/** The same for each of several parts of the picture. */
+export function createRegistrars(background: Background, areas: readonly Area[]): Registrar[] {
+  const prepared = prepare(background);
+  return areas.map((area) => registrarFor(area, prepared));
+}
+
+interface Prepared {
+  /** Smoothed as frames are before they are compared. */
+  readonly smooth: Background;
+  readonly coefficients: Float32Array;
+}
+
+function prepare(background: Background): Prepared {
+  const level = smoothed({ ...background, level: soundLevels(background) });
+  const { width, height } = background;
+  return {
+    smooth: { ...background, level },
+    coefficients: splineCoefficients(level, width, height),
+  };
+}
+
+function registrarFor(area: Area, prepared: Prepared): Registrar {
+  const { smooth } = prepared;
   const detail = detailOf(smooth, area, { margin: REACH + 3, most: MOST_PIXELS });
   const { pixels, tiles, steepAcross, steepDown } = detail;
   if (Math.min(steepAcross, steepDown) < FEWEST_PIXELS || tiles < FEWEST_TILES) return () => null;
-  const place = createFit(smooth, detail);
+  const place = createFit(prepared, detail);
   const step = Math.max(1, Math.floor(pixels.length / COARSE_PIXELS));
   const coarse = pixels.filter((_, i) => i % step === 0);
   return (frame) =>
-    frame.width === background.width && frame.height === background.height
-      ? place(frame, wholeShift(frame, background, coarse))
+    frame.width === smooth.width && frame.height === smooth.height
+      ? place(frame, wholeShift(frame, smooth, coarse))
       : null;
 }
 
@@ -116,11 +141,10 @@ function smoothed({ level, width, height }: Background): Float32Array {
 }
 
 /** Robust Gauss-Newton over the chosen pixels. */
-function createFit(background: Background, { pixels, tile, tiles }: Detail) {
-  const { width, noise } = background;
-  const coefficients = splineCoefficients(background.level, width, background.height);
+function createFit({ smooth, coefficients }: Prepared, { pixels, tile, tiles }: Detail) {
+  const { width, noise, level } = smooth;
   const n = pixels.length;
-  const grey = Array.from(pixels, (p) => background.level[p] as number);
+  const grey = Array.from(pixels, (p) => level[p] as number);
   const contrast = robustDeviation(grey, median(grey));
   const seen = new Float64Array(n);
   // Nothing is known below the noise of a pixel; smoothing keeps (6/16)^2 of its variance.

@@ -1,7 +1,7 @@
 import type { GreyFrame } from '../core/frame';
 import type { ImagePoint, ImageVector } from '../core/units';
 import { backgroundMover } from '../image/moved';
-import { createRegistrar, type Shift } from '../image/registration';
+import { createRegistrars, type Shift } from '../image/registration';
 import type { Background, BallModel } from '../image/types';
 import type { SurveySetup } from './types';
 
@@ -17,11 +17,10 @@ export function stillScene({ background, launcher }: SurveySetup) {
   // What is moved as a whole and what around the ball is kept apart: each undoes only its own.
   const moveWhole = backgroundMover(background);
   const moveAround = backgroundMover(background);
-  const scene = createRegistrar(background, { outside: launcher });
-  const end = createRegistrar(background, { inside: launcher });
+  const [scene, end] = createRegistrars(background, [{ outside: launcher }, { inside: launcher }]);
   return {
-    shiftOf: (frame: GreyFrame): Shift | null => scene(frame),
-    launcherOf: (frame: GreyFrame): Shift | null => end(frame),
+    shiftOf: (frame: GreyFrame): Shift | null => scene?.(frame) ?? null,
+    launcherOf: (frame: GreyFrame): Shift | null => end?.(frame) ?? null,
     /** Good for finding rough places. */
     rough: (shift: ImageVector): Background =>
       Math.hypot(...shift) > LEAST_FOR_CANDIDATES ? moveWhole(shift, whole) : background,

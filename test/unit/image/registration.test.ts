@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { buildBackground } from '../../../src/image/background';
 import { backgroundMover, frameBack } from '../../../src/image/moved';
-import { createRegistrar, type Shift } from '../../../src/image/registration';
+import { createRegistrar, createRegistrars, type Shift } from '../../../src/image/registration';
 import { varianceKept } from '../../../src/image/resample';
 import { steadyBackground } from '../../../src/image/steadyBackground';
 import type { Background } from '../../../src/image/types';
@@ -78,10 +78,34 @@ describe('createRegistrar', () => {
         frame.data[y * WIDTH + x] = other.data[y * WIDTH + x] as number;
       }
     }
-    const rest = found(createRegistrar(background, { outside: part })(frame));
-    const inside = found(createRegistrar(background, { inside: part })(frame));
+    const [rest, inside] = createRegistrars(background, [{ outside: part }, { inside: part }]).map(
+      (registrar) => found(registrar(frame)),
+    ) as [Shift, Shift];
     expect(Math.abs(rest.x - 0.2)).toBeLessThan(4 * Math.sqrt(rest.varX));
     expect(Math.abs(inside.x - 1.1)).toBeLessThan(4 * Math.sqrt(inside.varX) + 0.02);
+  });
+
+  it('is not held back by pixels stuck at one value', () => {
+    const stuck = Array.from({ length: 400 }, () => Math.floor(random.uniform() * WIDTH * HEIGHT));
+    const stick = (frame: ReturnType<typeof expose>) => {
+      for (const p of stuck) frame.data[p] = 255;
+      return frame;
+    };
+    const frames = Array.from({ length: 20 }, (_, i) =>
+      stick(expose(still, WIDTH, HEIGHT, NOISE, random, i)),
+    );
+    const faulty = new Uint8Array(WIDTH * HEIGHT);
+    for (const p of stuck) faulty[p] = 1;
+    const known = createRegistrar({ ...backgroundOf(frames), faulty });
+    for (const [dx, dy] of [
+      [0.4, -0.3],
+      [1.2, 0.7],
+    ] as const) {
+      const frame = stick(expose(drawTexture(scene, dx, dy), WIDTH, HEIGHT, NOISE, random));
+      const shift = found(known(frame));
+      expect(Math.abs(shift.x - dx)).toBeLessThan(4 * Math.sqrt(shift.varX));
+      expect(Math.abs(shift.y - dy)).toBeLessThan(4 * Math.sqrt(shift.varY));
+    }
   });
 
   it('says nothing of a plain scene, of another one, or where only one direction shows', () => {

@@ -12,7 +12,7 @@ const random = generator(4);
 /** Background of a shot whose camera has been moved by (dx, dy) and its light changed. */
 function shot(dx: number, dy: number, light = 1, what: Texture = scene, clutter = false) {
   const image = drawTexture(what, dx, dy).map((grey) => light * grey);
-  const frames = Array.from({ length: 6 }, (_, i) => {
+  const frames = Array.from({ length: 4 }, (_, i) => {
     const frame = expose(image, what.width, what.height, 2, random, i);
     if (clutter) cover(frame, 300, 130, 45, 30);
     return frame;
@@ -35,7 +35,7 @@ describe('scene fingerprint', () => {
 
   it('tells moves between shots within their uncertainty, in other light and past what is new', () => {
     const inUnits: number[] = [];
-    for (let i = 0; i < 12; i++) {
+    for (let i = 0; i < 8; i++) {
       const dx = 8 * (random.uniform() - 0.5);
       const dy = 8 * (random.uniform() - 0.5);
       const move = sceneMove(shot(dx, dy, 0.85 + 0.3 * random.uniform(), scene, true), first);
