@@ -86,15 +86,19 @@ function Measured({ reduction }: { readonly reduction: Reduction }) {
   const rect = useRect(inspection?.rect ?? null, drawn ?? position, radius);
   return (
     <>
-      <FrameStrip
-        states={frameStates(result.positions, player.frameCount.value)}
-        current={frame}
-        onPick={desk.pick}
-      />
+      {result.positions.length > 0 && (
+        <FrameStrip
+          states={frameStates(result.positions, player.frameCount.value)}
+          current={frame}
+          onPick={desk.pick}
+        />
+      )}
       <div class="frame-sheet">
         {rect === null ? (
           <p class="pixel-placeholder">
-            {state.kind === 'loading' ? 'Laying the fit open…' : 'Nothing to enlarge here.'}
+            {state.kind === 'loading'
+              ? 'Laying the fit open…'
+              : 'A centre placed on the film above is enlarged here.'}
           </p>
         ) : (
           <>
@@ -121,7 +125,12 @@ function Measured({ reduction }: { readonly reduction: Reduction }) {
           </>
         )}
         <div class="stack frame-told">
-          <FrameVerdict frame={frame} position={position} inspection={state} />
+          <FrameVerdict
+            frame={frame}
+            position={position}
+            inspection={state}
+            anyFound={result.positions.length > 0}
+          />
           <FrameEdits />
         </div>
       </div>

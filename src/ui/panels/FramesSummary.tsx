@@ -1,7 +1,9 @@
 import { framesOf, type Round } from '../../app/frameStates';
+import { isAvailable } from '../../core/estimate';
 import { formatCount } from '../../core/format';
 import { useDesk } from '../desk';
 import { FRAMES_ID } from '../frames/FramesSection';
+import { ReasonText } from '../shell/Notices';
 
 /** How many frames count, and the way to those that do not. */
 export function FramesSummary() {
@@ -11,26 +13,36 @@ export function FramesSummary() {
   if (reduction === null || measuring.status.value.kind === 'running') return null;
   const looked = framesOf('looked', reduction.result).length;
   const leftOut = framesOf('leftOut', reduction.result).length;
+  if (looked === 0) {
+    const { exitVelocity } = reduction.result;
+    return (
+      <div class="notice notice-missing">
+        {isAvailable(exitVelocity) ? (
+          <p>The ball was found in no frame.</p>
+        ) : (
+          <ReasonText reason={exitVelocity.unavailable} />
+        )}
+      </div>
+    );
+  }
   const round: Round = leftOut > 0 ? 'leftOut' : 'poorestFirst';
   return (
     <div class="next">
       <p>
         {formatCount(looked - leftOut)} of {formatCount(looked)} frames of the flight are used.
       </p>
-      {looked > 0 && (
-        <button
-          type="button"
-          onClick={() => {
-            desk.round.value = round;
-            desk.goRound('first');
-            const heading = document.getElementById(FRAMES_ID);
-            heading?.focus({ preventScroll: true });
-            heading?.closest('section')?.scrollIntoView({ block: 'start' });
-          }}
-        >
-          {leftOut > 0 ? `Look at the ${formatCount(leftOut)} left out` : 'Look at them'}
-        </button>
-      )}
+      <button
+        type="button"
+        onClick={() => {
+          desk.round.value = round;
+          desk.goRound('first');
+          const heading = document.getElementById(FRAMES_ID);
+          heading?.focus({ preventScroll: true });
+          heading?.closest('section')?.scrollIntoView({ block: 'start' });
+        }}
+      >
+        {leftOut > 0 ? `Look at the ${formatCount(leftOut)} left out` : 'Look at them'}
+      </button>
     </div>
   );
 }
