@@ -10,7 +10,7 @@ import { readReference } from './background';
 import { ballAtRest } from './ball';
 import { inBatches } from './batches';
 import { linkOnPlane } from './onPlane';
-import { type FramePlace, judgeShake, launcherRect, type Shake } from './shake';
+import { codedShiftU, type FramePlace, judgeShake, launcherRect, type Shake } from './shake';
 import type { SurveySetup } from './types';
 import { BATCH_FRAMES, type Work } from './work';
 
@@ -68,7 +68,12 @@ export async function surveyAlong(
     seeds: shot.edits.manualPoints,
   });
   onEvent({ kind: 'progress', stage: 'track', done: 1, total: 1 });
-  return { track, seal: sealFilm(view, reference, observations), gains, shake: judgeShake(places) };
+  return {
+    track,
+    seal: sealFilm(view, reference, observations),
+    gains,
+    shake: judgeShake(places, codedShiftU(info.codec)),
+  };
 }
 
 function viewOfSeal({ inputs: { shot, info }, scene }: Work, axis: ImageVector): Outcome<SealView> {

@@ -6,7 +6,7 @@ import { failure, success } from '../../../src/core/reason';
 import { createMeasurer } from '../../../src/reduction/measurer';
 import { reduceShot } from '../../../src/reduction/reduceShot';
 import { setupWarnings } from '../../../src/reduction/setupScene';
-import { judgeShake, launcherRect } from '../../../src/reduction/shake';
+import { codedShiftU, judgeShake, launcherRect } from '../../../src/reduction/shake';
 import { expose, generator } from '../image/rendering';
 import { drawTexture, texture } from '../image/texture';
 import { film, going, inputs, RATE, type Script, scriptedMeasurer, slowing } from './scriptedFilm';
@@ -29,7 +29,7 @@ describe('judgeShake', () => {
       Array.from({ length: 100 }, () => [0.02 * random.normal(), 0.02 * random.normal()] as const),
       0.02,
     );
-    const { report, shiftIn } = judgeShake(places);
+    const { report, shiftIn } = judgeShake(places, 0);
     expect(report?.rms).toBeLessThan(0.011);
     expect(shiftIn(5).varX).toBeLessThan(0.01 ** 2);
   });
@@ -42,7 +42,7 @@ describe('judgeShake', () => {
     const seen = true_.map(
       ([x, y]) => [x + 0.1 * random.normal(), y + 0.1 * random.normal()] as const,
     );
-    const { report, shiftIn } = judgeShake(placesOf(seen, 0.1));
+    const { report, shiftIn } = judgeShake(placesOf(seen, 0.1), 0);
     expect(report?.rms).toBeCloseTo(Math.hypot(0.5, 0.2), 1);
     expect(report?.u).toBeCloseTo(0.1, 6);
     const inUnits = true_.flatMap(([x, y], frame) => {
@@ -58,7 +58,7 @@ describe('judgeShake', () => {
       ...placesOf(Array.from({ length: 50 }, (_, i) => [i % 2 ? 0.4 : -0.4, 0] as const)),
       { shift: null, launcher: null },
     ];
-    const { shiftIn } = judgeShake(places);
+    const { shiftIn } = judgeShake(places, 0);
     expect(shiftIn(50).x).toBe(0);
     expect(Math.sqrt(shiftIn(50).varX)).toBeCloseTo(0.4, 2);
     expect(shiftIn(50).varY).toBe(0);
@@ -66,9 +66,27 @@ describe('judgeShake', () => {
 
   it('tells nothing where most frames tell nothing', () => {
     const nothing = Array.from({ length: 10 }, () => ({ shift: null, launcher: null }));
-    const { report, shiftIn } = judgeShake([...nothing, ...placesOf([[1, 1]])]);
+    const { report, shiftIn } = judgeShake([...nothing, ...placesOf([[1, 1]])], 0);
     expect(report).toBeNull();
     expect(shiftIn(10)).toEqual(shiftOf(0, 0, 0));
+  });
+});
+
+describe('codedShiftU', () => {
+  it('widens shifts of film whose frames are drawn from each other', () => {
+    expect(['ffv1', 'mjpeg', 'png', 'prores', 'rawvideo'].map(codedShiftU)).toEqual(
+      Array.from({ length: 5 }, () => 0),
+    );
+    const places = placesOf(Array.from({ length: 60 }, (_, i) => [i % 2 ? 0.5 : -0.5, 0] as const));
+    const shift = judgeShake(places, codedShiftU('avc')).shiftIn(3);
+    expect(Math.sqrt(shift.varX)).toBeGreaterThan(0.025);
+    expect(shift.x).toBeCloseTo(0.5, 1);
+    // A steady film stays steady.
+    const still = placesOf(
+      Array.from({ length: 60 }, () => [0.001, 0] as const),
+      0.001,
+    );
+    expect(judgeShake(still, codedShiftU('hevc')).shiftIn(3).varX).toBe(0);
   });
 });
 
