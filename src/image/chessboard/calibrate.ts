@@ -1,8 +1,10 @@
 import type { LensCalibration } from '../../core/lens';
 import { failure, type Outcome, success } from '../../core/reason';
-import type { TargetView, Vision } from '../opencv';
+import { median } from '../../core/statistics';
+import type { FittedCamera, TargetView, Vision } from '../opencv';
 import type { BoardView } from './findBoard';
 import { lensScatter } from './lensScatter';
+import { cameraParameters, project } from './project';
 
 /** Three views from different sides are the least that tell focal length, centre and both terms. */
 const FEWEST_VIEWS = 3;
@@ -12,6 +14,9 @@ const MOST_VIEWS = 40;
 const MOST_RMS = 2;
 /** Views all alike leave the focal length open. */
 const MOST_FOCAL_U = 0.05;
+/** Corners this many times farther off than half of all are strays: about six standard deviations of normal scatter. */
+const STRAY = 5;
+const FEWEST_LEFT = 8;
 
 /**
  * The lens from several views of one chessboard. Its fields' size plays no part: only their being equal squares does.
@@ -31,11 +36,13 @@ export function calibrateFromBoards(
     );
   }
   const used = evenly(boards, MOST_VIEWS);
-  const views: TargetView[] = used.map(({ corners }) => ({
+  const all: TargetView[] = used.map(({ corners }) => ({
     target: corners.map(({ column, row }) => [column, row] as const),
     image: corners.map(({ at }) => at),
   }));
-  const camera = vision.fitCamera(views, width, height);
+  const first = vision.fitCamera(all, width, height);
+  const views = withoutStrays(first, all);
+  const camera = views === all ? first : vision.fitCamera(views, width, height);
   if (!(camera.rms < MOST_RMS) || !(camera.focal > 0)) {
     return failure(
       'boardsDoNotFit',
@@ -59,12 +66,33 @@ export function calibrateFromBoards(
     centreU: Math.hypot(...scatter.centre) / Math.SQRT2,
     focal: { value: camera.focal, u: scatter.focal },
     rms: camera.rms,
-    parts: used.map(({ frame, corners }, i) => ({
+    parts: used.map(({ frame }, i) => ({
       name: `frame ${frame}`,
-      points: corners.length,
+      points: views[i]?.image.length ?? 0,
       rms: camera.viewRms[i] as number,
     })),
   });
+}
+
+/** Without corners that miss the fitted camera by far more than the others: half hidden, or not of the board. */
+function withoutStrays(camera: FittedCamera, views: readonly TargetView[]): readonly TargetView[] {
+  const misses = views.map((view, v) => {
+    const places = project(view, cameraParameters(camera, v));
+    return view.image.map(([x, y], i) =>
+      Math.hypot(x - (places[2 * i] as number), y - (places[2 * i + 1] as number)),
+    );
+  });
+  const limit = STRAY * median(misses.flat());
+  const fits = (v: number, i: number) => (misses[v]?.[i] as number) <= limit;
+  if (misses.flat().every((miss) => miss <= limit)) return views;
+  const kept = views.map(({ target, image }, v) => ({
+    target: target.filter((_, i) => fits(v, i)),
+    image: image.filter((_, i) => fits(v, i)),
+  }));
+  // A view with few corners left says little and may have no pose.
+  return kept.map((view, v) =>
+    view.target.length < FEWEST_LEFT ? (views[v] as TargetView) : view,
+  );
 }
 
 function evenly<T>(items: readonly T[], most: number): readonly T[] {

@@ -1,5 +1,6 @@
 import { inverseGram, leastSquares, triangulate } from '../../core/linalg';
 import type { FittedCamera, TargetView } from '../opencv';
+import { cameraParameters, project } from './project';
 
 /** Focal length, centre x and y, k1, k2. */
 const LENS = 5;
@@ -26,12 +27,9 @@ export function lensScatter(
   camera: FittedCamera,
   views: readonly TargetView[],
 ): LensScatter | null {
-  const lens = [camera.focal, camera.centre[0], camera.centre[1], camera.k1, camera.k2];
   const equations: ViewEquations[] = [];
   for (const [v, view] of views.entries()) {
-    const pose = camera.poses[v];
-    if (pose === undefined) return null;
-    equations.push(equationsOf(view, [...pose.rotation, ...pose.translation, ...lens]));
+    equations.push(equationsOf(view, cameraParameters(camera, v)));
   }
   const plain = cornerCovariance(equations);
   if (plain === null) return null;
@@ -135,29 +133,4 @@ function derivatives(view: TargetView, parameters: readonly number[]): Float64Ar
     }
   }
   return columns;
-}
-
-/** Image points x, y, x, y, ... of a target for rotation vector, translation, focal length, centre, k1, k2. */
-function project(view: TargetView, parameters: readonly number[]): Float64Array {
-  const [rx = 0, ry = 0, rz = 0, tx = 0, ty = 0, tz = 0, f = 0, cx = 0, cy = 0, k1 = 0, k2 = 0] =
-    parameters;
-  const angle = Math.hypot(rx, ry, rz);
-  const s = angle > 0 ? Math.sin(angle) / angle : 1;
-  const c = angle > 0 ? (1 - Math.cos(angle)) / angle ** 2 : 0.5;
-  const cos = Math.cos(angle);
-  const out = new Float64Array(2 * view.target.length);
-  view.target.forEach(([x, y], i) => {
-    // Rodrigues: cos p + sin (n x p) + (1 - cos) n (n . p), for p = (x, y, 0).
-    const along = c * (rx * x + ry * y);
-    const px = cos * x - s * rz * y + along * rx + tx;
-    const py = cos * y + s * rz * x + along * ry + ty;
-    const pz = s * (rx * y - ry * x) + along * rz + tz;
-    const u = px / pz;
-    const v = py / pz;
-    const r2 = u * u + v * v;
-    const factor = f * (1 + r2 * (k1 + k2 * r2));
-    out[2 * i] = cx + factor * u;
-    out[2 * i + 1] = cy + factor * v;
-  });
-  return out;
 }
