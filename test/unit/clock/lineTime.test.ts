@@ -125,8 +125,9 @@ describe('measureLineTime', () => {
       const clip: Clip = {
         ...base,
         seed,
-        lines: 24,
-        lineTime: base.lineTime * (20 + 0.01 * seed),
+        lines: 20,
+        frames: 36,
+        lineTime: base.lineTime * (24 + 0.01 * seed),
         noise: 6,
         direction: (['down', 'up', 'left', 'right'] as const)[seed % 4] ?? 'down',
       };
