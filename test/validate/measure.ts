@@ -50,7 +50,11 @@ export function measureShot(
   const hints = shot.sightings.map(({ ball: { x, y } }) => {
     const off = HINT_ERROR * radius * Math.sqrt(random.uniform(0, 1));
     const towards = random.uniform(0, 2 * Math.PI);
-    return [x + off * Math.cos(towards), y + off * Math.sin(towards)] as const;
+    // Looked for within the image, as the reduction does.
+    return [
+      Math.min(shot.width - 1, Math.max(0, x + off * Math.cos(towards))),
+      Math.min(shot.height - 1, Math.max(0, y + off * Math.sin(towards))),
+    ] as const;
   });
   const pass = (model: BallModel): (CentreMeasurement | Reason)[] =>
     hints.map((at, i) => {

@@ -3,6 +3,7 @@ import { clean } from './classes/clean';
 import { compressed } from './classes/compressed';
 import { hidden } from './classes/hidden';
 import { clutter } from './clutter';
+import { streak } from './streak';
 import type { ValidationClass } from './types';
 
 /** A class and the sources its records depend on, besides those of the renders. */
@@ -50,5 +51,6 @@ export const SUBJECTS: Readonly<Record<string, readonly Registered[]>> = {
     register(hidden, CENTRE),
     register(compressed, [...CENTRE, 'src/footage']),
     register(clutter, REDUCTION),
+    register(streak, REDUCTION),
   ],
 };
