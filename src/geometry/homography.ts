@@ -40,7 +40,7 @@ export function through(h: Homography, [x, y]: ImagePoint): ImagePoint {
 }
 
 /** `first`, then `then`. */
-export function composed(then: Homography, first: Homography): Homography {
+function composed(then: Homography, first: Homography): Homography {
   const at = (row: number, column: number) =>
     (then[3 * row] as number) * (first[column] as number) +
     (then[3 * row + 1] as number) * (first[3 + column] as number) +
