@@ -24,6 +24,7 @@ export type Registrar = (frame: GreyFrame) => Shift | null;
 
 /** Pixels compared in each frame: a millisecond's work, and what they leave open is a few thousandths of a pixel. */
 const MOST_PIXELS = 1800;
+const MOST_PIXELS_OF_PART = 500;
 const FEWEST_PIXELS = 60;
 const FEWEST_TILES = 6;
 /** Farthest shift looked for, px. */
@@ -70,7 +71,8 @@ function prepare(background: Background): Prepared {
 
 function registrarFor(area: Area, prepared: Prepared): Registrar {
   const { smooth } = prepared;
-  const detail = detailOf(smooth, area, { margin: REACH + 3, most: MOST_PIXELS });
+  const most = area.inside === undefined ? MOST_PIXELS : MOST_PIXELS_OF_PART;
+  const detail = detailOf(smooth, area, { margin: REACH + 3, most });
   const { pixels, tiles, steepAcross, steepDown } = detail;
   if (Math.min(steepAcross, steepDown) < FEWEST_PIXELS || tiles < FEWEST_TILES) return () => null;
   const place = createFit(prepared, detail);
