@@ -4,7 +4,6 @@ import type { ReduceApi } from '../protocol/reduce';
 
 /** One frame's fit laid open. */
 export type FrameInspection = NonNullable<Awaited<ReturnType<ReduceApi['inspect']>>>;
-export type CentreMeasurement = Extract<FrameInspection['measurement'], { ok: true }>['value'];
 
 export type { Reduction } from '../reduction/types';
 export type {

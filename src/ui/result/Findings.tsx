@@ -79,17 +79,18 @@ function StreakSpeed({ streak }: { readonly streak: Result['streak'] }) {
   const unit = useDesk().preferences.speedUnit.value;
   if (!('speed' in streak)) return <ReasonText reason={streak.unavailable} />;
   const { speed, minusFit, agrees, frames } = streak;
-  const apart = formatQuantity(expanded(minusFit), 'speed', unit);
+  const { value, u } = expanded(minusFit);
+  const apart = formatQuantity({ value: Math.abs(value), u }, 'speed', unit);
+  const side = `${apart} ${value < 0 ? 'slower' : 'faster'} over the same frames`;
   return (
     <p>
       The blur alone gives <strong>{formatQuantity(expanded(speed), 'speed', unit)}</strong> (
       {percent(speed.coverage)}, {formatCount(frames)} {frames === 1 ? 'frame' : 'frames'}).{' '}
       {agrees ? (
-        <>It agrees with the fit: {apart} apart from it over the same frames.</>
+        <>It agrees with the fit: {side}.</>
       ) : (
         <span class="disagrees">
-          It does not agree with the fit: {apart} apart from it over the same frames. Check the
-          exposure and the recording rate.
+          It does not agree with the fit: {side}. Check the exposure and the recording rate.
         </span>
       )}
     </p>
