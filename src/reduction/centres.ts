@@ -6,13 +6,13 @@ import type { BallModel, CentreMeasurement } from '../image/types';
 import type { Track } from '../tracking/types';
 import { ballInFlight } from './ball';
 import { inBatches } from './batches';
+import { type Centres, type JudgedCentres, keepOnPath, keepWhole } from './judgeCentres';
 import { placesOf } from './onPlane';
 import type { Scene } from './scene';
 import type { Shake } from './shake';
+import type { Survey } from './survey';
 import type { CentreHint } from './types';
 import { BATCH_FRAMES, type Work } from './work';
-
-export type Centres = ReadonlyMap<number, Outcome<CentreMeasurement>>;
 
 /** Frames looked at before and after those in which the ball was found roughly. */
 const MARGIN_FRAMES = 3;
@@ -24,19 +24,33 @@ const MARGIN_FRAMES = 3;
 export async function measureCentres(
   work: Work,
   track: Track,
-  shake: Shake,
+  { shake, candidates }: Pick<Survey, 'shake' | 'candidates'>,
 ): Promise<MeasuredCentres> {
   const ball = ballInFlight(work.inputs, work.scene, track);
-  const alone = await measureWith(ball, work, track, shake, { done: 0, of: 2 });
+  const alone = keepOnPath(
+    await measureWith(ball, work, track, shake, { done: 0, of: 2 }),
+    track,
+    work.scene,
+    shake,
+  );
   const learnt = learnBall(
     ball,
     [...alone.values()].flatMap((centre) => (centre.ok ? [centre.value] : [])),
   );
-  const centres =
-    learnt === ball ? alone : await measureWith(learnt, work, track, shake, { done: 1, of: 2 });
+  const again =
+    learnt === ball
+      ? alone
+      : keepOnPath(
+          await measureWith(learnt, work, track, shake, { done: 1, of: 2 }),
+          track,
+          work.scene,
+          shake,
+        );
+  const { centres, breakUp } = keepWhole(again, candidates, track, work.scene);
   const { placeIn } = search(work, track);
   return {
     centres,
+    breakUp,
     hintFor: (frame) => {
       const at = centres.has(frame) ? placeIn(frame) : null;
       return at === null ? null : { at, ball: learnt, shift: offIn(shake, frame) };
@@ -44,8 +58,7 @@ export async function measureCentres(
   };
 }
 
-export interface MeasuredCentres {
-  readonly centres: Centres;
+export interface MeasuredCentres extends JudgedCentres {
   /** Where the ball is looked for in a frame and how; null: it is not looked for there. */
   hintFor(
     frame: number,
@@ -105,8 +118,13 @@ async function measureWith(
   return centres;
 }
 
-const within = ([x, y]: ImagePoint, { region }: Scene): boolean =>
-  x >= region[0] &&
-  y >= region[1] &&
-  x <= region[0] + region[2] - 1 &&
-  y <= region[1] + region[3] - 1;
+/** Just outside too: where the centre is is not known to better than that yet. */
+function within([x, y]: ImagePoint, { region, ballRadius }: Scene): boolean {
+  const margin = 0.25 * ballRadius;
+  return (
+    x >= region[0] - margin &&
+    y >= region[1] - margin &&
+    x <= region[0] + region[2] - 1 + margin &&
+    y <= region[1] + region[3] - 1 + margin
+  );
+}

@@ -77,7 +77,7 @@ export function concludeShot(
     axis: unitVector(imageDirection(scene.atMuzzle, travel.axis)),
     streak: { unavailable: { code: 'notTold', message: 'The blur is not evaluated.' } },
     spin: { unavailable: { code: 'notTold', message: 'The rotation is not evaluated.' } },
-    breakUp: null,
+    breakUp: measured.breakUp,
     rivals: measured.track.ok ? measured.track.value.rivals : [],
     shake: measured.shake.report,
     warnings,

@@ -46,11 +46,11 @@ export async function measureFilm(
     fingerprint: fingerprintOf(background),
     since: sceneSince(background, inputs.setupScene),
     settings: pixelSettings(inputs.shot, scene),
-    ...(survey.track.ok ? await measureCentres(work, survey.track.value, survey.shake) : NOT_FOUND),
+    ...(survey.track.ok ? await measureCentres(work, survey.track.value, survey) : NOT_FOUND),
   };
 }
 
-const NOT_FOUND: MeasuredCentres = { centres: new Map(), hintFor: () => null };
+const NOT_FOUND: MeasuredCentres = { centres: new Map(), breakUp: null, hintFor: () => null };
 
 /** Within 45 degrees of each other. */
 const alongside = (a: ImageVector, b: ImageVector): boolean =>
@@ -74,4 +74,5 @@ const pixelSettings = (shot: Shot, scene: Scene): string =>
     shot.scale.plane,
     shot.scale.cameraDistance && Math.round(Math.log(shot.scale.cameraDistance.value) * 20),
     shot.seals?.muzzle && [shot.seals.muzzle.region, shot.seals.muzzle.plane],
+    shot.edits.seeds,
   ]);

@@ -3,14 +3,15 @@ import type { ImagePoint, ImageVector } from '../core/units';
 import { flatDirection, imageDirection } from '../geometry/view';
 import { linkTrack } from '../tracking/link';
 import { predictPath } from '../tracking/predict';
-import type { FrameCandidates, TimeOf, Track, TrackPrior } from '../tracking/types';
+import type { FrameCandidates, TimeOf, Track } from '../tracking/types';
+import type { FlightPrior } from './flightPrior';
 import type { Scene } from './scene';
 
 /** A track on the flight plane, where a steady flight is steady however lens and tilt bend its picture. */
 export function linkOnPlane(
   found: readonly FrameCandidates[],
   { scale, muzzle, atMuzzle, ballRadius, clock }: Scene,
-  prior: Pick<TrackPrior, 'seeds' | 'maxSpeed'>,
+  prior: FlightPrior,
 ): Outcome<Track> {
   const { view } = scale;
   const laid = <T extends { readonly x: number; readonly y: number }>(place: T): T[] => {
@@ -25,6 +26,7 @@ export function linkOnPlane(
       muzzle: muzzle.point,
       radius: ballRadius,
       timeOf: timeOnPlane({ scale, clock }),
+      placed: prior.placed.flatMap(laid),
       seeds: prior.seeds.flatMap(laid),
     },
   );

@@ -9,6 +9,7 @@ import type { FrameCandidates, Track } from '../tracking/types';
 import { readReference } from './background';
 import { ballAtRest } from './ball';
 import { inBatches } from './batches';
+import { flightPrior } from './flightPrior';
 import { linkOnPlane } from './onPlane';
 import { codedShiftU, type FramePlace, judgeShake, launcherRect, type Shake } from './shake';
 import type { SurveySetup } from './types';
@@ -22,6 +23,7 @@ export interface SealFilm {
 
 /** What one pass over the whole film gave. */
 export interface Survey {
+  readonly candidates: readonly FrameCandidates[];
   readonly track: Outcome<Track>;
   readonly seal: Outcome<SealFilm>;
   /** Mean level of each frame over the background's. */
@@ -31,8 +33,6 @@ export interface Survey {
 
 /** The streak's band covers this share of the ball's radius to each side of the axis. */
 const STREAK_BAND = 0.5;
-/** No ball driven by the atmosphere is faster, m/s: air at 20 degrees escapes into vacuum at 1716 (2 c / (gamma - 1)). */
-const FASTEST_BALL = 1716;
 
 /** One pass over the whole film, its seal and streak laid out along the given direction of travel. */
 export async function surveyAlong(
@@ -63,12 +63,10 @@ export async function surveyAlong(
   const { candidates, observations, gains, places } = await lookAtAll(work);
 
   onEvent({ kind: 'progress', stage: 'track', done: 0, total: 1 });
-  const track = linkOnPlane(candidates, scene, {
-    maxSpeed: FASTEST_BALL / scene.scale.value,
-    seeds: shot.edits.manualPoints,
-  });
+  const track = linkOnPlane(candidates, scene, flightPrior(shot, scene));
   onEvent({ kind: 'progress', stage: 'track', done: 1, total: 1 });
   return {
+    candidates,
     track,
     seal: sealFilm(view, reference, observations),
     gains,

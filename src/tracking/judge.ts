@@ -1,22 +1,40 @@
 import type { Reason } from '../core/reason';
+import { median } from '../core/statistics';
 import type { ImageVector } from '../core/units';
-import type { Run, Sighting } from './path';
+import { along, fitPath, type Run, type Sighting } from './path';
 import type { Path, TrackPrior } from './types';
 
 /** Share of its speed a ball may lose or gain over its path, beyond which it is not one flight. */
 export const SPEED_CHANGE = 0.35;
+/** Sizes, as multiples of the ball's, that no wrong scale accounts for. */
+const SIZES = [0.7, 1.4] as const;
+/** Share of the edge that must lie on a circle for its size to count. */
+const ROUND = 0.6;
+/** How far past the muzzle the gas still pushes, in radii (three diameters). */
+const MUZZLE_ZONE = 6;
+/** Fewer sightings in free flight tell nothing of a change of speed. */
+const FEWEST_IN_FLIGHT = 8;
+/** Change of speed that a picture seen at a slant feigns, as a share. */
+const FEIGNED = 0.12;
 /** Cosine of the largest angle between the path and a stated axis (20 degrees). */
 const ALONG_AXIS = 0.94;
 /** How far the path may pass beside the muzzle, in radii: the two are marked and fitted by eye at first. */
 const BESIDE_MUZZLE = 1.5;
 
 /** Why a run is not the ball's; null where it may be. */
-export function faultOf({ path, sightings }: Run, prior: TrackPrior): Reason | null {
+export function faultOf({ path, sightings, seedsPassed }: Run, prior: TrackPrior): Reason | null {
   const first = sightings[0] as Sighting;
   const last = sightings[sightings.length - 1] as Sighting;
   const count = sightings.length;
   const where = `frames ${first.frame} to ${last.frame}`;
-  if (sightings.filter((s) => s.candidate < 0).length >= 2) return null;
+  if (seedsPassed < prior.placed.length + prior.seeds.length) {
+    return {
+      code: 'besideSeeds',
+      message: `Something in ${where} does not pass where the ball is said to be.`,
+    };
+  }
+  // Whoever names two places has told which thing it is.
+  if (seedsPassed >= 2) return null;
   const travelled = Math.hypot(last.x - first.x, last.y - first.y);
   if (travelled < (count === 2 ? 0.3 : 1) * prior.radius) {
     return {
@@ -41,6 +59,16 @@ export function faultOf({ path, sightings }: Run, prior: TrackPrior): Reason | n
       message: `Something that moves in ${where} does not have the ball's size and round shape (likeness ${score.toFixed(2)}).`,
     };
   }
+  const sizes = better.flatMap(({ rim }) => (rim !== null && rim.round >= ROUND ? [rim.size] : []));
+  if (2 * sizes.length > better.length) {
+    const size = median(sizes);
+    if (size < SIZES[0] || size > SIZES[1]) {
+      return {
+        code: 'otherSize',
+        message: `Something round in ${where} has ${size.toFixed(2)} times the ball's diameter.`,
+      };
+    }
+  }
   const span = last.frame - first.frame + 1;
   if (count < 0.4 * span || (count === 2 && span > 3)) {
     return {
@@ -52,6 +80,57 @@ export function faultOf({ path, sightings }: Run, prior: TrackPrior): Reason | n
     return {
       code: 'unsteady',
       message: `Something of the right size in ${where} changes its speed too much for a ball in free flight.`,
+    };
+  }
+  return againstAir(sightings, path, prior, where);
+}
+
+/** What a change of speed in free flight contradicts; null where nothing. */
+function againstAir(
+  sightings: readonly Sighting[],
+  path: Path,
+  { muzzle, radius, slowing }: TrackPrior,
+  where: string,
+): Reason | null {
+  if (muzzle === null) return null;
+  const speed = Math.hypot(...path.velocity);
+  const ahead = ({ x, y }: Sighting) =>
+    ((x - muzzle[0]) * path.velocity[0] + (y - muzzle[1]) * path.velocity[1]) / speed;
+  const free = sightings.filter((s) => ahead(s) > MUZZLE_ZONE * radius && s.visible > 0.7);
+  if (free.length < FEWEST_IN_FLIGHT) return null;
+  const fitted = fitPath(
+    free,
+    free.map((s) => s.likeness),
+    true,
+  );
+  if (fitted === null) return null;
+  const [first, last] = [free[0] as Sighting, free[free.length - 1] as Sighting];
+  const duration = Math.abs(last.time - first.time);
+  const v = Math.hypot(...fitted.velocity);
+  const gained =
+    ((fitted.acceleration[0] * fitted.velocity[0] + fitted.acceleration[1] * fitted.velocity[1]) /
+      v ** 2) *
+    duration;
+  const scatter = Math.sqrt(
+    free.reduce((sum, s) => {
+      const [x, y] = along(fitted, s.time);
+      return sum + (s.x - x) ** 2 + (s.y - y) ** 2;
+    }, 0) /
+      (2 * free.length - 6),
+  );
+  // Standard deviation of the curvature of a parabola through n points evenly over a length: sqrt(720 / n) over its square.
+  const gainedU = (scatter * Math.sqrt(720 / free.length)) / (v * duration);
+  const beyondDoubt = FEIGNED + 4 * gainedU;
+  if (gained > beyondDoubt) {
+    return {
+      code: 'speedsUp',
+      message: `Something of the right size in ${where} becomes faster in free flight, by ${(100 * gained).toFixed(0)} %.`,
+    };
+  }
+  if (slowing !== undefined && -gained > slowing * v * duration + beyondDoubt) {
+    return {
+      code: 'slowsTooMuch',
+      message: `Something of the right size in ${where} loses ${(-100 * gained).toFixed(0)} % of its speed, more than the air can take from the ball.`,
     };
   }
   return null;

@@ -1,32 +1,34 @@
 import { failure, type Outcome, type Reason, success } from '../core/reason';
 import type { Candidate } from '../image/types';
-import { againstPrior, faultOf, SPEED_CHANGE, speedChange } from './judge';
-import { along, fitPath, lineDirection, type Run, type Sighting, throughTwo } from './path';
-import type { FrameCandidates, Path, Track, TrackPrior } from './types';
-
-/** Frame gaps over which two sightings are tried as one motion: short for two frames, long for accuracy. */
-const GAPS = [1, 2, 3, 5, 8, 13, 21, 34] as const;
-/** Starting motions refined in full. */
-const REFINED = 12;
-/** How far a sighting may lie from the path, in radii: a half-hidden ball is sighted off its centre. */
-const NEAR = 0.6;
-const MOST_RIVALS = 4;
+import { gather } from './gather';
+import { faultOf } from './judge';
+import { along, lineDirection, type Run, type Sighting } from './path';
+import { MOST_RIVALS, NEAR, searchRuns } from './search';
+import { twinOf } from './twins';
+import type { FrameCandidates, Track, TrackPrior } from './types';
 
 /**
- * Finds the one object of the ball's size that moves steadily on a nearly straight path, and its
- * sightings in the frames. Deterministic: motions through pairs of sightings are compared by how many
- * frames they explain, the best are refined by least squares with a slow change of speed, and the
- * ball is the best supported that passes as a ball. Frames may be missing.
- * Failures: `noBall`, `againstDirection`, `besideMuzzle`.
+ * Finds the one object of the ball's size that moves steadily on a nearly straight path, and its sightings in the
+ * frames. Of the motions found the ball is the best supported that nothing known of it contradicts; where another
+ * speaks for itself as well, none is taken. Frames may be missing.
+ * Failures: `noBall`, `twoBalls`, `againstDirection`, `besideMuzzle`, `besideSeeds`.
  */
 export function linkTrack(frames: readonly FrameCandidates[], prior: TrackPrior): Outcome<Track> {
-  const sightings = gather(frames, prior);
-  const runs = searchRuns(sightings, prior);
+  const runs = searchRuns(gather(frames, prior), prior);
   const judged = runs.map((run) => ({ run, fault: faultOf(run, prior) }));
-  const ball = judged.find(({ fault }) => fault === null)?.run;
+  const passed = judged.flatMap(({ run, fault }) => (fault === null ? [run] : []));
+  const [ball] = passed;
   if (ball === undefined) {
     return (
       contradicted(frames, prior) ?? failure('noBall', whatWasSeen(frames, judged), NO_BALL_REMEDY)
+    );
+  }
+  const twin = twinOf(ball, passed, prior);
+  if (twin !== null) {
+    return failure(
+      'twoBalls',
+      `Two things move as the ball would and look like it: one is seen in ${framesOf(ball)}, the other in ${framesOf(twin)}.`,
+      'Say in one frame which of them is the ball, or draw the region of flight around it.',
     );
   }
 
@@ -38,16 +40,13 @@ export function linkTrack(frames: readonly FrameCandidates[], prior: TrackPrior)
     .slice(0, MOST_RIVALS)
     .map(({ run, fault }) => ({
       frames: run.sightings.length,
-      reason: fault ?? {
-        code: 'fewerFrames',
-        message: `Another object follows its own path over ${run.sightings.length} frames, fewer than the ball's ${ball.sightings.length}.`,
-      },
+      reason: fault ?? lesser(run, ball),
     }));
   const byFrame = new Map(frames.map((frame) => [frame.frame, frame]));
   return success({
     points: ball.sightings.map((s) => ({
       frame: s.frame,
-      candidate: byFrame.get(s.frame)?.candidates[s.candidate] ?? manualCandidate(s),
+      candidate: byFrame.get(s.frame)?.candidates[s.candidate] ?? givenCandidate(s),
       at: along(ball.path, s.time),
     })),
     path: ball.path,
@@ -56,6 +55,21 @@ export function linkTrack(frames: readonly FrameCandidates[], prior: TrackPrior)
     rivals,
   });
 }
+
+const framesOf = ({ sightings }: Run): string =>
+  `frames ${sightings[0]?.frame} to ${sightings[sightings.length - 1]?.frame}`;
+
+/** Why a run that may be a ball's is not taken for it. */
+const lesser = (run: Run, ball: Run): Reason =>
+  run.sightings.length < ball.sightings.length
+    ? {
+        code: 'fewerFrames',
+        message: `Another object follows its own path over ${run.sightings.length} frames, fewer than the ball's ${ball.sightings.length}.`,
+      }
+    : {
+        code: 'lessAlike',
+        message: `Another object in ${framesOf(run)} follows its own path but looks less like the ball: by size, roundness or sharpness.`,
+      };
 
 /** The ball that would be found were it not for what is stated of its way; null where there is none even so. */
 function contradicted(
@@ -76,134 +90,21 @@ function contradicted(
       'Mark the muzzle where the flight leaves it.',
     );
   }
+  const free = { ...prior, placed: [], seeds: [] };
+  if (prior.placed.length + prior.seeds.length > 0 && linkTrack(frames, free).ok) {
+    return failure(
+      'besideSeeds',
+      'A ball is seen, but its path does not pass where it is said to be.',
+      'Move the places said to be the ball onto it, or remove them.',
+    );
+  }
   return null;
 }
 
 const NO_BALL_REMEDY =
   'Check the known length and the ball diameter (they give the size looked for), the region of flight and that the clip shows the ball; or place its centre by hand in three frames or more.';
 
-const manualCandidate = (s: Sighting): Candidate => ({ x: s.x, y: s.y, score: 1, visible: 1 });
-
-function gather(frames: readonly FrameCandidates[], prior: TrackPrior): Sighting[][] {
-  const byHand = new Map(prior.seeds.map((point) => [point.frame, point]));
-  return [...frames]
-    .sort((a, b) => a.frame - b.frame)
-    .map(({ frame, candidates }) => {
-      const point = byHand.get(frame);
-      if (point !== undefined) {
-        const { x, y } = point;
-        return [
-          { frame, time: prior.timeOf(frame, x, y), x, y, score: 1, visible: 1, candidate: -1 },
-        ];
-      }
-      return candidates.map(({ x, y, score, visible }, candidate) => ({
-        frame,
-        time: prior.timeOf(frame, x, y),
-        x,
-        y,
-        score,
-        visible,
-        candidate,
-      }));
-    })
-    .filter((inFrame) => inFrame.length > 0);
-}
-
-/** Distinct runs, best supported first, no sighting in two of them. */
-function searchRuns(sightings: readonly (readonly Sighting[])[], prior: TrackPrior): Run[] {
-  const runs: Run[] = [];
-  let left = sightings;
-  for (let round = 0; round <= MOST_RIVALS; round++) {
-    const run = bestRun(left, prior);
-    if (run === null || run.sightings.length < 2) break;
-    runs.push(run);
-    const taken = new Set(run.sightings);
-    left = left
-      .map((inFrame) => inFrame.filter((s) => !taken.has(s)))
-      .filter((inFrame) => inFrame.length > 0);
-  }
-  return runs;
-}
-
-function bestRun(sightings: readonly (readonly Sighting[])[], prior: TrackPrior): Run | null {
-  const starts: Run[] = [];
-  for (let i = 0; i < sightings.length; i++) {
-    for (const gap of GAPS) {
-      const later = sightings[i + gap];
-      if (later === undefined) break;
-      for (const a of sightings[i] as readonly Sighting[]) {
-        for (const b of later) {
-          const path = throughTwo(a, b);
-          if (path === null || !plausible(path, a, b, prior)) continue;
-          const run = supported(path, sightings, prior.radius, NEAR);
-          starts.push(run);
-        }
-      }
-    }
-  }
-  starts.sort((a, b) => b.support - a.support);
-  let best: Run | null = null;
-  for (const start of starts.slice(0, REFINED)) {
-    const run = refine(start, sightings, prior.radius);
-    if (best === null || run.support > best.support) best = run;
-  }
-  return best;
-}
-
-/** Whether two sightings may be one ball's, judged by the motion through them. */
-function plausible(path: Path, a: Sighting, b: Sighting, prior: TrackPrior): boolean {
-  // A step smaller than this share of the radius a frame is a thing that stands still and flickers.
-  const moved = Math.hypot(b.x - a.x, b.y - a.y);
-  return moved >= 0.02 * prior.radius * (b.frame - a.frame) && againstPrior(path, prior) === null;
-}
-
-/** Best sighting of each frame near the path, and the sum of their scores, less the farther off. */
-function supported(
-  path: Path,
-  sightings: readonly (readonly Sighting[])[],
-  radius: number,
-  near: number,
-): Run {
-  const chosen: Sighting[] = [];
-  const reach = near * radius;
-  let support = 0;
-  for (const inFrame of sightings) {
-    let best: Sighting | null = null;
-    let most = 0;
-    for (const s of inFrame) {
-      const [x, y] = along(path, s.time);
-      const d = Math.hypot(s.x - x, s.y - y) / reach;
-      const worth = d < 1 ? s.score * (1 - d * d) : 0;
-      if (worth > most) {
-        most = worth;
-        best = s;
-      }
-    }
-    if (best !== null) {
-      chosen.push(best);
-      support += most;
-    }
-  }
-  return { path, sightings: chosen, support };
-}
-
-/** Alternates least squares and choice of sightings, uniform motion first, then with a change of speed. */
-function refine(start: Run, sightings: readonly (readonly Sighting[])[], radius: number): Run {
-  let best = start;
-  for (const curved of [false, false, true, true, true, true]) {
-    const { path, sightings: chosen } = best;
-    const weights = chosen.map((s) => {
-      const [x, y] = along(path, s.time);
-      const d = Math.hypot(s.x - x, s.y - y) / (2 * NEAR * radius);
-      return s.score * s.visible * Math.max(0.01, 1 - d * d) ** 2;
-    });
-    const fitted = fitPath(chosen, weights, curved);
-    if (fitted === null || (curved && speedChange(fitted, chosen) > SPEED_CHANGE)) continue;
-    const next = supported(fitted, sightings, radius, NEAR);
-    if (next.support >= best.support) best = next;
-  }
-  return best;
-}
+const givenCandidate = (s: Sighting): Candidate => ({ x: s.x, y: s.y, score: 1, visible: 1 });
 
 function whatWasSeen(
   frames: readonly FrameCandidates[],

@@ -1,4 +1,5 @@
 import type { ImagePoint, ImageVector, Pixels, Seconds } from '../core/units';
+import type { Rim } from '../image/types';
 import type { Path } from './types';
 
 /** One candidate with the frame and time it belongs to. */
@@ -7,9 +8,13 @@ export interface Sighting {
   readonly time: Seconds;
   readonly x: Pixels;
   readonly y: Pixels;
+  /** 0..1, by shape, size and sharpness of edge. */
+  readonly likeness: number;
   readonly score: number;
   readonly visible: number;
-  /** Index in its frame's list of candidates; -1 for a point placed by a person. */
+  /** Its edge, where it has one. */
+  readonly rim: Rim | null;
+  /** Index in its frame's list of candidates; -1 for a place given by a person. */
   readonly candidate: number;
 }
 
@@ -102,7 +107,7 @@ export function lineDirection(
   travel: ImageVector,
   scale: Pixels,
 ): ImageVector {
-  let weights = sightings.map((s) => s.score * s.visible);
+  let weights = sightings.map((s) => s.likeness * s.visible);
   let axis: ImageVector = travel;
   for (let round = 0; round < 6; round++) {
     let total = 0;
@@ -131,16 +136,19 @@ export function lineDirection(
     const [ux, uy] = axis;
     weights = sightings.map((s) => {
       const off = ((s.y - my) * ux - (s.x - mx) * uy) / scale;
-      return Math.abs(off) < 1 ? s.score * s.visible * (1 - off * off) ** 2 : 0;
+      return Math.abs(off) < 1 ? s.likeness * s.visible * (1 - off * off) ** 2 : 0;
     });
   }
   const forward = axis[0] * travel[0] + axis[1] * travel[1] >= 0;
   return forward ? axis : [-axis[0], -axis[1]];
 }
 
-/** Sightings taken for one object, the path through them, and the sum of their scores. */
+/** Sightings taken for one object, the path through them, and how much speaks for it. */
 export interface Run {
   readonly path: Path;
   readonly sightings: readonly Sighting[];
+  /** Sum of the likenesses, less the farther off the path. */
   readonly support: number;
+  /** Places named by a person that it passes. */
+  readonly seedsPassed: number;
 }

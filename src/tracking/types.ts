@@ -32,8 +32,18 @@ export interface TrackPrior {
   readonly maxSpeed?: number;
   /** Time of the line that shows this place in a frame. */
   readonly timeOf: TimeOf;
+  /** Share of its speed that the air can take from the ball per pixel of its way at most; left out: not known. */
+  readonly slowing?: number;
   /** Centres placed by a person; each stands in its frame for whatever was found there. */
-  readonly seeds: readonly { readonly frame: number; readonly x: Pixels; readonly y: Pixels }[];
+  readonly placed: readonly Place[];
+  /** Where a person says the ball is: its path passes there, but the places are not measurements. */
+  readonly seeds: readonly Place[];
+}
+
+export interface Place {
+  readonly frame: number;
+  readonly x: Pixels;
+  readonly y: Pixels;
 }
 
 export interface TrackPoint {

@@ -8,7 +8,14 @@ import { normalStream } from '../noise';
 const RATE = 12_000;
 const RADIUS = 30;
 const timeOf = (frame: number) => frame / RATE;
-const prior: TrackPrior = { axis: null, muzzle: [100, 64], radius: RADIUS, timeOf, seeds: [] };
+const prior: TrackPrior = {
+  axis: null,
+  muzzle: [100, 64],
+  radius: RADIUS,
+  timeOf,
+  placed: [],
+  seeds: [],
+};
 
 /** A film as candidates: things that move at px a frame from a place, seen from one frame to another. */
 interface Thing {
@@ -123,7 +130,7 @@ describe('linking candidates to a track', () => {
       { frame: 44, x: 205.5, y: 65 },
       { frame: 39, x: 86, y: 64 },
     ];
-    const track = linkTrack(frames, { ...prior, seeds });
+    const track = linkTrack(frames, { ...prior, placed: seeds });
     if (!track.ok) throw new Error(track.reason.message);
     const byFrame = new Map(track.value.points.map((point) => [point.frame, point.candidate]));
     expect(byFrame.get(44)).toMatchObject({ x: 205.5, y: 65, score: 1 });

@@ -71,6 +71,7 @@ describe('the clean sample clip', () => {
         muzzle: truth.muzzlePoint,
         radius: atRest.radius,
         timeOf: (frame) => frame / truth.frameRate,
+        placed: [],
         seeds: [],
       },
     );

@@ -1,0 +1,101 @@
+import { failure, type Outcome } from '../core/reason';
+import type { ImagePoint } from '../core/units';
+import type { CentreMeasurement } from '../image/types';
+import { type BreakUp, findBreakUp } from '../tracking/breakUp';
+import { type MeasuredPlace, offPath } from '../tracking/consistency';
+import { likenessOf } from '../tracking/gather';
+import type { FrameCandidates, Track } from '../tracking/types';
+import { placesOf } from './onPlane';
+import type { Scene } from './scene';
+import { type Shake, steadied } from './shake';
+
+export type Centres = ReadonlyMap<number, Outcome<CentreMeasurement>>;
+
+export interface JudgedCentres {
+  readonly centres: Centres;
+  readonly breakUp: BreakUp | null;
+}
+
+const OFF_REMEDY =
+  'Step to the frame: place the centre by hand if the ball can be seen there, or leave it out.';
+const BROKE_REMEDY = 'The frames before it are used; film more of the flight before the break.';
+/** Pieces are looked for within this many radii of where the ball would be. */
+const PIECES_WITHIN = 2;
+
+/** Centres without those that lie off the path of the others. */
+export function keepOnPath(centres: Centres, track: Track, scene: Scene, shake: Shake): Centres {
+  const { view } = scene.scale;
+  const places = [...centres].flatMap(([frame, centre]): MeasuredPlace[] => {
+    if (!centre.ok) return [];
+    const flat = view.flattenMeasured(steadied(centre.value, shake.shiftIn(frame)));
+    const { x, y } = centre.value;
+    return flat.ok ? [{ frame, time: scene.clock.timeAt(frame, x, y), ...flat.value }] : [];
+  });
+  places.sort((a, b) => a.frame - b.frame);
+  const off = offPath(places, track.path, track.axis, muzzleTime(track, scene), scene.ballRadius);
+  return new Map(
+    [...centres].map(([frame, centre]) => {
+      const reason = off.get(frame);
+      return [
+        frame,
+        reason === undefined ? centre : failure(reason.code, reason.message, OFF_REMEDY),
+      ];
+    }),
+  );
+}
+
+/** Centres up to the frame in which the ball is no longer whole. */
+export function keepWhole(
+  centres: Centres,
+  candidates: readonly FrameCandidates[],
+  track: Track,
+  scene: Scene,
+): JudgedCentres {
+  const placeIn = placesOf(track, scene);
+  const found = new Map(candidates.map((one) => [one.frame, one.candidates]));
+  const frames = [...centres.keys()].sort((a, b) => a - b);
+  const breakUp = findBreakUp(
+    frames.map((frame) => {
+      const at = placeIn(frame);
+      const near = (found.get(frame) ?? []).filter(
+        ({ x, y }) =>
+          at !== null && Math.hypot(x - at[0], y - at[1]) < PIECES_WITHIN * scene.ballRadius,
+      );
+      return {
+        frame,
+        centre: centres.get(frame) ?? NOT_MEASURED,
+        inView: at !== null && wholeDiscIn(at, scene),
+        likeness: near.length === 0 ? null : Math.max(...near.map(likenessOf)),
+      };
+    }),
+  );
+  if (breakUp === null) return { centres, breakUp };
+  const { code, message } = breakUp.reason;
+  const broke: Outcome<CentreMeasurement> = failure(code, message, BROKE_REMEDY);
+  return {
+    centres: new Map(
+      [...centres].map(([frame, centre]) => [frame, frame < breakUp.frame ? centre : broke]),
+    ),
+    breakUp,
+  };
+}
+
+const NOT_MEASURED = failure('noBall', 'The ball was not measured in this frame.');
+
+function wholeDiscIn([x, y]: ImagePoint, { region, ballRadius }: Scene): boolean {
+  const [left, top, width, height] = region;
+  return (
+    x - ballRadius >= left &&
+    y - ballRadius >= top &&
+    x + ballRadius <= left + width - 1 &&
+    y + ballRadius <= top + height - 1
+  );
+}
+
+/** When the track passes the muzzle; null where it has no speed along its axis. */
+function muzzleTime({ path, axis }: Track, { muzzle }: Scene): number | null {
+  const speed = path.velocity[0] * axis[0] + path.velocity[1] * axis[1];
+  const way =
+    (muzzle.point[0] - path.origin[0]) * axis[0] + (muzzle.point[1] - path.origin[1]) * axis[1];
+  return speed > 0 ? path.time + way / speed : null;
+}

@@ -1,0 +1,55 @@
+import type { Run, Sighting } from './path';
+import type { TrackPrior } from './types';
+
+/** A rival with this share of the ball's support, and this share of its likeness, may be the ball as well. */
+const SUPPORT = 0.8;
+const LIKENESS = 0.9;
+/** Share of the shorter one's frames in which both must be seen: else they may be one ball's path in two pieces. */
+const TOGETHER = 0.3;
+/** Speeds and directions within this share of each other are one motion: a shadow's, a reflection's. */
+const ALIKE = 0.1;
+/** A companion is told from the ball by passing the muzzle this much farther off, in radii. */
+const FARTHER = 0.5;
+
+/** Another run that could as well be the ball; null where there is none. */
+export function twinOf(ball: Run, passed: readonly Run[], prior: TrackPrior): Run | null {
+  // Whoever named a place on the ball's path has told which it is.
+  if (ball.seedsPassed > 0) return null;
+  const twin = passed.find(
+    (run) =>
+      run !== ball &&
+      run.support >= SUPPORT * ball.support &&
+      likeness(run) >= LIKENESS * likeness(ball) &&
+      together(run, ball) &&
+      !(companions(run, ball) && fartherFromMuzzle(run, ball, prior)),
+  );
+  return twin ?? null;
+}
+
+/** Mean likeness of the better half of its sightings. */
+function likeness({ sightings }: Run): number {
+  const sorted = sightings.map((s) => s.likeness).sort((a, b) => b - a);
+  const better = sorted.slice(0, Math.ceil(sorted.length / 2));
+  return better.reduce((sum, value) => sum + value, 0) / better.length;
+}
+
+function together(a: Run, b: Run): boolean {
+  const frames = new Set(a.sightings.map((s) => s.frame));
+  const shared = b.sightings.filter((s) => frames.has(s.frame)).length;
+  return shared >= TOGETHER * Math.min(a.sightings.length, b.sightings.length);
+}
+
+function companions({ path: a }: Run, { path: b }: Run): boolean {
+  const apart = Math.hypot(a.velocity[0] - b.velocity[0], a.velocity[1] - b.velocity[1]);
+  return apart < ALIKE * Math.hypot(...b.velocity);
+}
+
+function fartherFromMuzzle(run: Run, ball: Run, { muzzle, radius }: TrackPrior): boolean {
+  if (muzzle === null) return false;
+  const off = ({ path, sightings }: Run): number => {
+    const [vx, vy] = path.velocity;
+    const { x, y } = sightings[sightings.length >> 1] as Sighting;
+    return Math.abs((x - muzzle[0]) * vy - (y - muzzle[1]) * vx) / Math.hypot(vx, vy);
+  };
+  return off(run) > off(ball) + FARTHER * radius;
+}
