@@ -1,3 +1,4 @@
+import { leastSquares } from '../core/linalg';
 import { failure, type Outcome, success } from '../core/reason';
 import type { ImagePoint, Metres, Pixels } from '../core/units';
 import type { Homography } from './homography';
@@ -17,7 +18,7 @@ export interface PlaneInView {
 }
 
 /** A plane's axes and origin in the camera's axes: the point (x, y) of the plane stands at x a + y b + c. */
-interface Pose {
+export interface Pose {
   readonly a: Vector3;
   readonly b: Vector3;
   readonly c: Vector3;
@@ -32,8 +33,8 @@ const cross = (p: Vector3, q: Vector3): Vector3 => [
 ];
 const scaled = (p: Vector3, by: number): Vector3 => [p[0] * by, p[1] * by, p[2] * by];
 
-/** Pose of a plane from its picture (metres to pixels) and the focal length. */
-function poseOf(picture: Homography, principal: ImagePoint, focal: Pixels): Pose {
+/** Pose of a plane from its picture (metres to pixels) and the focal length; its axes are square as far as these agree. */
+export function poseOf(picture: Homography, principal: ImagePoint, focal: Pixels): Pose {
   const column = (j: number): Vector3 => {
     const w = picture[6 + j] as number;
     return [
@@ -51,22 +52,91 @@ function poseOf(picture: Homography, principal: ImagePoint, focal: Pixels): Pose
   return { a: pa, b: pb, c: pc, normal: scaled(across, towards) };
 }
 
+const ROUNDS_TO_FIT = 30;
+/** Fits end when no corner moves by more than this, px. */
+const SETTLED: Pixels = 1e-9;
+
 /**
- * The plane that lies `nearer` metres before a pictured one and parallel to it: its own picture
- * (same metres to pixels) and the camera that sees it.
+ * The pose that puts the corners of a rectangle nearest to where they are seen, its axes square and a metre long:
+ * six unknowns where a homography leaves eight, so that small rectangles still tell how they are tilted.
+ * Gauss-Newton from a pose nearby. `misfit`: sum of squared distances, px^2, with two degrees of freedom for four corners.
  */
+export function fitPose(
+  start: Pose,
+  corners: readonly ImagePoint[],
+  seen: readonly ImagePoint[],
+  principal: ImagePoint,
+  focal: Pixels,
+): { readonly pose: Pose; readonly misfit: number } {
+  let pose = squared(start);
+  const residuals = (at: Pose): number[] =>
+    corners.flatMap(([x, y], i) => {
+      const [px, py, pz] = [0, 1, 2].map(
+        (k) => x * (at.a[k] as number) + y * (at.b[k] as number) + (at.c[k] as number),
+      ) as [number, number, number];
+      const [sx, sy] = seen[i] as ImagePoint;
+      return [sx - principal[0] - (focal * px) / pz, sy - principal[1] - (focal * py) / pz];
+    });
+  const moved = (
+    from: Pose,
+    [rx = 0, ry = 0, rz = 0, tx = 0, ty = 0, tz = 0]: readonly number[],
+  ) => {
+    const turn: Vector3 = [rx, ry, rz];
+    const turned = (p: Vector3): Vector3 => plus(p, cross(turn, p));
+    return squared({
+      ...from,
+      a: turned(from.a),
+      b: turned(from.b),
+      c: plus(from.c, [tx, ty, tz]),
+    });
+  };
+  const depth = Math.hypot(...pose.c);
+  for (let round = 0; round < ROUNDS_TO_FIT; round++) {
+    const steps = [1e-6, 1e-6, 1e-6, 1e-6 * depth, 1e-6 * depth, 1e-6 * depth];
+    const columns = steps.map((step, j) => {
+      const by = (sign: number) =>
+        residuals(
+          moved(
+            pose,
+            steps.map((_, k) => (k === j ? sign * step : 0)),
+          ),
+        );
+      const down = by(-1);
+      return by(1).map((up, i) => ((down[i] as number) - up) / (2 * step));
+    });
+    const here = residuals(pose);
+    const move = leastSquares(
+      here.map((_, i) => columns.map((column) => column[i] as number)),
+      here,
+    );
+    pose = moved(pose, move);
+    const after = residuals(pose);
+    if (after.every((value, i) => Math.abs(value - (here[i] as number)) < SETTLED)) break;
+  }
+  return { pose, misfit: residuals(pose).reduce((sum, value) => sum + value * value, 0) };
+}
+
+const plus = (p: Vector3, q: Vector3): Vector3 => [p[0] + q[0], p[1] + q[1], p[2] + q[2]];
+const unit = (p: Vector3): Vector3 => scaled(p, 1 / Math.hypot(...p));
+
+/** The same with its axes made square to each other, each turned by half of what is missing, and a metre long. */
+function squared({ a, b, c }: Pose): Pose {
+  const [ua, ub] = [unit(a), unit(b)];
+  const [between, apart] = [unit(plus(ua, ub)), unit(plus(ua, scaled(ub, -1)))];
+  const sa = scaled(plus(between, apart), Math.SQRT1_2);
+  const sb = scaled(plus(between, scaled(apart, -1)), Math.SQRT1_2);
+  const across = cross(sa, sb);
+  return { a: sa, b: sb, c, normal: scaled(across, Math.sign(dot(across, c))) };
+}
+
+/** The plane that lies `nearer` metres before one and parallel to it: its picture (metres to pixels), and the camera. */
 export function planeBefore(
-  picture: Homography,
+  { a, b, c, normal }: Pose,
   principal: ImagePoint,
   focal: Pixels,
   nearer: Metres,
 ): { readonly picture: Homography; readonly camera: PlaneInView } {
-  const { a, b, c, normal } = poseOf(picture, principal, focal);
-  const moved: Vector3 = [
-    c[0] - nearer * normal[0],
-    c[1] - nearer * normal[1],
-    c[2] - nearer * normal[2],
-  ];
+  const moved = plus(c, scaled(normal, -nearer));
   const row = (i: 0 | 1): readonly [number, number, number] => [
     focal * a[i] + principal[i] * a[2],
     focal * b[i] + principal[i] * b[2],
@@ -74,13 +144,7 @@ export function planeBefore(
   ];
   return {
     picture: [...row(0), ...row(1), a[2], b[2], moved[2]],
-    camera: {
-      principal,
-      focal,
-      normal,
-      offset: dot(normal, moved),
-      across: scaled(a, 1 / Math.hypot(...a)),
-    },
+    camera: { principal, focal, normal, offset: dot(normal, moved), across: unit(a) },
   };
 }
 
@@ -100,7 +164,8 @@ export function focalFromDistance(
   distance: Metres,
 ): Outcome<Pixels> {
   const reach = (focal: Pixels): number => {
-    const { camera } = planeBefore(picture, principal, focal, nearer);
+    const pose = poseOf(picture, principal, focal);
+    const { camera } = planeBefore(pose, principal, focal, nearer);
     return camera.offset / camera.normal[2];
   };
   // The reach grows with the focal length up to where the plane would be seen edge on: first crossing, then halved.

@@ -214,6 +214,15 @@ function againstLengths(
       remedy: 'Measure the distance from lens to flight line and type it, or calibrate the lens.',
     });
   }
+  const misfit = report.view.planeMisfit;
+  if (misfit !== null && misfit > inconsistentAbove(2) * plane.cornerU ** 2) {
+    warnings.push({
+      code: 'notARectangle',
+      message: `The four corners miss those of any ${plane.width} m by ${plane.height} m rectangle by ${Math.sqrt(misfit / 2).toFixed(1)} px, with ${plane.cornerU} px stated for each.`,
+      remedy:
+        'Check each corner, whether width and height are the right way round, and the calibration of the lens.',
+    });
+  }
   const lengths: (Estimate & { pixels: Pixels })[] = [];
   let chiSquare = 0;
   for (const [i, length] of scale.lengths.entries()) {

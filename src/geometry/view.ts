@@ -3,7 +3,7 @@ import { distortWithin, type RadialLens, undistort } from '../core/lens';
 import { ExitframeError, failure, type Outcome, success } from '../core/reason';
 import type { ImagePoint, ImageVector, Metres, MetresPerPixel, Pixels } from '../core/units';
 import type { Scale } from '../shot/schema';
-import { focalFromDistance, planeBefore, type Vector3 } from './camera';
+import { fitPose, focalFromDistance, planeBefore, poseOf, type Vector3 } from './camera';
 import { checkCorners, type Homography, homographyOf, inverted, through } from './homography';
 
 /** The part of a film that a view depends on. */
@@ -53,6 +53,8 @@ export interface View {
   lookingSquarely(distance: Pixels): ViewCamera;
   readonly lens: RadialLens | null;
   readonly pixelAspect: number;
+  /** Sum of squared distances of the plane's corners from where a rectangle has them, px^2, two degrees of freedom; null: not told. */
+  readonly planeMisfit: number | null;
 }
 
 /** Step of the differences that derivatives are taken by, px. */
@@ -125,6 +127,7 @@ export function buildView(scale: Scale, frame: FrameShape, muzzle: ImagePoint): 
     lookingSquarely,
     lens,
     pixelAspect,
+    planeMisfit: plane?.value.misfit ?? null,
   });
 }
 
@@ -161,25 +164,31 @@ function onPlane(
   const proper = checkCorners(seen);
   if (!proper.ok) return proper;
   const { width, height, depthOffset } = plane;
-  const picture = homographyOf(
-    [
-      [0, 0],
-      [width, 0],
-      [width, height],
-      [0, height],
-    ],
-    seen,
-  );
+  const rectangle = [
+    [0, 0],
+    [width, 0],
+    [width, height],
+    [0, height],
+  ] as const;
+  const picture = homographyOf(rectangle, seen);
   const lens = focal ?? lensFromDistance(picture, principal, depthOffset, cameraDistance?.value);
   if (lens !== null && typeof lens !== 'number' && !lens.ok) return lens;
   const known = lens === null || typeof lens === 'number' ? lens : lens.value;
-  const flight = known === null ? null : planeBefore(picture, principal, known, depthOffset);
+  const fitted =
+    known === null
+      ? null
+      : fitPose(poseOf(picture, principal, known), rectangle, seen, principal, known);
+  const flight =
+    fitted === null || known === null
+      ? null
+      : planeBefore(fitted.pose, principal, known, depthOffset);
   const flown = flight?.picture ?? picture;
   const onIt = through(inverted(flown), seen[0]);
   return success({
     toPlane: acrossHorizon(inverted(flown), seen[0]),
     toPicture: acrossHorizon(flown, onIt),
     camera: flight?.camera ?? null,
+    misfit: fitted?.misfit ?? null,
   });
 }
 

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { determineScale } from '../../../src/geometry/scale';
 import { buildView, type View } from '../../../src/geometry/view';
 import type { Scale } from '../../../src/shot/schema';
+import { normalStream } from '../noise';
 import { type Pinhole, type Point3, shows } from './pinhole';
 
 const DEPTH = 1.2;
@@ -210,6 +211,22 @@ describe('the scale through lens and plane', () => {
     });
     expect(wrong.value).toBe(report.value);
     expect(wrong.warnings.map(({ code }) => code)).toEqual(['planeDisagrees']);
+  });
+
+  it('notices corners that are no rectangle of the stated size, and only those', () => {
+    const camera: Pinhole = { ...straight, yaw: 0.3, pitch: 0.1 };
+    const codesOf = (change: Partial<NonNullable<Scale['plane']>>) =>
+      reportOf(
+        camera,
+        scaleOf(camera, { lens: lensOf(camera), plane: { ...planeOf(camera), ...change } }),
+      ).warnings.map(({ code }) => code);
+    const normal = normalStream(4);
+    const [a, b, c, d] = planeOf(camera).corners.map(
+      ([x, y]) => [x + 0.3 * normal(), y + 0.3 * normal()] as const,
+    ) as unknown as NonNullable<Scale['plane']>['corners'];
+    expect(codesOf({ corners: [a, b, c, d] })).toEqual([]);
+    expect(codesOf({ corners: [a, b, [c[0] + 8, c[1]], d] })).toContain('notARectangle');
+    expect(codesOf({ width: 0.5 })).toContain('planeDisagrees');
   });
 
   it('says so when neither focal length nor distance tells the depth of the plane', () => {
