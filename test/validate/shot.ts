@@ -2,7 +2,7 @@ import type { Camera } from './render/camera';
 import type { FilmPlan } from './render/film';
 import type { Random } from './render/random';
 import type { Backdrop, Ball, Fragment, Light, Vector } from './render/scene';
-import { meanBrightness } from './render/surface';
+import { brightness, meanBrightness } from './render/surface';
 
 export interface LookKind {
   readonly radius: number;
@@ -106,11 +106,11 @@ export const evenNumber = (size: number): number => 2 * Math.ceil(size / 2);
 export function drawLook({ radius, contrastToNoise, surface }: LookKind, random: Random): Look {
   const size = contrastToNoise < 10 ? random.uniform(50, 65) : random.uniform(60, 100);
   const dark = surface === 'even' && random.uniform(0, 1) < 0.5;
-  const low = random.uniform(50, 65);
+  const deviation = size / contrastToNoise;
+  const low = random.uniform(20, 30) + 3 * deviation;
   const level = dark ? low + size : low;
   const mean = dark ? low : low + size;
-  const light = surface === 'matt' ? drawLight(random) : null;
-  const deviation = size / contrastToNoise;
+  const light = surface === 'matt' ? drawLight(low + LEAST_AT_LIMB * size, mean, random) : null;
   const shot = random.uniform(0.2, 0.9) * (deviation ** 2 - 1 / 12);
   return {
     ball: { radius, brightness: light ? mean / meanBrightness(light) : mean, light },
@@ -123,13 +123,21 @@ export function drawLook({ radius, contrastToNoise, surface }: LookKind, random:
   };
 }
 
-function drawLight(random: Random): Light {
-  return {
-    ambient: random.uniform(0.35, 0.6),
-    azimuth: random.uniform(-Math.PI, Math.PI),
-    tilt: random.uniform(0.3, 1.1),
-    limb: random.uniform(0, 0.25),
-  };
+/** The limb of a matt ball stands out everywhere by this share of the mean contrast: what does not is no edge. */
+const LEAST_AT_LIMB = 0.2;
+
+/** Light under which a ball of this mean grey value has no darker limb than the least. */
+function drawLight(least: number, mean: number, random: Random): Light {
+  for (;;) {
+    const light: Light = {
+      ambient: random.uniform(0.3, 0.6),
+      azimuth: random.uniform(-Math.PI, Math.PI),
+      tilt: random.uniform(0.3, 1.1),
+      limb: random.uniform(0, 0.25),
+    };
+    const away = brightness(light)(-Math.cos(light.azimuth), -Math.sin(light.azimuth));
+    if ((mean * away) / meanBrightness(light) > least) return light;
+  }
 }
 
 /** Even, a gentle slope, or a texture of waves. */

@@ -84,7 +84,7 @@ function conclude(shots: readonly ShotRecord[]): ClassReport {
       ),
     ],
     plots: plots(all),
-    text: `Balls of radius ${RADII.join(', ')} px at a contrast-to-noise ratio (c/n) of ${CONTRASTS.join(', ')}, uncompressed, in full view, at rest during the exposure; half are even discs (dark or bright), half matt balls lit from one side, the lamp anywhere. The bound's unknowns: centre, radius (with the uncertainty the ball learnt from the film has), softness of the edge (likewise), contrast, background level and, for a matt ball, the lamp's direction and the share of ambient light, which the ${FRAMES} frames of a shot have in common. Bias: the largest of the mean errors along and across the flight and towards the lamp, each error over its bound, or over 0.0067 px where the bound is less: at the limit a bias of 0.3 of the bound or 0.002 px.`,
+    text: `Balls of radius ${RADII.join(', ')} px at a contrast-to-noise ratio (c/n) of ${CONTRASTS.join(', ')}, uncompressed, in full view, at rest during the exposure; half are even discs (dark or bright), half matt balls lit from one side, the lamp anywhere, c/n the mean over the disc and the limb nowhere below a fifth of it. The bound's unknowns: centre, radius (with the uncertainty the ball learnt from the film has), softness of the edge (likewise), contrast, background level and, for a matt ball, the lamp's direction and the share of ambient light, which the ${FRAMES} frames of a shot have in common. Bias: the largest of the mean errors along and across the flight and towards the lamp, each error over its bound, or over 0.0067 px where the bound is less: at the limit a bias of 0.3 of the bound or 0.002 px.`,
   };
 }
 
