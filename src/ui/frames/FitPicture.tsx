@@ -180,6 +180,9 @@ export function FitPicture(props: FitPictureProps) {
         {(inspection?.outline ?? []).some((one) => !one.seen) && (
           <Key class="fit-unseen" d="M0 6h22" text="outline, not seen" />
         )}
+        {position?.manual === true && (
+          <Key class="fit-ball fit-manual" d="M0 6h22" text="ball as placed by hand" />
+        )}
         {ellipse !== null && (
           <li>
             <svg width="22" height="12" aria-hidden="true">

@@ -52,13 +52,13 @@ export function FrameEdits() {
       {placed !== undefined && (
         <div class="pair">
           <QuantityField
-            label="u of x, placed by hand"
+            label="u of x by hand"
             rule={RULES.placingU}
             value={placed.ux}
             onCommit={(ux) => ux !== null && setU({ ux })}
           />
           <QuantityField
-            label="u of y, placed by hand"
+            label="u of y by hand"
             rule={RULES.placingU}
             value={placed.uy}
             onCommit={(uy) => uy !== null && setU({ uy })}

@@ -254,10 +254,10 @@ describe('correcting by hand', () => {
     const element = handle().element();
     if (element instanceof HTMLElement) element.focus();
     await userEvent.keyboard('{ArrowRight}');
-    await page.getByLabelText('u of x, placed by hand').fill('0.2');
+    await page.getByLabelText('u of x by hand').fill('0.2');
     await userEvent.keyboard('{Enter}');
     expect(points()?.[0]?.ux).toBe(0.2);
-    await page.getByLabelText('u of y, placed by hand').fill('0');
+    await page.getByLabelText('u of y by hand').fill('0');
     await expect.element(section().getByRole('alert')).toBeVisible();
     await button('Back to the measured centre').click();
     expect(points()).toEqual([]);
