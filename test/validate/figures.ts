@@ -8,7 +8,7 @@ export type Sample = FrameRecord & Omit<ShotRecord, 'frames'>;
 export const samplesOf = (shots: readonly ShotRecord[]): Sample[] =>
   shots.flatMap(({ frames, ...shot }) => frames.map((frame) => ({ ...shot, ...frame })));
 
-export const accepted = (samples: readonly Sample[]): Sample[] =>
+const accepted = (samples: readonly Sample[]): Sample[] =>
   samples.filter(({ refused }) => refused === null);
 
 /** Errors of both axes over their bounds. */
@@ -34,13 +34,12 @@ const distances = (samples: readonly Sample[]): number[] =>
       (varAlong * varAcross - cov * cov),
   );
 
-export const ratioToBound = (samples: readonly Sample[]): number =>
-  rootMeanSquare(overBound(samples));
-export const rmsError = (samples: readonly Sample[]): number => rootMeanSquare(errors(samples));
+const ratioToBound = (samples: readonly Sample[]): number => rootMeanSquare(overBound(samples));
+const rmsError = (samples: readonly Sample[]): number => rootMeanSquare(errors(samples));
 const rmsBound = (samples: readonly Sample[]): number =>
   rootMeanSquare(accepted(samples).flatMap((s) => [s.boundAlong, s.boundAcross]));
 /** Share of the normalised errors within so many standard uncertainties. */
-export const shareWithin = (samples: readonly Sample[], sigmas: number): number =>
+const shareWithin = (samples: readonly Sample[], sigmas: number): number =>
   average(normalised(samples).map((error) => Number(Math.abs(error) <= sigmas)));
 
 type Limit = ReportRow['limit'];

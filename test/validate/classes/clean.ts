@@ -112,7 +112,7 @@ function plots(all: readonly Sample[]): ReportPlot[] {
   return [
     {
       file: 'clean-rms',
-      title: 'RMS error against radius (thin: bound)',
+      title: 'RMS error and bound against radius',
       x: radius,
       y: { label: 'RMS error, px', log: true },
       series: [

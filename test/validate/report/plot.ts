@@ -113,7 +113,10 @@ function scaleOf(values: readonly number[], log: boolean, range: [number, number
 /** Places of ticks: those of the points where there are few, else the scale's own. */
 function ticks(scale: Scale, points: readonly number[] | null): number[] {
   const own = [...new Set(points ?? [])].sort((a, b) => a - b);
-  return own.length > 0 && own.length <= 8 ? own : scale.ticks(5);
+  if (own.length > 0 && own.length <= 8) return own;
+  const all = scale.ticks(5);
+  // A logarithmic scale gives all nine of a decade.
+  return all.length <= 8 ? all : all.filter((t) => /^[125]/.test(t.toExponential()));
 }
 
 const at = (place: number): string => place.toFixed(1);

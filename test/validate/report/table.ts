@@ -6,13 +6,13 @@ export interface NamedReport {
 }
 
 /** A number with enough digits for its unit. */
-export function valueText(value: number, unit: ReportRow['unit']): string {
+function valueText(value: number, unit: ReportRow['unit']): string {
   if (unit === '%') return `${value.toFixed(1)} %`;
   if (unit === 'px') return `${value.toFixed(value < 0.1 ? 4 : 3)} px`;
   return value.toFixed(2);
 }
 
-export function limitText({ limit: { low, high }, unit }: ReportRow): string {
+function limitText({ limit: { low, high }, unit }: ReportRow): string {
   const text = (value: number) => (unit === '' ? String(value) : valueText(value, unit));
   if (low !== undefined && high !== undefined) {
     return unit === '%' ? `${low} to ${high} %` : `${text(low)} to ${text(high)}`;
@@ -21,11 +21,11 @@ export function limitText({ limit: { low, high }, unit }: ReportRow): string {
   return high === undefined ? '' : `≤ ${text(high)}`;
 }
 
-export const binomialText = ({ binomial }: ReportRow): string =>
+const binomialText = ({ binomial }: ReportRow): string =>
   binomial === undefined ? '' : `${binomial[0].toFixed(1)} to ${binomial[1].toFixed(1)} %`;
 
 /** 'pass' or 'FAIL'; nothing for a figure without a limit. */
-export function verdict({ passed, limit }: ReportRow): string {
+function verdict({ passed, limit }: ReportRow): string {
   if (limit.low === undefined && limit.high === undefined) return passed ? '' : 'FAIL';
   return passed ? 'pass' : 'FAIL';
 }
