@@ -30,12 +30,6 @@ export function shapeAt(ball: BallModel, at: ImagePoint): Shape {
   return shape;
 }
 
-/** A ball that moves in a tilted plane, as seen around a point: its blur there, in ball coordinates. */
-export const ballAround = (ball: BallModel, at: ImagePoint): BallModel => ({
-  ...ball,
-  blur: blurAt(ball, at),
-});
-
 /** The ball's displacement during the exposure in ball coordinates, for a ball seen around a point. */
 export function blurAt(ball: BallModel, at: ImagePoint): ImageVector {
   const { blur, camera } = ball;
