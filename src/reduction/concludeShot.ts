@@ -17,6 +17,8 @@ import { type Scene, setScene } from './scene';
 import { setupWarnings } from './setupScene';
 import { shakeWarnings } from './shake';
 import { sharedInputs } from './sharedInputs';
+import { spinOf } from './spin';
+import { streakSpeedOf } from './streakSpeed';
 import type { Reduction, ReductionEvent, ReductionInputs } from './types';
 
 /** Fewer centres than this give no speed with an uncertainty. */
@@ -42,6 +44,8 @@ export function concludeShot(
   const rejected = new Set(shot.edits.rejectedFrames);
   const positions = reportPositions(seen, rejected, leftOut, line, scene.clock, metresPerPixel);
   const events = concludeEvents(inputs, scene, measured, exit, line, metresPerPixel);
+  const streak = streakSpeedOf(inputs, scene, measured, exit, points, line, metresPerPixel);
+  const spin = spinOf(inputs, scene, measured, exit);
 
   const warnings: Warning[] = [
     ...scene.clock.warnings,
@@ -52,6 +56,8 @@ export function concludeShot(
     ...shakeWarnings(measured.shake, lastInMuzzle(scene, measured, exit)),
     ...(exit.ok ? exit.value.warnings : []),
     ...events.warnings,
+    ...(streak.ok ? streak.value.warnings : []),
+    ...(spin.ok ? spin.value.warnings : []),
   ];
   const result: Result = {
     format: RESULT_FORMAT,
@@ -75,8 +81,8 @@ export function concludeShot(
     monteCarlo: orUnavailable(exit, (report) => report.monteCarlo),
     scale: { value: metresPerPixel, u: scene.scale.u / travel.cosine },
     axis: unitVector(imageDirection(scene.atMuzzle, travel.axis)),
-    streak: { unavailable: { code: 'notTold', message: 'The blur is not evaluated.' } },
-    spin: { unavailable: { code: 'notTold', message: 'The rotation is not evaluated.' } },
+    streak: orUnavailable(streak, ({ report }) => report),
+    spin: orUnavailable(spin, (found) => found.spin),
     breakUp: measured.breakUp,
     rivals: measured.track.ok ? measured.track.value.rivals : [],
     shake: measured.shake.report,

@@ -2,8 +2,8 @@ import { failure, type Outcome, success } from '../core/reason';
 import type { Seconds } from '../core/units';
 import { fitLinear } from '../fit/linear';
 import { fitRobustly } from '../fit/robust';
+import { axisLeverage } from './axisLeverage';
 import { type Face, layBack, type Patterns, patternsOf } from './faces';
-import { axisEffect } from './rotation';
 import { halfWidth, type Spectrum, spectrumOf } from './spectrum';
 import { emptySplit, frameTurn, leftOver, type Split, type Strengths, splitAt } from './turning';
 
@@ -31,12 +31,8 @@ const SHOWN_FRAMES = 0.8;
 const SHOWN_STRENGTH = 0.5;
 /** A turn over the whole film has to be known better than this, rad. */
 const MOST_TURN_U = 0.3;
-/** A rate that moves by more than this many standard uncertainties once the axis is free was not about the line of sight. */
-const MOST_DIFFERENCE = 3;
 /** Tukey weight under which a frame's angle is a gross error. */
 const OUTLIER_WEIGHT = 0.04;
-/** The pixel raster makes the frames' errors follow each other a little (from renders of small spots). */
-const RASTER = 1.25;
 /** Light only adds to a ball: a spot that is darker than this share of the contrast is on it. */
 const DARK = 0.15;
 /** A spot, no side in shadow: at most this share of the face. */
@@ -47,8 +43,10 @@ const ALIAS = 0.6;
 const MARK_STRENGTH = 0.15;
 /** What stands still, where it may be anything: the light's pattern, and a mark that hardly turns. */
 const ANY_LIGHT: Strengths = { turning: MARK_STRENGTH, still: Number.POSITIVE_INFINITY };
-/** The same where a dark spot has to be a mark: what the learnt shading leaves over. */
-const KNOWN_LIGHT: Strengths = { turning: MARK_STRENGTH, still: 0.01 };
+/** The same where a dark spot has to be a mark, bright ones cut off: nothing. */
+const NO_LIGHT: Strengths = { turning: MARK_STRENGTH, still: 0 };
+/** What is brighter than the plain ball by more than this share of the contrast is light, not mark. */
+const BRIGHT = 0.03;
 
 /**
  * Follows the mark on the ball's face over the frames. Lighting stands still in the image, a mark turns: the rate
@@ -71,19 +69,22 @@ export function followMark(faces: readonly Face[], interval: Seconds): Outcome<T
   const expected = values * (patterns.n - 1);
   const turned = spectrumOf(patterns, interval, ANY_LIGHT);
   const noise = Math.max(1, (changes - turned.gain) / (expected - values));
-  let slight = false;
+  let found: Outcome<Turning> = changes > SIGNIFICANT * expected ? outOfPlane() : noMark();
   if (turned.gain / values / noise > SIGNIFICANT) {
     const width = Math.sqrt(noise) * halfWidth(patterns, turned, ANY_LIGHT);
     const doubtful = turned.others.some(
       (other) => Math.abs(other - turned.rate) < ALIAS / interval,
     );
-    slight = doubtful || width * spanOf(patterns) > MOST_TURN_U;
-    if (!slight) return conclude(patterns, turned, ANY_LIGHT);
+    const slight = doubtful || width * spanOf(patterns) > MOST_TURN_U;
+    found = slight ? turnsTooLittle() : conclude(patterns, turned, ANY_LIGHT);
   }
-  const slow = spectrumOf(patterns, interval, KNOWN_LIGHT);
-  if (hasDarkSpot(patterns, slow.rate)) return conclude(patterns, slow, KNOWN_LIGHT);
-  if (slight) return turnsTooLittle();
-  return changes > SIGNIFICANT * expected ? outOfPlane() : noMark();
+  if (found.ok) return found;
+  const dark = patternsOf(faces.map(withoutBright));
+  if (dark === null) return found;
+  const slow = spectrumOf(dark, interval, NO_LIGHT);
+  if (!hasDarkSpot(dark, slow.rate)) return found;
+  const known = conclude(dark, slow, NO_LIGHT);
+  return known.ok ? known : found;
 }
 
 function conclude(
@@ -114,12 +115,17 @@ function conclude(
   );
   if (steady === null) return outOfPlane();
   const width = halfWidth(patterns, { rate, gain, others, step }, strengths) * steady.scatter;
-  const axis = axisEffect(patterns, still, rate, TILT_U * Math.hypot(rate, width), steady.scatter);
-  if (axis === null) return outOfPlane();
-  const u = Math.hypot(axis.u, width);
-  if (Math.abs(axis.difference) > MOST_DIFFERENCE * u) return outOfPlane();
+  const leverage = axisLeverage(patterns, still, rate);
+  if (leverage === null) return turnsTooLittle();
+  const u = Math.hypot(width, leverage * TILT_U * Math.hypot(rate, width));
   if (u * spanOf(patterns) > MOST_TURN_U) return turnsTooLittle();
   return success({ rate, u, dof: steady.dof, frames: patterns.n, others });
+}
+
+function withoutBright(face: Face): Face {
+  const most = BRIGHT * Math.abs(face.contrast);
+  const residual = face.surface.residual.map((value) => Math.min(value, most));
+  return { ...face, surface: { ...face.surface, residual } };
 }
 
 const spanOf = ({ times, n }: Patterns): Seconds => (times[n - 1] as number) - (times[0] as number);
@@ -133,7 +139,7 @@ function powerOf({ weights }: Patterns, { turningRe, turningIm }: Split): number
 /** Whether the pattern that turns at `rate` is a spot darker than the ball around it. */
 function hasDarkSpot(patterns: Patterns, rate: number): boolean {
   const split = emptySplit(patterns);
-  splitAt(patterns, rate, KNOWN_LIGHT, -1, split);
+  splitAt(patterns, rate, NO_LIGHT, -1, split);
   const angles = patterns.faces[0]?.surface.angles ?? 0;
   const grid = layBack(patterns, split.turningRe, split.turningIm, angles);
   const { rings, contrast } = patterns;
@@ -179,7 +185,7 @@ function steadiness(
   if (counted < SHOWN_FRAMES * n || counted < FEWEST_FACES) return null;
   const dof = counted - 2;
   const excess = chiSquare / dof;
-  return { scatter: RASTER * Math.sqrt(Math.max(1, excess)), dof: excess > 1 ? dof : null };
+  return { scatter: Math.sqrt(Math.max(1, excess)), dof: excess > 1 ? dof : null };
 }
 
 const noMark = () =>
