@@ -72,7 +72,15 @@ describe('frame by frame on sample a', () => {
     await expect
       .poll(() => page.locator('[data-step=ball] .step-figure').textContent())
       .toBe(`${Number(used?.split(' ')[0]) - 1} frames used`);
-    expect(await page.getByText('Inputs changed after the result').count()).toBe(0);
+    const outdated = page.getByText('Inputs changed after the result');
+    expect(await outdated.count()).toBe(0);
+
+    // Where the ball is said to be decides what is measured: that does need the film.
+    await page.getByRole('button', { name: 'Show where the ball is' }).click();
+    await page.getByRole('group', { name: 'Film' }).click({ position: { x: 500, y: 100 } });
+    await outdated.waitFor();
+    await page.getByRole('button', { name: /^Remove the place in frame/ }).click();
+    await outdated.waitFor({ state: 'detached' });
     expect(tool.errors).toEqual([]);
   });
 });
