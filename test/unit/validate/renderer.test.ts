@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { expose, varianceAt } from '../../validate/render/camera';
 import { coverOfCell } from '../../validate/render/cell';
-import { expectation } from '../../validate/render/picture';
+import { expectation, stillPicture } from '../../validate/render/picture';
 import { randomStream } from '../../validate/render/random';
 import type { Backdrop, Ball, Scene, Window } from '../../validate/render/scene';
 
@@ -90,6 +90,18 @@ describe('rendered pictures', () => {
       );
       expect(worst / 100).toBeLessThan(1e-3);
     }
+  });
+
+  it('of slope and waves alone are those of the closed form', () => {
+    const waves = [
+      { wave: [0.5, -0.3] as const, phase: 1, amplitude: 5 },
+      { wave: [-0.1, 0.7] as const, phase: 2, amplitude: 3 },
+    ];
+    const uneven: Backdrop = { ...backdrop, slope: [0.2, -0.1], waves };
+    const drawn = expectation(scene({ backdrop: uneven, ball: null }), window);
+    const still = stillPicture(uneven, 0.5, window);
+    const worst = drawn.reduce((most, v, p) => Math.max(most, Math.abs(v - (still[p] ?? 0))), 0);
+    expect(worst).toBeLessThan(0.005);
   });
 
   it('have the profile of a straight edge blurred by optics and pixel', () => {

@@ -1,5 +1,5 @@
 import { type Camera, expose } from './camera';
-import { expectation } from './picture';
+import { expectation, stillPicture } from './picture';
 import type { Random } from './random';
 import type { Backdrop, Ball, Fragment, Scene, Vector, Window } from './scene';
 
@@ -29,7 +29,7 @@ export interface RenderedFrame {
 export function renderFilm(plan: FilmPlan, random: Random): RenderedFrame[] {
   const { width, height, backdrop, softness, camera, before, after } = plan;
   const empty = { backdrop, ball: null, fragment: null, softness };
-  const still = expectation(empty, { x0: 0, y0: 0, width, height });
+  const still = stillPicture(backdrop, softness, { x0: 0, y0: 0, width, height });
   const frame = (index: number, expected: Float64Array): RenderedFrame => ({
     index,
     width,

@@ -45,6 +45,36 @@ export function expectation(scene: Scene, window: Window, cells = CELLS): Float6
   return out;
 }
 
+/**
+ * Expected grey value of each pixel of the backdrop alone, in closed form where no flange stands in it: a
+ * slope stays as it is, a wave keeps its place and loses what its blur and the pixel's area average out.
+ */
+export function stillPicture(backdrop: Backdrop, softness: number, window: Window): Float64Array {
+  const { level, slope, waves, flange } = backdrop;
+  if (flange) return expectation({ backdrop, ball: null, fragment: null, softness }, window);
+  const left = waves.map(
+    ({ wave: [kx, ky], amplitude }) =>
+      amplitude *
+      Math.exp(-0.5 * softness ** 2 * (kx * kx + ky * ky)) *
+      sinc(kx / 2) *
+      sinc(ky / 2),
+  );
+  const out = new Float64Array(window.width * window.height);
+  for (let p = 0; p < out.length; p++) {
+    const x = window.x0 + (p % window.width);
+    const y = window.y0 + Math.floor(p / window.width);
+    let value = level + slope[0] * x + slope[1] * y;
+    for (let i = 0; i < waves.length; i++) {
+      const { wave, phase } = waves[i] as Backdrop['waves'][number];
+      value += (left[i] as number) * Math.cos(wave[0] * x + wave[1] * y + phase);
+    }
+    out[p] = value;
+  }
+  return out;
+}
+
+const sinc = (x: number): number => (x === 0 ? 1 : Math.sin(x) / x);
+
 /** Weights of the cells around a pixel: its own width drawn out by the optics' blur. */
 function pixelKernel(softness: number, cells: number): Float64Array {
   // Averaging over a cell has already blurred by the cell's own variance.
