@@ -59,7 +59,10 @@ async function openFiles(shot: Shot, shotPath: string): Promise<FootageFile[]> {
  * with it, or becomes it. Throws `ExitframeError`: the shot file's own reasons (`parseShot`),
  * `shotNotFound`, `footageNotFound`, `footageMismatch`, and those of opening and decoding footage.
  */
-export async function reduceFile(path: string, setups: Map<string, SetupScene>): Promise<Result> {
+export async function reduceFile(
+  path: string,
+  setups: Map<string, SetupScene> = new Map(),
+): Promise<Result> {
   const shot = await readShot(path);
   const setup = setupKey(shot);
   const files = await openFiles(shot, path);
