@@ -32,7 +32,7 @@ export function keepOnPath(centres: Centres, track: Track, scene: Scene, shake: 
     return flat.ok ? [{ frame, time: scene.clock.timeAt(frame, x, y), ...flat.value }] : [];
   });
   places.sort((a, b) => a.frame - b.frame);
-  const off = offPath(places, track.path, track.axis, muzzleTime(track, scene), scene.ballRadius);
+  const off = offPath(places, track.axis, muzzleTime(track, scene), scene.ballRadius);
   return new Map(
     [...centres].map(([frame, centre]) => {
       const reason = off.get(frame);
@@ -64,7 +64,7 @@ export function keepWhole(
       return {
         frame,
         centre: centres.get(frame) ?? NOT_MEASURED,
-        inView: at !== null && wholeDiscIn(at, scene),
+        inView: at === null ? 0 : shareInRegion(at, scene),
         likeness: near.length === 0 ? null : Math.max(...near.map(likenessOf)),
       };
     }),
@@ -82,14 +82,18 @@ export function keepWhole(
 
 const NOT_MEASURED = failure('noBall', 'The ball was not measured in this frame.');
 
-function wholeDiscIn([x, y]: ImagePoint, { region, ballRadius }: Scene): boolean {
+/** Share of the disc at a place that lies in the region of flight; the picture's edges cut it straight. */
+function shareInRegion([x, y]: ImagePoint, { region, ballRadius }: Scene): number {
   const [left, top, width, height] = region;
-  return (
-    x - ballRadius >= left &&
-    y - ballRadius >= top &&
-    x + ballRadius <= left + width - 1 &&
-    y + ballRadius <= top + height - 1
-  );
+  const within = (at: number, low: number, high: number) =>
+    segment((at - low) / ballRadius) * segment((high - at) / ballRadius);
+  return within(x, left - 0.5, left + width - 0.5) * within(y, top - 0.5, top + height - 0.5);
+}
+
+/** Share of a unit disc on one side of a straight cut at a distance from its middle, negative: less than half. */
+function segment(distance: number): number {
+  const d = Math.max(-1, Math.min(1, distance));
+  return 1 - (Math.acos(d) - d * Math.sqrt(1 - d * d)) / Math.PI;
 }
 
 /** When the track passes the muzzle; null where it has no speed along its axis. */

@@ -6,8 +6,8 @@ import type { CentreMeasurement } from '../image/types';
 export interface FrameOnPath {
   readonly frame: number;
   readonly centre: Outcome<CentreMeasurement>;
-  /** The whole disc would be in view. */
-  readonly inView: boolean;
+  /** Share of the disc that the picture would show, 0..1. */
+  readonly inView: number;
   /** Likeness to a ball of what changed near the place, the best of it; null: nothing changed there. */
   readonly likeness: number | null;
 }
@@ -26,6 +26,8 @@ const FRAMES_BEFORE = 5;
 const FRAMES_AFTER = 5;
 /** Frames after it in which pieces must be seen: what vanishes is hidden. */
 const PIECES_IN = 2;
+/** Share of what the picture usually shows of the disc: the frame's edge hides no more. */
+const AS_MUCH_IN_VIEW = 0.95;
 /** Share of its usual visible outline, contrast and likeness that a whole ball keeps. */
 const WHOLE = 0.8;
 const AS_BRIGHT = 0.75;
@@ -37,7 +39,10 @@ const AS_LIKE = 0.6;
  * Null where it stays whole, or where something else explains it. `frames` in order of time.
  */
 export function findBreakUp(frames: readonly FrameOnPath[]): BreakUp | null {
-  const inView = frames.filter((one) => one.inView);
+  const shown = frames.flatMap(({ centre, inView }) => (centre.ok ? [inView] : []));
+  if (shown.length < FEWEST_AFTER) return null;
+  const enough = AS_MUCH_IN_VIEW * median(shown);
+  const inView = frames.filter((one) => one.inView >= enough);
   const accepted = inView.map(({ centre }) => centre.ok);
   let first = inView.length;
   for (let i = inView.length - 1, after = 0; i > 0; i--) {
@@ -61,7 +66,9 @@ export function findBreakUp(frames: readonly FrameOnPath[]): BreakUp | null {
   const soon = later.slice(0, FRAMES_AFTER);
   const pieces = soon.filter(({ likeness }) => likeness !== null);
   if (pieces.length < PIECES_IN) return null;
-  if (pieces.some(({ likeness }) => (likeness as number) > AS_LIKE * usual)) return null;
+  // In the very first frame the pieces may still lie close together.
+  const like = later.slice(1, FRAMES_AFTER).map(({ likeness }) => likeness ?? 0);
+  if (like.some((likeness) => likeness > AS_LIKE * usual)) return null;
   const broken = before[whole]?.frame ?? (later[0] as FrameOnPath).frame;
   return {
     frame: broken,

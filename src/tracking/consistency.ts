@@ -2,8 +2,6 @@ import type { Reason } from '../core/reason';
 import { DEVIATION_OVER_MEDIAN, median } from '../core/statistics';
 import type { ImageVector, Pixels, Seconds } from '../core/units';
 import { fitLinear } from '../fit/linear';
-import { along } from './path';
-import type { Path } from './types';
 
 /** A measured centre on the flight plane, px and px^2. */
 export interface MeasuredPlace {
@@ -21,6 +19,11 @@ const MOST_SIGMAS = 5;
 const MOST_OFF: Pixels = 0.3;
 /** Fewer places do not tell which of them is off. */
 const FEWEST = 6;
+/** Places agree with a path within this many radii, but at least px. */
+const AGREES = 0.06;
+const AGREES_PX: Pixels = 1;
+/** Places of which three at a time make the paths tried. */
+const GRID = 12;
 /** Numbers of places from which the path along the axis may bend more: a drag that dwindles, a push that ends at the muzzle. */
 const FOR_CUBIC = 12;
 const EACH_SIDE = 6;
@@ -29,38 +32,35 @@ const ROUNDS = 12;
 /**
  * Places that do not lie on the smooth path of the others, along the axis or across it: a fragment taken for the ball,
  * a shadow's edge. Only gross errors: scatter of all places alike, whatever its cause, is not counted against any.
- * `rough` is the path the places were looked for along, `axis` a unit vector, `muzzleTime` when the ball passes the
- * muzzle, `radius` the ball's.
+ * `places` in order of time; `axis` a unit vector, `muzzleTime` when the ball passes the muzzle, `radius` the ball's.
  */
 export function offPath(
   places: readonly MeasuredPlace[],
-  rough: Path,
-  axis: ImageVector,
+  [ux, uy]: ImageVector,
   muzzleTime: Seconds | null,
   radius: Pixels,
 ): Map<number, Reason> {
   const found = new Map<number, Reason>();
   if (places.length < FEWEST) return found;
-  const [ux, uy] = axis;
+  const times = scaledTimes(places);
+  const ways = places.map(({ x, y }) => x * ux + y * uy);
+  const asides = places.map(({ x, y }) => y * ux - x * uy);
+  const usualVariance = median(places.map(({ varX, varY }) => (varX + varY) / 2));
+  const near = Math.max(AGREES_PX, AGREES * radius, MOST_SIGMAS * Math.sqrt(usualVariance));
+  const [startAlong, startAcross] = agreedPath(times, ways, asides, near);
   const lengthwise = smoothPath(
-    places.map(({ x, y }) => x * ux + y * uy),
+    ways,
     places.map(({ varX, varY, covXY }) => ux * ux * varX + 2 * ux * uy * covXY + uy * uy * varY),
-    places.map(({ time, x, y }) => {
-      const [px, py] = along(rough, time);
-      return (x - px) * ux + (y - py) * uy;
-    }),
-    bendsOf(places, muzzleTime),
-    radius,
+    startAlong,
+    bendsOf(places, times, muzzleTime),
+    near,
   );
   const sideways = smoothPath(
-    places.map(({ x, y }) => y * ux - x * uy),
+    asides,
     places.map(({ varX, varY, covXY }) => uy * uy * varX - 2 * ux * uy * covXY + ux * ux * varY),
-    places.map(({ time, x, y }) => {
-      const [px, py] = along(rough, time);
-      return (y - py) * ux - (x - px) * uy;
-    }),
-    scaledTimes(places).map((t) => [1, t, t * t]),
-    radius,
+    startAcross,
+    times.map((t) => [1, t, t * t]),
+    near,
   );
   if (lengthwise === null || sideways === null) return found;
   places.forEach(({ frame }, i) => {
@@ -68,12 +68,57 @@ export function offPath(
     const b = sideways[i] as Departure;
     const far = (d: Departure) => Math.abs(d.off) > MOST_OFF && Math.abs(d.off) > MOST_SIGMAS * d.u;
     if (!far(a) && !far(b)) return;
+    const way = Math.abs(a.off) > Math.abs(b.off) ? 'along' : 'across';
     found.set(frame, {
       code: 'offPath',
-      message: `In frame ${frame} what was measured lies ${Math.hypot(a.off, b.off).toFixed(1)} px off the path of the other frames: ${Math.abs(a.off) > Math.abs(b.off) ? 'along' : 'across'} the flight.`,
+      message: `What was measured in frame ${frame} lies ${Math.hypot(a.off, b.off).toFixed(1)} px off the path of the other frames, ${way} the flight.`,
     });
   });
   return found;
+}
+
+/** Distances, along and across, from the parabola in time through three of the places that most others agree with. */
+function agreedPath(
+  times: readonly number[],
+  ways: readonly number[],
+  asides: readonly number[],
+  near: Pixels,
+): [number[], number[]] {
+  const n = times.length;
+  const grid = Array.from({ length: Math.min(n, GRID) }, (_, k, of = Math.min(n, GRID)) =>
+    Math.round((k * (n - 1)) / (of - 1)),
+  );
+  const distancesFrom = (values: readonly number[], a: number, b: number, c: number) => {
+    const at = (k: number) => times[k] as number;
+    const slope = (p: number, q: number) =>
+      ((values[q] as number) - (values[p] as number)) / (at(q) - at(p));
+    const first = slope(a, b);
+    const second = (slope(b, c) - first) / (at(c) - at(a));
+    return values.map(
+      (value, k) =>
+        value - (values[a] as number) - (at(k) - at(a)) * (first + second * (at(k) - at(b))),
+    );
+  };
+  let most = -1;
+  let best: [number[], number[]] = [[], []];
+  for (const [i, a] of grid.entries()) {
+    for (const [j, b] of grid.entries()) {
+      for (const c of j > i ? grid.slice(j + 1) : []) {
+        const along = distancesFrom(ways, a, b, c);
+        const across = distancesFrom(asides, a, b, c);
+        let agreement = 0;
+        for (let k = 0; k < n; k++) {
+          const d = Math.hypot(along[k] as number, across[k] as number) / near;
+          if (d < 1) agreement += 1 - d * d;
+        }
+        if (agreement > most) {
+          most = agreement;
+          best = [along, across];
+        }
+      }
+    }
+  }
+  return best;
 }
 
 /** Distance of a place from the path of all others, and its standard uncertainty. */
@@ -91,13 +136,16 @@ function scaledTimes(places: readonly MeasuredPlace[]): number[] {
 }
 
 /** Rows of the terms that the way along the axis is made of. */
-function bendsOf(places: readonly MeasuredPlace[], muzzleTime: Seconds | null): number[][] {
-  const scaled = scaledTimes(places);
+function bendsOf(
+  places: readonly MeasuredPlace[],
+  times: readonly number[],
+  muzzleTime: Seconds | null,
+): number[][] {
   const cubic = places.length >= FOR_CUBIC;
   const before = places.filter(({ time }) => muzzleTime !== null && time < muzzleTime).length;
   const kinked = Math.min(before, places.length - before) >= EACH_SIDE;
-  const kink = kinked ? (scaled[before] as number) : 0;
-  return scaled.map((t) => [
+  const kink = kinked ? (times[before] as number) : 0;
+  return times.map((t) => [
     1,
     t,
     t * t,
@@ -115,7 +163,7 @@ function smoothPath(
   variances: readonly number[],
   start: readonly number[],
   terms: readonly (readonly number[])[],
-  radius: Pixels,
+  near: Pixels,
 ): Departure[] | null {
   const n = values.length;
   const p = terms[0]?.length ?? 0;
@@ -129,7 +177,7 @@ function smoothPath(
   const observed = Float64Array.from(values);
   const usualVariance = median(variances);
   let departures: Departure[] = start.map((off) => ({ off, u: 0 }));
-  let reach = radius / 2;
+  let reach = 2 * near;
   for (let round = 0; round < ROUNDS; round++) {
     const scatter = DEVIATION_OVER_MEDIAN * median(departures.map(({ off }) => Math.abs(off)));
     const shared = Math.max(0, scatter * scatter - usualVariance);

@@ -1,7 +1,7 @@
 import { failure, type Outcome, type Reason, success } from '../core/reason';
 import type { Candidate } from '../image/types';
 import { gather } from './gather';
-import { faultOf } from './judge';
+import { againstPrior, faultOf } from './judge';
 import { along, lineDirection, type Run, type Sighting } from './path';
 import { MOST_RIVALS, NEAR, searchRuns } from './search';
 import { twinOf } from './twins';
@@ -76,14 +76,18 @@ function contradicted(
   frames: readonly FrameCandidates[],
   prior: TrackPrior,
 ): Outcome<never> | null {
-  if (prior.axis !== null && linkTrack(frames, { ...prior, axis: null }).ok) {
+  const foundWith = (less: Partial<TrackPrior>): boolean => {
+    const track = linkTrack(frames, { ...prior, ...less });
+    return track.ok && againstPrior(track.value.path, prior) !== null;
+  };
+  if (prior.axis !== null && foundWith({ axis: null })) {
     return failure(
       'againstDirection',
       'A ball is seen, but it flies in another direction than stated.',
       'Turn the direction of travel along its flight, or let it be found from the path.',
     );
   }
-  if (prior.muzzle !== null && linkTrack(frames, { ...prior, muzzle: null }).ok) {
+  if (prior.muzzle !== null && foundWith({ muzzle: null })) {
     return failure(
       'besideMuzzle',
       'A ball is seen, but its path does not pass the marked muzzle.',

@@ -8,7 +8,7 @@ const GAPS = [1, 2, 3, 5, 8, 13, 21, 34] as const;
 /** Starting motions refined in full. */
 const REFINED = 12;
 /** At least one of the two sightings a motion is started from is this much like a ball. */
-const LIKE_A_BALL = 0.2;
+const LIKE_A_BALL = 0.1;
 /** How far a sighting may lie from the path, in radii: a half-hidden ball is sighted off its centre. */
 export const NEAR = 0.6;
 export const MOST_RIVALS = 4;

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Candidate } from '../../../src/image/types';
+import type { Candidate, Rim } from '../../../src/image/types';
 import { linkTrack } from '../../../src/tracking/link';
 import { predictPath } from '../../../src/tracking/predict';
 import type { FrameCandidates, TrackPrior } from '../../../src/tracking/types';
@@ -24,6 +24,7 @@ interface Thing {
   readonly frames: readonly [number, number];
   readonly score: number;
   readonly visible?: number;
+  readonly rim?: Rim;
   /** Change of the step per frame, as a share. */
   readonly slows?: number;
 }
@@ -33,7 +34,7 @@ function film(length: number, things: readonly Thing[], scatter = 1): FrameCandi
   return Array.from({ length }, (_, frame) => {
     const candidates: Candidate[] = things
       .filter(({ frames: [a, b] }) => frame >= a && frame <= b)
-      .map(({ from, step, frames, score, visible, slows }) => {
+      .map(({ from, step, frames, score, visible, slows, rim }) => {
         const k = frame - frames[0];
         const gone = k - ((slows ?? 0) * k * k) / 2;
         return {
@@ -41,6 +42,7 @@ function film(length: number, things: readonly Thing[], scatter = 1): FrameCandi
           y: from[1] + step[1] * gone + scatter * normal(),
           score,
           visible: visible ?? 1,
+          ...(rim === undefined ? {} : { rim }),
         };
       });
     return { frame, candidates };
@@ -196,5 +198,162 @@ describe('no ball', () => {
     fails(frames, { ...prior, maxSpeed: 15 * RATE });
     fails(frames, { ...prior, muzzle: [100, 160] }, 'besideMuzzle');
     expect(linkTrack(frames, { ...prior, axis: [1, 0], maxSpeed: 30 * RATE }).ok).toBe(true);
+  });
+});
+
+/** A sharp round edge of the ball's size, and what other things have of it. */
+const sharpRim: Rim = { size: 1, round: 0.95, sharp: 0.7, contrast: 90 };
+const rimmed: Thing = { ...ball, rim: sharpRim };
+const linked = (things: readonly Thing[], given: Partial<TrackPrior> = {}, scatter = 1) =>
+  linkTrack(film(100, things, scatter), { ...prior, ...given });
+
+/** The place of the track in a frame, and what its rivals are charged with. */
+function judged(things: readonly Thing[], given: Partial<TrackPrior> = {}, scatter = 1) {
+  const track = linked(things, given, scatter);
+  if (!track.ok) throw new Error(track.reason.message);
+  const { points, rivals } = track.value;
+  return {
+    at: (frame: number) => points.find((point) => point.frame === frame)?.candidate,
+    rivals: rivals.map(({ reason }) => reason.code),
+  };
+}
+
+const refusal = (things: readonly Thing[], given: Partial<TrackPrior> = {}) => {
+  const track = linked(things, given);
+  return track.ok ? 'taken' : track.reason.code;
+};
+
+describe('the ball among things like it', () => {
+  // Each is seen longer or scores higher than the ball, so that it would win were it not judged.
+  test('a smaller wad that follows it', () => {
+    const wad: Thing = {
+      from: [110, 66],
+      step: [14, 0.2],
+      frames: [45, 90],
+      score: 0.95,
+      rim: { ...sharpRim, size: 0.8 },
+    };
+    expect(judged([wad, rimmed]).at(60)?.score).toBe(0.92);
+  });
+
+  test('its shadow: as fast, set off, softer, seen longer', () => {
+    const shadow: Thing = {
+      ...rimmed,
+      from: [110, 100],
+      frames: [40, 80],
+      score: 0.93,
+      rim: { size: 1.02, round: 0.9, sharp: 0.15, contrast: -40 },
+    };
+    expect(judged([shadow, rimmed]).at(60)?.score).toBe(0.92);
+  });
+
+  test('its reflection: as fast, set off, less of it seen', () => {
+    const reflection: Thing = {
+      ...rimmed,
+      from: [110, 100],
+      frames: [38, 74],
+      score: 0.93,
+      rim: { size: 1, round: 0.55, sharp: 0.6, contrast: 20 },
+    };
+    const { at, rivals } = judged([reflection, rimmed]);
+    expect(at(60)?.score).toBe(0.92);
+    expect(rivals).toContain('lessAlike');
+  });
+
+  test('a companion as good as the ball that comes from beside the muzzle', () => {
+    const beside: Thing = { ...rimmed, from: [110, 100], score: 0.91 };
+    expect(judged([beside, rimmed]).at(60)?.score).toBe(0.92);
+  });
+
+  test('a round thing of quite another size is none, however alone', () => {
+    expect(refusal([{ ...rimmed, rim: { ...sharpRim, size: 0.6 } }])).toBe('noBall');
+    expect(refusal([{ ...rimmed, rim: { ...sharpRim, size: 0.8 } }])).toBe('taken');
+  });
+
+  test('mist without an edge, seen all the time', () => {
+    const mist: Thing = { from: [110, 64], step: [8, 0], frames: [38, 99], score: 0.75 };
+    expect(judged([mist, rimmed]).at(60)?.score).toBe(0.92);
+  });
+});
+
+describe('what a ball cannot do', () => {
+  test('become faster in free flight', () => {
+    const { step, frames } = rimmed;
+    expect(refusal([{ ...rimmed, step, frames, slows: -0.008 }])).toBe('noBall');
+    // Within what a slant of the picture feigns.
+    expect(refusal([{ ...rimmed, step, frames, slows: -0.001 }])).toBe('taken');
+  });
+
+  test('lose more speed than the air can take', () => {
+    const scrap: Thing = { ...rimmed, slows: 0.008 };
+    const slowing = 1e-4;
+    expect(refusal([scrap])).toBe('taken');
+    expect(refusal([scrap], { slowing })).toBe('noBall');
+    expect(refusal([rimmed], { slowing })).toBe('taken');
+    // A ball so light that the air can.
+    expect(refusal([scrap], { slowing: 5e-4 })).toBe('taken');
+  });
+});
+
+describe('two that could be the ball', () => {
+  const second: Thing = { ...rimmed, from: [95, 70], step: [17, 0.8], frames: [42, 80] };
+
+  test('neither is taken', () => {
+    const track = linked([rimmed, second]);
+    if (track.ok) throw new Error('one was taken');
+    expect(track.reason.code).toBe('twoBalls');
+    expect(track.reason.message).toMatch(/frames 40 to 74/);
+    expect(track.reason.message).toMatch(/frames 42 to 80/);
+  });
+
+  test('a place said to be the ball decides', () => {
+    for (const [frame, x, y] of [
+      [60, 110 + 24 * 20, 70],
+      [60, 95 + 17 * 18, 84],
+    ] as const) {
+      const { at } = judged([rimmed, second], { seeds: [{ frame, x: x + 8, y: y - 5 }] });
+      expect(Math.abs((at(60)?.x ?? 0) - x)).toBeLessThan(8);
+      expect(at(60)?.score).toBe(0.92);
+    }
+  });
+
+  test('one that is clearly less like the ball does not make two', () => {
+    const less = { ...second, rim: { ...sharpRim, size: 0.88, round: 0.7 } };
+    expect(judged([rimmed, less]).at(60)?.x).toBeGreaterThan(550);
+  });
+
+  test('one ball in two pieces, before and after something hides it, is not two', () => {
+    const before: Thing = { ...rimmed, slows: 0, frames: [40, 54] };
+    const after: Thing = { ...before, from: [110 + 24 * 19 + 40, 64.3 + 6], frames: [59, 74] };
+    expect(refusal([before, after])).toBe('taken');
+  });
+});
+
+describe('places said to be the ball', () => {
+  test('steer to a weaker thing, and are not measurements', () => {
+    const weak: Thing = { ...rimmed, from: [110, 70], step: [15, 0], frames: [42, 60], score: 0.7 };
+    expect(judged([rimmed, weak]).at(50)?.score).toBe(0.92);
+    const seeds = [{ frame: 50, x: 110 + 15 * 8 + 12, y: 78 }];
+    const { at, rivals } = judged([rimmed, weak], { seeds });
+    expect(at(50)).toMatchObject({ score: 0.7 });
+    expect(rivals).toContain('besideSeeds');
+  });
+
+  test('where nothing was found there, the place itself stands in', () => {
+    const frames = film(100, [rimmed], 0.3).map((one) =>
+      one.frame === 50 ? { ...one, candidates: [] } : one,
+    );
+    const seeds = [{ frame: 50, x: 110 + 240, y: 67 }];
+    const track = linkTrack(frames, { ...prior, seeds });
+    if (!track.ok) throw new Error(track.reason.message);
+    expect(track.value.points.find(({ frame }) => frame === 50)?.candidate.x).toBe(350);
+  });
+
+  test('two that no one path passes refuse the track', () => {
+    const seeds = [
+      { frame: 45, x: 230, y: 66 },
+      { frame: 60, x: 200, y: 66 },
+    ];
+    expect(refusal([rimmed], { seeds })).toBe('besideSeeds');
   });
 });
