@@ -77,6 +77,7 @@ describe('a run', () => {
     writeFileSync(join(root, 'src/estimator.ts'), 'export const answer = 2;');
     await run(2, inThisProcess(ran));
     expect(ran).toHaveLength(15);
+    expect(readdirSync(join(root, 'cache'))).toHaveLength(5);
   });
 });
 

@@ -5,6 +5,7 @@ import {
   readdirSync,
   readFileSync,
   renameSync,
+  rmSync,
   statSync,
   writeFileSync,
 } from 'node:fs';
@@ -45,6 +46,11 @@ export function openCache(
   hashes: Readonly<Record<string, string>>,
 ): Cache {
   mkdirSync(folder, { recursive: true });
+  for (const file of readdirSync(folder)) {
+    const hash = hashes[file.slice(0, file.indexOf('-'))];
+    // Made from other sources: never to be used again.
+    if (hash !== undefined && !file.endsWith(`-${hash}.json`)) rmSync(join(folder, file));
+  }
   const path = (name: string, chunk: number) =>
     join(folder, `${name}-${chunk}-${seed}-${hashes[name] ?? 'unknown'}.json`);
   return {
