@@ -47,13 +47,13 @@ export function determineSpin({
   );
   const spin = quantity(rate, combined.u, combined.dof, coverage);
   if (rivals.length === 0) return { spin, warnings: [] };
-  const nearest = rivals.reduce((a, b) => (Math.abs(b - rate) < Math.abs(a - rate) ? b : a));
+  const nearest = rivals.reduce((a, b) => (Math.abs(b) < Math.abs(a) ? b : a));
   return {
     spin,
     warnings: [
       {
         code: 'spinAmbiguous',
-        message: `The mark looks the same in every frame if the ball turns at ${nearest.toPrecision(3)} instead of ${rate.toPrecision(3)} rad/s; the slower rate is given.`,
+        message: `The mark looks the same in every frame if the ball turns at ${nearest.toFixed(0)} instead of ${rate.toFixed(0)} rad/s; the slower rate is given.`,
         remedy:
           'Film at a higher rate, or use a mark that looks the same only after a full turn: a single spot.',
       },

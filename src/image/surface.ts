@@ -1,7 +1,9 @@
 import type { GreyFrame } from '../core/frame';
 import type { ImagePoint, Pixels } from '../core/units';
 import type { Shape } from './ballShape';
-import type { Surface } from './types';
+import type { DiscFit } from './discFit';
+import { DiscModel } from './discModel';
+import type { Background, BallModel, Surface } from './types';
 
 /** Borders of the rings, as shares of the radius: inside, angles mean little; at the limb the outline's own error shows. */
 const BORDERS = [0.2, 0.4, 0.6, 0.8, 0.92] as const;
@@ -13,6 +15,39 @@ const MANY_ANGLES = 64;
 const LARGE_RADIUS: Pixels = 24;
 /** On a larger ball every other pixel tells enough. */
 const SAMPLED_RADIUS: Pixels = 36;
+
+/** Blur longer than this share of the radius smears a mark into another shape at every angle. */
+export const MOST_SMEAR = 0.4;
+
+/**
+ * The surface a fitted ball shows beside its learnt look, which is the look without a mark: the median over frames
+ * in which the mark lies differently. Null where the look is not learnt yet or the blur smears a mark too much.
+ */
+export function faceOf(
+  frame: GreyFrame,
+  { level, noise, faulty }: Background,
+  gain: number,
+  { disc, shading }: Pick<DiscFit, 'disc' | 'shading'>,
+  { look, blur }: BallModel,
+  shape: Shape,
+): Surface | null {
+  if (look === undefined || Math.hypot(...blur) > MOST_SMEAR * disc.radius) return null;
+  const model = new DiscModel(shape, blur, shading);
+  const gradient = new Float64Array(model.parameters);
+  // The learnt look at this frame's level; the tilt that a fit adds to it may be the mark's own doing.
+  const plain = { ...disc, shade: disc.shade.map((value, j) => (j === 0 ? value : 0)) };
+  return unrollSurface(frame, {
+    middle: [disc.x, disc.y],
+    radius: disc.radius,
+    shape,
+    plain: (x, y) => {
+      const background = gain * (level[y * frame.width + x] as number);
+      return model.at(x, y, background, plain, gradient, 0);
+    },
+    noise: (grey) => noise.readVariance + noise.gain * grey,
+    faulty: (pixel) => faulty?.[pixel] === 1,
+  });
+}
 
 /** What the surface is unrolled from. */
 export interface Unrolled {

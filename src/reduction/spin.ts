@@ -1,6 +1,7 @@
 import { failure, type Outcome, success } from '../core/reason';
 import { determineSpin } from '../exit/spin';
 import type { ExitReport } from '../exit/types';
+import { MOST_SMEAR } from '../image/surface';
 import type { Face } from '../tracking/faces';
 import { followMark } from '../tracking/mark';
 import type { MeasuredFilm } from './measureFilm';
@@ -8,9 +9,7 @@ import type { Scene } from './scene';
 import type { ReductionInputs } from './types';
 
 /** Share of the outline a frame must show for its face to count. */
-const WELL_SEEN = 0.9;
-/** Blur longer than this share of the radius smears a mark into another shape at every angle. */
-const MOST_BLUR = 0.4;
+const WELL_SEEN = 0.8;
 
 /** Rotation in the image plane from the mark on the ball, over all frames that show its whole face. */
 export function spinOf(
@@ -28,15 +27,15 @@ export function spinOf(
   const faces = [...measured.centres].flatMap(([frame, centre]): Face[] => {
     if (!centre.ok || notFlying.has(frame)) return [];
     const { x, y, visible, surface, contrast, radius } = centre.value;
-    if (surface === undefined || visible < WELL_SEEN) return [];
     const blur = measured.hintFor(frame)?.ball.blur ?? [0, 0];
-    if (Math.hypot(...blur) > MOST_BLUR * radius.value) smeared = true;
+    if (Math.hypot(...blur) > MOST_SMEAR * radius.value) smeared = true;
+    if (surface === undefined || visible < WELL_SEEN) return [];
     return [{ frame, time: scene.clock.timeAt(frame, x, y), surface, contrast }];
   });
   if (smeared) {
     return failure(
       'markSmeared',
-      `During one exposure the ball moves more than ${MOST_BLUR} of its radius, which smears a mark on it.`,
+      `During one exposure the ball moves more than ${MOST_SMEAR} of its radius, which smears a mark on it.`,
       'Shorten the exposure and add light.',
     );
   }
