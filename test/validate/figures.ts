@@ -2,11 +2,11 @@ import type { FrameRecord, ShotRecord } from './record';
 import { average, binomialLimits, rootMeanSquare } from './statistics';
 import type { ReportPlot, ReportRow } from './types';
 
-export type Sample = FrameRecord & Omit<ShotRecord, 'frames'>;
+export type Sample = FrameRecord & Omit<ShotRecord, 'frames'> & { readonly shot: number };
 
 /** Every frame with what its shot was drawn with. */
 export const samplesOf = (shots: readonly ShotRecord[]): Sample[] =>
-  shots.flatMap(({ frames, ...shot }) => frames.map((frame) => ({ ...shot, ...frame })));
+  shots.flatMap(({ frames, ...drawn }, shot) => frames.map((f) => ({ ...drawn, ...f, shot })));
 
 const accepted = (samples: readonly Sample[]): Sample[] =>
   samples.filter(({ refused }) => refused === null);
@@ -47,23 +47,53 @@ type Limit = ReportRow['limit'];
 const within = (value: number, { low, high }: Limit): boolean =>
   value >= (low ?? value) && value <= (high ?? value);
 
-/** A row; a figure of nothing fails. */
+type Figure = (samples: readonly Sample[]) => number;
+
+/** Parts of a class: the scatter over their few shots is allowed for. */
+const PART_SPREADS = 2;
+
+/**
+ * A row; a figure of nothing fails. A `part` of a class fails where it exceeds the limit by more than twice
+ * its own standard uncertainty: the frames of a shot err together, and a part has few shots.
+ */
 function row(
   of: string,
   figure: string,
-  value: number,
+  samples: readonly Sample[],
+  figureOf: Figure,
   unit: ReportRow['unit'],
   limit: Limit,
-  n: number,
+  part = false,
 ): ReportRow {
-  return { of, figure, value, unit, limit, passed: n > 0 && within(value, limit), n };
+  const n = accepted(samples).length;
+  const value = figureOf(samples);
+  const common = { of, figure, value, unit, limit, n };
+  if (!part) return { ...common, passed: n > 0 && within(value, limit) };
+  const u = spreadOverShots(samples, figureOf);
+  return {
+    ...common,
+    passed: n > 0 && within(value - PART_SPREADS * u, limit),
+    note: `± ${u.toFixed(2)}`,
+  };
+}
+
+/** Standard uncertainty of a figure: jackknife over the shots (Efron and Stein, Ann. Statist. 9 (1981) 586). */
+function spreadOverShots(samples: readonly Sample[], figureOf: Figure): number {
+  const shots = [...new Set(samples.map(({ shot }) => shot))];
+  const without = shots.map((shot) => figureOf(samples.filter((s) => s.shot !== shot)));
+  const middle = average(without);
+  const squares = without.reduce((sum, value) => sum + (value - middle) ** 2, 0);
+  return Math.sqrt((squares * (shots.length - 1)) / Math.max(1, shots.length));
 }
 
 export const ratioRow = (of: string, samples: readonly Sample[], most: number): ReportRow =>
-  row(of, 'RMS over bound', ratioToBound(samples), '', { high: most }, accepted(samples).length);
+  row(of, 'RMS over bound', samples, ratioToBound, '', { high: most });
+
+export const partRatioRow = (of: string, samples: readonly Sample[], most: number): ReportRow =>
+  row(of, 'RMS over bound', samples, ratioToBound, '', { high: most }, true);
 
 export const rmsRow = (of: string, samples: readonly Sample[], most: number): ReportRow =>
-  row(of, 'RMS', rmsError(samples), 'px', { high: most }, accepted(samples).length);
+  row(of, 'RMS', samples, rmsError, 'px', { high: most });
 
 /** The largest of the means of errors along, across, and where a poor estimator is drawn to, each as `scaled`. */
 function worstMean(
@@ -92,10 +122,13 @@ const biasOverBound = (samples: readonly Sample[]): number =>
 const biasPx = (samples: readonly Sample[]): number => worstMean(samples, (error) => error);
 
 export const biasShareRow = (of: string, samples: readonly Sample[], limit: Limit): ReportRow =>
-  row(of, 'bias over bound', biasOverBound(samples), '', limit, accepted(samples).length);
+  row(of, 'bias over bound', samples, biasOverBound, '', limit);
+
+export const partBiasShareRow = (of: string, samples: readonly Sample[], limit: Limit): ReportRow =>
+  row(of, 'bias over bound', samples, biasOverBound, '', limit, true);
 
 export const biasRow = (of: string, samples: readonly Sample[], limit: Limit): ReportRow =>
-  row(of, 'bias', biasPx(samples), 'px', limit, accepted(samples).length);
+  row(of, 'bias', samples, biasPx, 'px', limit);
 
 /** Share of `hits` among `values`, in per cent, with its exact limits. */
 function shareRow(of: string, figure: string, hits: readonly boolean[], limit: Limit): ReportRow {
@@ -104,7 +137,8 @@ function shareRow(of: string, figure: string, hits: readonly boolean[], limit: L
   const share = (100 * count) / Math.max(1, n);
   const [low, high] = binomialLimits(count, Math.max(1, n));
   return {
-    ...row(of, figure, share, '%', limit, n),
+    ...{ of, figure, value: share, unit: '%', limit, n },
+    passed: n > 0 && within(share, limit),
     binomial: [100 * low, 100 * high],
   };
 }

@@ -35,7 +35,7 @@ describe('the table', () => {
     expect(text).toMatch(
       /clean +all +within 1 u +68\.0 % +65 to 71 % +2000 +65\.9 to 70\.1 % +pass/,
     );
-    expect(text).toMatch(/radius 20 px \(3 noBall\) +RMS over bound +1\.40 +≤ 1\.3 +120 +FAIL/);
+    expect(text).toMatch(/radius 20 px +RMS over bound +1\.40 \(3 noBall\) +≤ 1\.3 +120 +FAIL/);
     expect(text).toContain('1 of 2 rows fail.');
   });
 });

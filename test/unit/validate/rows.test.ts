@@ -107,6 +107,17 @@ describe('rows of the classes', () => {
     expect(at(classes[3] as (typeof classes)[0], 2.2)).toContain('RMS');
   });
 
+  it('allow a part of a class the scatter over its few shots, no more', () => {
+    const cells = (worse: number) =>
+      clean
+        .conclude([shotsOf(0.02, { worse })])
+        .rows.filter(({ of, figure }) => of.startsWith('radius') && figure === 'RMS over bound')
+        .filter(({ n }) => n > 0);
+    expect(cells(1.33).filter(({ value }) => value > 1.3).length).toBeGreaterThan(0);
+    expect(cells(1.33).every(({ passed }) => passed)).toBe(true);
+    expect(cells(1.7).some(({ passed }) => passed)).toBe(false);
+  });
+
   it('fail one drawn towards what hides the ball', () => {
     expect(failing(hidden.conclude([shotsOf(0.05, { pull: 1.5 })]).rows)).toEqual(['bias']);
   });

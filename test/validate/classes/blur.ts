@@ -4,6 +4,7 @@ import {
   calibrationRows,
   calibrationSeries,
   NORMAL_SHARES,
+  partRatioRow,
   pointsBy,
   ratioPoint,
   ratioRow,
@@ -71,7 +72,7 @@ function conclude(shots: readonly ShotRecord[]): ClassReport {
       refusedRow('all', all, MOST_REFUSED),
       ...RADII.flatMap((radius) =>
         CONTRASTS.map((contrast) =>
-          ratioRow(
+          partRatioRow(
             `radius ${radius} px, c/n ${contrast}`,
             all.filter((s) => s.radius === radius && s.contrastToNoise === contrast),
             MOST_RATIO,

@@ -6,6 +6,8 @@ import {
   calibrationSeries,
   MOST_BIAS_SHARE,
   NORMAL_SHARES,
+  partBiasShareRow,
+  partRatioRow,
   pointsBy,
   ratioPoint,
   ratioRow,
@@ -51,7 +53,7 @@ export const clean = ballClass(
 function conclude(shots: readonly ShotRecord[]): ClassReport {
   const all = samplesOf(shots);
   const bias = (of: string, samples: readonly Sample[]) =>
-    biasShareRow(of, samples, { high: MOST_BIAS_SHARE });
+    partBiasShareRow(of, samples, { high: MOST_BIAS_SHARE });
   return {
     rows: [
       ratioRow('all', all, MOST_RATIO),
@@ -62,13 +64,13 @@ function conclude(shots: readonly ShotRecord[]): ClassReport {
           MOST_RATIO,
         ),
       ),
-      bias('all', all),
+      biasShareRow('all', all, { high: MOST_BIAS_SHARE }),
       ...calibrationRows('all', all),
       refusedRow('all', all, MOST_REFUSED),
       ...cells.map(({ radius, contrast }) => {
         const cell = all.filter((s) => s.radius === radius && s.contrastToNoise === contrast);
         const of = `radius ${radius} px, c/n ${contrast}`;
-        return ratioRow(of, cell, MOST_RATIO);
+        return partRatioRow(of, cell, MOST_RATIO);
       }),
       ...RADII.map((radius) =>
         bias(

@@ -33,9 +33,9 @@ function verdict({ passed, limit }: ReportRow): string {
 export const CELLS = ['of', 'figure', 'value', 'limit', 'n', '95 % limits', ''] as const;
 
 export const cellsOf = (row: ReportRow): string[] => [
-  row.note === undefined ? row.of : `${row.of} (${row.note})`,
+  row.of,
   row.figure,
-  valueText(row.value, row.unit),
+  valueText(row.value, row.unit) + (row.note === undefined ? '' : ` (${row.note})`),
   limitText(row),
   String(row.n),
   binomialText(row),
