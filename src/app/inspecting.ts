@@ -1,4 +1,4 @@
-import { signal } from '@preact/signals';
+import { effect, type ReadonlySignal, signal, untracked } from '@preact/signals';
 import { type Reason, reasonOf } from '../core/reason';
 import type { ReduceApi } from '../protocol/reduce';
 import type { FrameInspection } from './resultTypes';
@@ -59,25 +59,41 @@ export function createInspecting(crew: { readonly reduce: Pick<ReduceApi, 'inspe
     busyWith = null;
   };
 
+  const ask = (frame: number | null) => {
+    wanted = frame;
+    const known = frame === null ? undefined : kept.get(frame);
+    if (frame === null) state.value = { kind: 'none' };
+    else if (known !== undefined) tell(frame, known);
+    else {
+      state.value = { kind: 'loading', frame };
+      if (busyWith !== generation) void work();
+    }
+  };
+  const reset = () => {
+    generation += 1;
+    kept.clear();
+    wanted = null;
+    state.value = { kind: 'none' };
+  };
+
   return {
     state,
     /** Asks for a frame, or for none. */
-    ask(frame: number | null) {
-      wanted = frame;
-      const known = frame === null ? undefined : kept.get(frame);
-      if (frame === null) state.value = { kind: 'none' };
-      else if (known !== undefined) tell(frame, known);
-      else {
-        state.value = { kind: 'loading', frame };
-        if (busyWith !== generation) void work();
-      }
-    },
+    ask,
     /** Forgets everything: the film was measured anew, or another was opened. */
-    reset() {
-      generation += 1;
-      kept.clear();
-      wanted = null;
-      state.value = { kind: 'none' };
+    reset,
+    /** Asks for the frame that `frame` names whenever that changes, anew with every pass over the film. */
+    follow(pass: ReadonlySignal<number>, frame: () => number | null): () => void {
+      let last = pass.peek();
+      return effect(() => {
+        const now = pass.value;
+        const wantedNow = frame();
+        untracked(() => {
+          if (now !== last) reset();
+          last = now;
+          ask(wantedNow);
+        });
+      });
     },
   };
 }

@@ -6,6 +6,7 @@ import type { Reduction, ReductionInputs } from '../reduction/types';
 import { parseShot } from '../shot/parse';
 import type { Shot } from '../shot/schema';
 import { setupKey } from '../shot/setup';
+import { createCalibration } from './calibration';
 import type { RenewableCrew } from './crew';
 import { completeShot, footageOf, footagePaths, newDraft, type ShotDraft } from './draft';
 import type { DraftStore } from './drafts';
@@ -49,6 +50,7 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore, scenes: S
   const player = createPlayer(cache, (error) => notices.report('footage', error));
   const readings = createReadings(shots.draft, films.film);
   const inspecting = createInspecting(crew);
+  const calibration = createCalibration(crew.startCalibrator);
   /** Whether frames' fits are on the screen, so that they are worth laying open. */
   const inspectionWanted = signal(false);
   const change = velocityChange(shots, measuring);
@@ -62,6 +64,7 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore, scenes: S
     sample.value = null;
     measuring.reset();
     inspecting.reset();
+    calibration.reset();
     shots.start(draft, isSaved);
     return player.reset(film.info.frameCount);
   };
@@ -235,18 +238,12 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore, scenes: S
     const timer = setTimeout(() => void refit(draft), REFIT_AFTER_MS);
     return () => clearTimeout(timer);
   });
-  const stopForgetting = effect(() => {
-    measuring.pass.value;
-    inspecting.reset();
-  });
-  const stopInspecting = effect(() => {
-    measuring.pass.value;
+  const stopInspecting = inspecting.follow(measuring.pass, () => {
     const measured =
       measuring.reduction.value !== null &&
       measuring.status.value.kind !== 'running' &&
       films.state.value.kind === 'open';
-    const frame = inspectionWanted.value && measured ? player.current.value : null;
-    untracked(() => inspecting.ask(frame));
+    return inspectionWanted.value && measured ? player.current.value : null;
   });
 
   return {
@@ -256,6 +253,7 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore, scenes: S
     measuring,
     player,
     readings,
+    calibration,
     inspection: inspecting.state,
     inspectionWanted,
     velocityChange: change,
@@ -294,8 +292,8 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore, scenes: S
     dispose() {
       stopKeeping();
       stopRefitting();
-      stopForgetting();
       stopInspecting();
+      calibration.reset();
       player.pause();
       crew.dispose();
     },
