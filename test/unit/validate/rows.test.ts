@@ -25,8 +25,8 @@ function shotsOf(bound: number, fault: Fault): ShotRecord[] {
   const shots: ShotRecord[] = [];
   for (const radius of [12, 20, 28, 40]) {
     for (const contrastToNoise of [5, 10, 15, 20, 30, 50]) {
-      for (const surface of ['even', 'matt'] as const) {
-        const frames = Array.from({ length: 40 }, (_, i): FrameRecord => {
+      for (const surface of ['even', 'matt', 'even', 'matt', 'even', 'matt'] as const) {
+        const frames = Array.from({ length: 15 }, (_, i): FrameRecord => {
           const error = () => worse * bound * random.normal(0, 1);
           const variance = (worse * stated * bound) ** 2;
           return {
@@ -113,9 +113,9 @@ describe('rows of the classes', () => {
         .conclude([shotsOf(0.02, { worse })])
         .rows.filter(({ of, figure }) => of.startsWith('radius') && figure === 'RMS over bound')
         .filter(({ n }) => n > 0);
-    expect(cells(1.33).filter(({ value }) => value > 1.3).length).toBeGreaterThan(0);
-    expect(cells(1.33).every(({ passed }) => passed)).toBe(true);
-    expect(cells(1.7).some(({ passed }) => passed)).toBe(false);
+    expect(cells(1.3).some(({ value, passed }) => value > 1.3 && passed)).toBe(true);
+    expect(cells(1.2).every(({ passed }) => passed)).toBe(true);
+    expect(cells(1.8).some(({ passed }) => passed)).toBe(false);
   });
 
   it('fail one drawn towards what hides the ball', () => {
