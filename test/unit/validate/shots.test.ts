@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { throughH264 } from '../../validate/codec';
-import { drawHiddenShot } from '../../validate/hidden';
+import { drawHiddenShot } from '../../validate/hiddenShot';
 import { recordShot } from '../../validate/record';
 import { renderFilm, visibleShare } from '../../validate/render/film';
 import { randomStream } from '../../validate/render/random';

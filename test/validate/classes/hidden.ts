@@ -12,7 +12,7 @@ import {
   type Sample,
   samplesOf,
 } from '../figures';
-import { drawHiddenShot } from '../hidden';
+import { drawHiddenShot } from '../hiddenShot';
 import type { ShotRecord } from '../record';
 import type { ClassReport, ReportPlot } from '../types';
 import { ballClass, type Order, SURFACES, times } from './ballClass';

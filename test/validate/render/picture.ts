@@ -1,5 +1,5 @@
 import { coverOfCell } from './cell';
-import type { Backdrop, Ball, Fragment, HalfPlane, Scene, Window } from './scene';
+import type { Backdrop, Ball, HalfPlane, Scene, Window } from './scene';
 import { brightness } from './surface';
 
 /** Cells a pixel in each direction. */
@@ -136,7 +136,7 @@ class CellLine {
     this.layBackdrop(backdrop, y);
     if (ball) this.layBall(ball, y);
     if (backdrop.flange) this.lay([backdrop.flange], backdrop.flange.level, y);
-    if (fragment) this.layFragment(fragment, y);
+    if (fragment) this.lay(fragment.sides, fragment.level, y);
     return this.values;
   }
 
@@ -216,10 +216,6 @@ class CellLine {
       }
       if (shade !== null) glow[c] = (glow[c] as number) + share * shade(dx / radius, v);
     }
-  }
-
-  private layFragment({ sides, level }: Fragment, y: number): void {
-    this.lay(sides, level, y);
   }
 
   /** Covers what lies within all the half-planes. */
