@@ -4,19 +4,21 @@ import { gather } from './gather';
 import { againstPrior, faultOf } from './judge';
 import { along, lineDirection, type Run, type Sighting } from './path';
 import { MOST_RIVALS, NEAR, searchRuns } from './search';
-import { twinOf } from './twins';
+import { meritOf, twinOf } from './twins';
 import type { FrameCandidates, Track, TrackPrior } from './types';
 
 /**
  * Finds the one object of the ball's size that moves steadily on a nearly straight path, and its sightings in the
- * frames. Of the motions found the ball is the best supported that nothing known of it contradicts; where another
+ * frames. Of the motions found the ball is the one with most merit that nothing known of it contradicts; where another
  * speaks for itself as well, none is taken. Frames may be missing.
  * Failures: `noBall`, `twoBalls`, `againstDirection`, `besideMuzzle`, `besideSeeds`.
  */
 export function linkTrack(frames: readonly FrameCandidates[], prior: TrackPrior): Outcome<Track> {
   const runs = searchRuns(gather(frames, prior), prior);
   const judged = runs.map((run) => ({ run, fault: faultOf(run, prior) }));
-  const passed = judged.flatMap(({ run, fault }) => (fault === null ? [run] : []));
+  const passed = judged
+    .flatMap(({ run, fault }) => (fault === null ? [run] : []))
+    .sort((a, b) => meritOf(b) - meritOf(a));
   const [ball] = passed;
   if (ball === undefined) {
     return (

@@ -12,8 +12,6 @@ const LIKE_A_BALL = 0.1;
 /** How far a sighting may lie from the path, in radii: a half-hidden ball is sighted off its centre. */
 export const NEAR = 0.6;
 export const MOST_RIVALS = 4;
-/** A path passes a named place within this many radii. */
-const PASSES = 1;
 
 /**
  * Distinct runs, best supported first, no sighting in two of them. Deterministic: motions through pairs of sightings
@@ -99,11 +97,9 @@ function supported(
       support += most;
     }
   }
-  const passed = [...prior.placed, ...prior.seeds].filter(({ frame, x, y }) => {
-    const [px, py] = along(path, prior.timeOf(frame, x, y));
-    return Math.hypot(px - x, py - y) < PASSES * prior.radius;
-  });
-  return { path, sightings: chosen, support, seedsPassed: passed.length };
+  const named = [...prior.placed, ...prior.seeds];
+  const seedsPassed = named.filter(({ frame }) => chosen.some((s) => s.frame === frame)).length;
+  return { path, sightings: chosen, support, seedsPassed };
 }
 
 /** The rectangle that holds all sightings, with a margin, and the time of each frame's first. */

@@ -1,8 +1,8 @@
 import type { Run, Sighting } from './path';
 import type { TrackPrior } from './types';
 
-/** A rival with this share of the ball's support, and this share of its likeness, may be the ball as well. */
-const SUPPORT = 0.8;
+/** A rival with this share of the ball's merit, and this share of its likeness, may be the ball as well. */
+const MERIT = 0.8;
 const LIKENESS = 0.9;
 /** Share of the shorter one's frames in which both must be seen: else they may be one ball's path in two pieces. */
 const TOGETHER = 0.3;
@@ -13,21 +13,22 @@ const FARTHER = 0.5;
 
 /** Another run that could as well be the ball; null where there is none. */
 export function twinOf(ball: Run, passed: readonly Run[], prior: TrackPrior): Run | null {
-  // Whoever named a place on the ball's path has told which it is.
-  if (ball.seedsPassed > 0) return null;
   const twin = passed.find(
     (run) =>
       run !== ball &&
-      run.support >= SUPPORT * ball.support &&
-      likeness(run) >= LIKENESS * likeness(ball) &&
+      meritOf(run) >= MERIT * meritOf(ball) &&
+      likenessOfRun(run) >= LIKENESS * likenessOfRun(ball) &&
       together(run, ball) &&
       !(companions(run, ball) && fartherFromMuzzle(run, ball, prior)),
   );
   return twin ?? null;
 }
 
+/** What speaks for a run: in how many frames it is seen, and how much it looks like the ball in them. */
+export const meritOf = (run: Run): number => run.support * likenessOfRun(run);
+
 /** Mean likeness of the better half of its sightings. */
-function likeness({ sightings }: Run): number {
+function likenessOfRun({ sightings }: Run): number {
   const sorted = sightings.map((s) => s.likeness).sort((a, b) => b - a);
   const better = sorted.slice(0, Math.ceil(sorted.length / 2));
   return better.reduce((sum, value) => sum + value, 0) / better.length;

@@ -3,12 +3,12 @@ import { failure, type Outcome, success } from '../../../src/core/reason';
 import type { CentreMeasurement } from '../../../src/image/types';
 import { type FrameOnPath, findBreakUp } from '../../../src/tracking/breakUp';
 
-const seen = (visible = 1, contrast = 100): Outcome<CentreMeasurement> =>
+const seen = (visible = 1, contrast = 100, u = 0.01): Outcome<CentreMeasurement> =>
   success({
     x: 0,
     y: 0,
-    varX: 1e-4,
-    varY: 1e-4,
+    varX: u * u,
+    varY: u * u,
     covXY: 0,
     radius: { value: 20, u: 0.05 },
     visible,
@@ -43,6 +43,17 @@ describe('a ball that breaks up', () => {
     expect(findBreakUp(film(mottled, pieces, pieces, pieces))?.frame).toBe(112);
   });
 
+  test('pieces through which a disc can still be laid, badly, are pieces', () => {
+    const laid = { ...pieces, centre: seen(0.6, 100, 0.5) };
+    expect(findBreakUp(film(laid, laid, laid, pieces, pieces))?.frame).toBe(112);
+  });
+
+  test('a ball that something passed before just then breaks up as well', () => {
+    const beside = { ...whole, centre: seen(0.7) };
+    const found = findBreakUp(film(beside, beside, beside, beside, pieces, pieces, pieces));
+    expect(found?.frame).toBe(116);
+  });
+
   test('a shard that passes for the ball once does not put the break off', () => {
     const shard = { ...whole, likeness: 0.3 };
     const after = [pieces, pieces, pieces, shard, pieces, pieces, pieces, pieces];
@@ -59,11 +70,19 @@ describe('no break-up', () => {
   const covered = [0.9, 0.75, 0.6, 0.45].map(
     (visible): Shown => ({ ...whole, centre: seen(visible), likeness: 0.8 * visible }),
   );
+  const slowly = Array.from({ length: 14 }, (_, i) => 0.97 - 0.04 * i).map(
+    (visible): Shown => ({ ...whole, centre: seen(visible), likeness: 0.9 * visible }),
+  );
   test.each<[string, readonly Shown[]]>([
     ['the ball stays whole', [whole, whole]],
     ['a fragment or mist hides it for some frames', [pieces, pieces, pieces, pieces, whole, whole]],
+    [
+      'mist hides it for many frames',
+      [...Array.from({ length: 6 }, () => pieces), ...Array.from({ length: 6 }, () => whole)],
+    ],
     ['it vanishes behind something', [nothing, nothing, nothing, nothing, nothing]],
     ['something covers it little by little', [...covered, pieces, pieces, pieces, pieces, pieces]],
+    ['something covers it slowly', [...slowly, pieces, pieces, pieces, pieces, pieces]],
     ['it leaves the picture', [0.9, 0.6, 0.4, 0.1].map((inView) => ({ ...pieces, inView }))],
     [
       'it is stopped and stands there whole',

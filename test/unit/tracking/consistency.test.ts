@@ -10,16 +10,16 @@ const DRAG = 1.5e-4;
 const axis = [Math.cos(0.03), Math.sin(0.03)] as const;
 
 /** Where the ball is `k` frames after frame 0: drag along the axis, a little sag across it. */
-const way = (k: number) => Math.log1p(DRAG * STEP * k) / DRAG;
-const truth = (k: number): [number, number] => [
-  60 + way(k) * axis[0],
-  80 + way(k) * axis[1] + 4e-4 * k * k,
+const way = (k: number, drag: number) => Math.log1p(drag * STEP * k) / drag;
+const truth = (k: number, drag = DRAG): [number, number] => [
+  60 + way(k, drag) * axis[0],
+  80 + way(k, drag) * axis[1] + 4e-4 * k * k,
 ];
 
-function places(count: number, sigma: number, seed: number): MeasuredPlace[] {
+function places(count: number, sigma: number, seed: number, drag = DRAG): MeasuredPlace[] {
   const normal = normalStream(seed);
   return Array.from({ length: count }, (_, frame) => {
-    const [x, y] = truth(frame);
+    const [x, y] = truth(frame, drag);
     return {
       frame,
       time: frame * INTERVAL,
@@ -92,9 +92,13 @@ describe('good centres stay', () => {
   test('a ball still pushed up to the muzzle', () => {
     const all = places(40, 0.03, 10).map((place) => {
       const before = Math.max(0, 14 - place.frame);
-      return { ...place, x: place.x + 0.02 * before * before };
+      return { ...place, x: place.x + 0.08 * before * before };
     });
     expect(off(all, 14 * INTERVAL)).toEqual([]);
+  });
+
+  test('a very light ball, whose drag dwindles as it slows', () => {
+    expect(off(places(40, 0.03, 12, 8e-4))).toEqual([]);
   });
 
   test('too few to tell', () => {

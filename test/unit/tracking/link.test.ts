@@ -317,14 +317,27 @@ describe('two that could be the ball', () => {
     }
   });
 
-  test('one that is clearly less like the ball does not make two', () => {
-    const less = { ...second, rim: { ...sharpRim, size: 0.88, round: 0.7 } };
-    expect(judged([rimmed, less]).at(60)?.x).toBeGreaterThan(550);
+  test('one that is clearly less like the ball does not make two, though seen for longer', () => {
+    const less: Thing = { ...second, frames: [42, 95], rim: { ...sharpRim, size: 0.92 } };
+    const { at, rivals } = judged([rimmed, less]);
+    expect(at(60)?.x).toBeGreaterThan(550);
+    expect(rivals).toContain('lessAlike');
+  });
+
+  test('nor does one that is seen in fewer frames', () => {
+    const { at, rivals } = judged([rimmed, { ...second, frames: [42, 60] }]);
+    expect(at(60)?.x).toBeGreaterThan(550);
+    expect(rivals).toContain('fewerFrames');
+  });
+
+  test('one that flies another way makes two, even if it passes the muzzle farther off', () => {
+    const aside: Thing = { ...second, from: [100, 86] };
+    expect(refusal([rimmed, aside])).toBe('twoBalls');
   });
 
   test('one ball in two pieces, before and after something hides it, is not two', () => {
     const before: Thing = { ...rimmed, slows: 0, frames: [40, 54] };
-    const after: Thing = { ...before, from: [110 + 24 * 19 + 40, 64.3 + 6], frames: [59, 74] };
+    const after: Thing = { ...before, from: [570, 70], step: [14, 0.2], frames: [59, 74] };
     expect(refusal([before, after])).toBe('taken');
   });
 });
@@ -337,6 +350,16 @@ describe('places said to be the ball', () => {
     const { at, rivals } = judged([rimmed, weak], { seeds });
     expect(at(50)).toMatchObject({ score: 0.7 });
     expect(rivals).toContain('besideSeeds');
+  });
+
+  test('find it among many that are more like the ball', () => {
+    const many = Array.from(
+      { length: 6 },
+      (_, k): Thing => ({ ...rimmed, from: [105, 46 + 7 * k], step: [13 + 2 * k, 0.1] }),
+    );
+    const weak: Thing = { ...rimmed, from: [110, 64], step: [8, 0], frames: [42, 60], score: 0.7 };
+    const { at } = judged([...many, weak], { seeds: [{ frame: 50, x: 170, y: 66 }] }, 0.2);
+    expect(at(50)).toMatchObject({ score: 0.7 });
   });
 
   test('where nothing was found there, the place itself stands in', () => {
