@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Position } from '../../../src/shot/result';
+import type { Position, Result } from '../../../src/shot/result';
 import { clutter } from '../../validate/clutter';
 import { scoreResult } from '../../validate/clutter/score';
 
@@ -28,7 +28,8 @@ const position = (frame: number, change: Partial<Position> = {}): Position => ({
   ...change,
 });
 const refused = { x: null, y: null, used: false, why: { code: 'noBall', message: 'None.' } };
-const scored = (positions: Position[]) => scoreResult(film, { positions, breakUp: null });
+const scored = (positions: Position[], breakUp: Result['breakUp'] = null) =>
+  scoreResult(film, { positions, breakUp });
 const whole = [1, 2, 3, 4, 5, 6, 7];
 
 describe('scoreResult', () => {
@@ -65,10 +66,30 @@ describe('the class of hard films', () => {
 
   it('passes where all is well and fails each row by itself', () => {
     const all = whole.map((frame) => position(frame));
-    expect(passes(all)).toEqual([true, true, true, true]);
-    expect(passes([...all.slice(1), position(1, { x: 13 })])).toEqual([false, false, true, true]);
-    expect(passes([...all, position(8)])).toEqual([true, true, false, true]);
-    expect(passes(all.slice(2))).toEqual([true, true, true, false]);
+    expect(passes(all)).toEqual([true, true, true, true, true, true]);
+    expect(passes([...all.slice(1), position(1, { x: 13 })])).toEqual([
+      false,
+      false,
+      true,
+      true,
+      true,
+      true,
+    ]);
+    expect(passes([...all, position(8)])).toEqual([true, true, false, true, true, true]);
+    expect(passes(all.slice(2))).toEqual([true, true, true, false, true, true]);
+  });
+
+  it('counts break-ups told in time, and alarms without one', () => {
+    const reason = { code: 'brokenUp', message: 'In pieces.' };
+    const rowsOf = (brokenFrom: number | null, frame: number) => {
+      const { rows } = clutter.conclude([
+        { ...scored([position(1)], { frame, reason }), brokenFrom },
+      ]);
+      return [rows.at(-2)?.value, rows.at(-1)?.passed];
+    };
+    expect(rowsOf(8, 9)).toEqual([100, true]);
+    expect(rowsOf(8, 5)).toEqual([0, true]);
+    expect(rowsOf(null, 5)).toEqual([0, false]);
   });
 
   it('tells of each kind', () => {

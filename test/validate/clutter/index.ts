@@ -39,6 +39,11 @@ function conclude(scores: readonly Score[]): ClassReport {
     n,
   });
   const worst = Math.max(0, ...scores.map((score) => score.worst));
+  const broken = scores.filter(({ brokenFrom }) => brokenFrom !== null);
+  const told = broken.filter(breakIsTold).length;
+  const falseAlarms = scores.filter(
+    ({ brokenFrom, reportedBreak }) => brokenFrom === null && reportedBreak !== null,
+  ).length;
   return {
     rows: [
       row('largest error of an accepted centre', 'px', worst, { high: MOST_ERROR }, total.taken),
@@ -51,6 +56,20 @@ function conclude(scores: readonly Score[]): ClassReport {
         { low: 100 * LEAST_ACCEPTED },
         total.due,
       ),
+      row(
+        'break-ups told to within a frame',
+        '%',
+        100 * (told / Math.max(1, broken.length)),
+        {},
+        broken.length,
+      ),
+      row(
+        'whole balls told to be broken',
+        '',
+        falseAlarms,
+        { high: 0 },
+        scores.length - broken.length,
+      ),
     ],
     plots: [],
     text: [
@@ -60,6 +79,9 @@ function conclude(scores: readonly Score[]): ClassReport {
     ].join(' '),
   };
 }
+
+const breakIsTold = ({ brokenFrom, reportedBreak }: Score): boolean =>
+  brokenFrom !== null && reportedBreak !== null && Math.abs(reportedBreak - brokenFrom) <= 1;
 
 function sum(scores: readonly Score[]) {
   const total = { due: 0, accepted: 0, taken: 0, wrong: 0, afterBreak: 0 };
