@@ -1,5 +1,4 @@
 import { expose } from 'comlink';
-import { readLamp } from '../src/clock/lampProfile';
 import type { FootageInfo } from '../src/core/film';
 import { ExitframeError } from '../src/core/reason';
 import { browserPlatform } from '../src/footage/browser';
@@ -56,17 +55,6 @@ const api: FilmApi = {
   endRun: (run) => runs.end(run),
   audio: () => opened().source.audio(),
   sha256: (onProgress) => sha256(opened().files, onProgress),
-  async readLamp(files, onShare = () => undefined) {
-    const source = await openFootage(files, browserPlatform);
-    try {
-      const { info } = source;
-      const frames = source.frames({ start: 0, end: info.frameCount });
-      const profiles = await readLamp(frames, (done) => onShare(done / info.frameCount));
-      return { info, timestamps: await source.timestamps(), profiles };
-    } finally {
-      await source.close();
-    }
-  },
   close: closeFilm,
   attach: async (port) => expose(api, port),
 };

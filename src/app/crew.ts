@@ -1,6 +1,15 @@
 import { ExitframeError } from '../core/reason';
+import type { CalibrateApi } from '../protocol/calibrate';
 import type { FilmApi } from '../protocol/film';
 import type { ReduceApi } from '../protocol/reduce';
+
+/** A thread started for one calibration. */
+export interface Calibrator extends CalibrateApi {
+  dispose(): void;
+}
+
+/** `onFault` hears of a thread that died, whose answer will not come. */
+export type StartCalibrator = (onFault: (message: string) => void) => Calibrator;
 
 /** What the page asks of the background threads. */
 export interface Crew {
@@ -9,6 +18,7 @@ export interface Crew {
     'open' | 'timestamps' | 'frame' | 'sha256' | 'audio' | 'startRun' | 'next' | 'endRun'
   >;
   readonly reduce: Pick<ReduceApi, 'reduce' | 'refit' | 'inspect' | 'cancel'>;
+  readonly startCalibrator: StartCalibrator;
 }
 
 interface StartedCrew extends Crew {
@@ -56,6 +66,7 @@ export async function renewableCrew(
     get reduce() {
       return crew.reduce;
     },
+    startCalibrator: (onFault) => crew.startCalibrator(onFault),
     async renew() {
       crew.dispose();
       crew = await bringUp();

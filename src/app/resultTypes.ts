@@ -5,6 +5,8 @@ import type { ReduceApi } from '../protocol/reduce';
 /** One frame's fit laid open. */
 export type FrameInspection = NonNullable<Awaited<ReturnType<ReduceApi['inspect']>>>;
 
+export type { LineTimeReport } from '../clock/lineTime';
+export type { LampAnswer } from '../protocol/calibrate';
 export type { Reduction } from '../reduction/types';
 export type {
   BudgetEntry,

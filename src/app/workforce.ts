@@ -1,13 +1,16 @@
-import { type Remote, transfer, wrap } from 'comlink';
+import { proxy, type Remote, transfer, wrap } from 'comlink';
+import type { CalibrateApi } from '../protocol/calibrate';
 import { carryReasons } from '../protocol/errors';
 import type { FilmApi } from '../protocol/film';
 import type { MeasureApi } from '../protocol/measure';
 import type { ReduceApi } from '../protocol/reduce';
+import type { StartCalibrator } from './crew';
 
 /** The threads behind the page. */
 export interface Workforce {
   readonly film: Remote<FilmApi>;
   readonly reduce: Remote<ReduceApi>;
+  readonly startCalibrator: StartCalibrator;
   dispose(): void;
 }
 
@@ -49,11 +52,28 @@ export async function startWorkforce(onFault: (message: string) => void): Promis
   return {
     film,
     reduce,
+    startCalibrator,
     dispose: () => {
       for (const worker of all) worker.terminate();
     },
   };
 }
+
+/** A thread of its own for one calibration; what is left of it goes with `dispose`. */
+const startCalibrator: StartCalibrator = (onFault) => {
+  const worker = new Worker(new URL('../../workers/calibrate.worker.ts', import.meta.url), {
+    type: 'module',
+  });
+  worker.addEventListener('error', (event) => {
+    event.preventDefault();
+    onFault(event.message || 'A background thread stopped.');
+  });
+  const remote = wrap<CalibrateApi>(worker);
+  return {
+    lineTime: (files, question, onShare) => remote.lineTime(files, question, proxy(onShare)),
+    dispose: () => worker.terminate(),
+  };
+};
 
 /** A port whose other end a worker serves. */
 async function portTo(attach: (port: MessagePort) => Promise<void>): Promise<MessagePort> {

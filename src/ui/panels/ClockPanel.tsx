@@ -7,22 +7,14 @@ import { EstimateField } from '../fields/EstimateField';
 import { RULES } from '../fields/rules';
 import { ReasonText, WarningBox } from '../shell/Notices';
 import { LostFrames } from './LostFrames';
-import { Facts, Group, Panel } from './Panel';
+import { Facts, Panel } from './Panel';
 import { RateCheck } from './RateCheck';
-
-type Direction = Shot['timing']['readout']['direction'];
+import { RollingShutter } from './RollingShutter';
 
 const SOURCES = [
   { value: 'recordingRate', label: 'Recording rate, as set on the camera' },
   { value: 'containerTimestamps', label: 'Time stamps in the file' },
 ] as const;
-
-const DIRECTIONS: readonly { value: Direction; label: string }[] = [
-  { value: 'down', label: 'downwards' },
-  { value: 'up', label: 'upwards' },
-  { value: 'right', label: 'to the right' },
-  { value: 'left', label: 'to the left' },
-];
 
 /** Frames to seconds. */
 export function ClockPanel() {
@@ -91,42 +83,17 @@ export function ClockPanel() {
         />
       )}
       {clock?.ok && clock.value.warnings.map((one) => <WarningBox key={one.code} reason={one} />)}
-      <Group title="Exposure and readout">
-        <EstimateField
-          label="Exposure"
-          rule={RULES.exposure}
-          value={timing.exposure}
-          optional
-          placeholder="1/50000 s"
-          firstU={(exposure) => exposure * 0.05}
-          hint="How long each frame collects light; leave empty if unknown."
-          onCommit={(exposure) => set({ exposure }, 'exposure')}
-        />
-        <EstimateField
-          label="Time per line read"
-          rule={RULES.lineTime}
-          value={timing.readout.lineTime}
-          firstU={() => 0}
-          hint="0 for a global shutter. A rolling shutter reads line after line; motion along the readout then biases the speed unless it is stated."
-          onCommit={(lineTime) =>
-            set(
-              { readout: { ...timing.readout, lineTime: lineTime ?? { value: 0, u: 0 } } },
-              'time per line',
-            )
-          }
-        />
-        {timing.readout.lineTime.value > 0 && (
-          <ChoiceField
-            label="Lines are read"
-            value={timing.readout.direction}
-            choices={DIRECTIONS}
-            hint="As seen in the upright image."
-            onChange={(direction) =>
-              set({ readout: { ...timing.readout, direction } }, 'readout direction')
-            }
-          />
-        )}
-      </Group>
+      <EstimateField
+        label="Exposure"
+        rule={RULES.exposure}
+        value={timing.exposure}
+        optional
+        placeholder="1/50000 s"
+        firstU={(exposure) => exposure * 0.05}
+        hint="How long each frame collects light; leave empty if unknown."
+        onCommit={(exposure) => set({ exposure }, 'exposure')}
+      />
+      <RollingShutter readout={timing.readout} />
       <LostFrames />
       <RateCheck />
     </Panel>

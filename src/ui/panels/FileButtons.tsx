@@ -1,43 +1,18 @@
-import { useRef } from 'preact/hooks';
 import { useDesk } from '../desk';
+import { FileChoice } from './FileChoice';
 
 /** Choosing files instead of dropping them. */
 export function FileButtons() {
   const { openFiles } = useDesk().session;
-  const files = useRef<HTMLInputElement>(null);
-  const folder = useRef<HTMLInputElement>(null);
-  const take = (input: HTMLInputElement) => {
-    const chosen = [...(input.files ?? [])];
-    // The same file chosen again must count as a choice.
-    input.value = '';
-    if (chosen.length > 0) void openFiles(chosen);
-  };
+  const take = (files: readonly File[]) => void openFiles(files);
   return (
     <div class="row">
-      <button type="button" class="primary" onClick={() => files.current?.click()}>
+      <FileChoice label="Clip, images or shot file" name="files" primary onChoose={take}>
         Choose files…
-      </button>
-      <button type="button" onClick={() => folder.current?.click()}>
+      </FileChoice>
+      <FileChoice label="Folder of images" folder onChoose={take}>
         Choose a folder of images…
-      </button>
-      <input
-        ref={files}
-        type="file"
-        multiple
-        hidden
-        data-role="files"
-        aria-label="Clip, images or shot file"
-        onChange={(event) => take(event.currentTarget)}
-      />
-      <input
-        ref={folder}
-        type="file"
-        multiple
-        hidden
-        aria-label="Folder of images"
-        {...{ webkitdirectory: true }}
-        onChange={(event) => take(event.currentTarget)}
-      />
+      </FileChoice>
     </div>
   );
 }

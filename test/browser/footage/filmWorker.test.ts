@@ -1,4 +1,4 @@
-import { proxy, wrap } from 'comlink';
+import { wrap } from 'comlink';
 import { afterAll, expect, it } from 'vitest';
 import type { FilmApi } from '../../../src/protocol/film';
 import { filesAt } from './decoding';
@@ -22,23 +22,6 @@ it('keeps the film asked for last where one asked for before takes longer to ope
   await film.open(quick);
   expect(now).toBe(await film.sha256());
   expect(now).not.toBe(ofSlow);
-});
-
-it('reads a clip of a lamp beside the film that is open', async () => {
-  await film.open(await filesAt('test/fixtures/footage/vp9.webm'));
-  const now = await film.sha256();
-  const told: number[] = [];
-  const files = await filesAt('test/fixtures/footage/uneven.mp4');
-  const lamp = await film.readLamp(
-    files,
-    proxy((share: number) => void told.push(share)),
-  );
-  expect(lamp.profiles).toHaveLength(lamp.info.frameCount);
-  expect(lamp.profiles[0]?.rows).toHaveLength(lamp.info.height);
-  expect(lamp.profiles[0]?.columns).toHaveLength(lamp.info.width);
-  expect(lamp.timestamps).toHaveLength(lamp.info.frameCount);
-  expect(told.at(-1)).toBe(1);
-  expect(await film.sha256()).toBe(now);
 });
 
 it('opens the next film after one that cannot be read', async () => {

@@ -1,0 +1,68 @@
+import { signal } from '@preact/signals';
+import { ExitframeError, type Reason, reasonOf } from '../core/reason';
+import type { Calibrator, StartCalibrator } from './crew';
+
+/** Where a piece of work in a thread of its own stands. */
+export type Work<T> =
+  | { readonly kind: 'idle' }
+  /** `share`: 0..1. */
+  | { readonly kind: 'running'; readonly share: number }
+  | { readonly kind: 'done'; readonly found: T }
+  | { readonly kind: 'failed'; readonly reason: Reason };
+
+export type Task<T> = ReturnType<typeof createTask<T>>;
+
+/** One kind of work at a time, each in its own thread. Cancelled, what was found before stays. */
+export function createTask<T>(start: StartCalibrator) {
+  const state = signal<Work<T>>({ kind: 'idle' });
+  let end: (() => void) | null = null;
+
+  return {
+    state,
+    /** Begins; work that was going on is given up. */
+    async run(
+      ask: (thread: Calibrator, onShare: (share: number) => void) => Promise<T>,
+    ): Promise<void> {
+      this.cancel();
+      const before = state.value;
+      state.value = { kind: 'running', share: 0 };
+      let alive = true;
+      let thread: Calibrator | null = null;
+      const settle = (next: Work<T>) => {
+        if (!alive) return;
+        alive = false;
+        end = null;
+        thread?.dispose();
+        state.value = next;
+      };
+      end = () => settle(before);
+      try {
+        thread = start((message) => settle({ kind: 'failed', reason: died(message) }));
+        const found = await ask(thread, (share) => {
+          if (alive) state.value = { kind: 'running', share };
+        });
+        settle({ kind: 'done', found });
+      } catch (error) {
+        settle({ kind: 'failed', reason: reasonOf(error) });
+      }
+    },
+    /** The work cannot even begin. */
+    refuse(reason: Reason) {
+      end?.();
+      state.value = { kind: 'failed', reason };
+    },
+    cancel: () => end?.(),
+    /** Gives up what goes on and forgets what was found. */
+    reset() {
+      end?.();
+      state.value = { kind: 'idle' };
+    },
+  };
+}
+
+const died = (message: string): Reason =>
+  new ExitframeError(
+    'calibrationStopped',
+    `The thread that calibrated stopped: ${message}`,
+    'Try again, with fewer or smaller pictures.',
+  );
