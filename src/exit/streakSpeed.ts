@@ -46,8 +46,8 @@ const MOST_RELATIVE_U = 0.2;
 const SIGNIFICANCE = 0.05;
 /** Blur and fit disagree where chance would have them so far apart less often than this. */
 const RARE = 0.01;
-/** What the model of the edge leaves in a length, common to all frames, px. */
-const LENGTH_MODEL_U = 0.03;
+/** What the model of the edge leaves in a length, common to all frames, px (from renders). */
+const LENGTH_MODEL_U = 0.05;
 
 /**
  * The speed from the motion blur alone: its length over the exposure, weighted over the frames, next to the fitted

@@ -1,5 +1,5 @@
 import type { GreyFrame } from '../core/frame';
-import { failure, type Outcome } from '../core/reason';
+import { failure, type Outcome, success } from '../core/reason';
 import type { ImagePoint, ImageVector } from '../core/units';
 import { learnBall } from '../image/learnBall';
 import type { BallModel, CentreMeasurement } from '../image/types';
@@ -46,7 +46,7 @@ export async function measureCentres(
           work.scene,
           shake,
         );
-  const { centres, breakUp } = keepWhole(again, candidates, track, work.scene);
+  const { centres, breakUp } = keepWhole(withOwnBlur(again, alone), candidates, track, work.scene);
   const { placeIn } = search(work, track);
   return {
     centres,
@@ -56,6 +56,19 @@ export async function measureCentres(
       return at === null ? null : { at, ball: learnt, shift: offIn(shake, frame) };
     },
   };
+}
+
+/** The blur's length as each frame alone has it: what the frames agree on errs alike in all of them. */
+function withOwnBlur(centres: Centres, alone: Centres): Centres {
+  return new Map(
+    [...centres].map(([frame, centre]) => {
+      if (!centre.ok) return [frame, centre];
+      const { blur: _, ...rest } = centre.value;
+      const first = alone.get(frame);
+      const own = first?.ok ? first.value.blur : undefined;
+      return [frame, success(own === undefined ? rest : { ...rest, blur: own })];
+    }),
+  );
 }
 
 export interface MeasuredCentres extends JudgedCentres {

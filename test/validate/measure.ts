@@ -18,6 +18,8 @@ const HINT_ERROR = 0.25;
 export interface Measured {
   /** One for each sighting of the shot. */
   readonly centres: readonly (CentreMeasurement | Reason)[];
+  /** As each frame alone has them: the first pass. */
+  readonly alone: readonly (CentreMeasurement | Reason)[];
   /** What was known before the last pass. */
   readonly prior: Prior;
   /** Way of the ball during the exposure, as expected beforehand, px. */
@@ -67,6 +69,7 @@ export function measureShot(
   const learnt = learnBall(ball, alone.filter(isMeasured));
   return {
     centres: learnt === ball ? alone : pass(learnt),
+    alone,
     expected: [ball.blur[0], ball.blur[1]],
     prior: {
       radiusU: learnt.radiusU ?? 0.03 * learnt.radius,

@@ -144,7 +144,7 @@ function streakOf(
   const trueExposure = Math.hypot(...first.ball.sweep) / (step * rate);
   const exposure = trueExposure / (1 + random.normal(0, exposureU));
 
-  const { centres, expected } = measureShot(shot, renderFilm(shot, random), random);
+  const { centres, alone, expected } = measureShot(shot, renderFilm(shot, random), random);
   const [ax, ay] = shot.axis;
   // The muzzle lies so far back that what gas does there is over.
   const along = (x: number, y: number) =>
@@ -160,7 +160,8 @@ function streakOf(
       alongU: Math.sqrt(ax * ax * varX + ay * ay * varY + 2 * ax * ay * covXY),
       timeU: 0,
     };
-    return { point, blur: centre.blur };
+    const own = alone[frame];
+    return { point, blur: own !== undefined && isMeasured(own) ? own.blur : undefined };
   });
   const seen = found.filter((one) => one !== null);
   const shared = sharedInputs(first.ball.radius);
