@@ -24,8 +24,7 @@ const AGREES = 0.06;
 const AGREES_PX: Pixels = 1;
 /** Places of which three at a time make the paths tried. */
 const GRID = 12;
-/** Numbers of places from which the path along the axis may bend more: a drag that dwindles, a push that ends at the muzzle. */
-const FOR_CUBIC = 12;
+/** Places on each side of the muzzle from which the push may be seen to end there. */
 const EACH_SIDE = 6;
 const ROUNDS = 12;
 
@@ -141,17 +140,10 @@ function bendsOf(
   times: readonly number[],
   muzzleTime: Seconds | null,
 ): number[][] {
-  const cubic = places.length >= FOR_CUBIC;
   const before = places.filter(({ time }) => muzzleTime !== null && time < muzzleTime).length;
   const kinked = Math.min(before, places.length - before) >= EACH_SIDE;
   const kink = kinked ? (times[before] as number) : 0;
-  return times.map((t) => [
-    1,
-    t,
-    t * t,
-    ...(cubic ? [t ** 3] : []),
-    ...(kinked ? [Math.max(0, t - kink) ** 2] : []),
-  ]);
+  return times.map((t) => [1, t, t * t, ...(kinked ? [Math.max(0, t - kink) ** 2] : [])]);
 }
 
 /**

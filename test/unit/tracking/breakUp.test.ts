@@ -38,8 +38,10 @@ describe('a ball that breaks up', () => {
     expect(found?.reason.message).toContain('up to frame 111');
   });
 
-  test('a first broken frame that still passes for a disc is not the ball any more', () => {
-    const mottled = { ...whole, centre: seen(1, 45), likeness: 0.4 };
+  test.each<[string, Shown]>([
+    ['darker', { ...whole, centre: seen(1, 45) }],
+    ['not as round', { ...whole, likeness: 0.4 }],
+  ])('a first broken frame that still passes for a disc, but %s, is not the ball', (_, mottled) => {
     expect(findBreakUp(film(mottled, pieces, pieces, pieces))?.frame).toBe(112);
   });
 
