@@ -198,7 +198,7 @@ const noMark = () =>
 const turnsTooLittle = () =>
   failure(
     'turnsTooLittle',
-    'Over the frames that show it the ball turns too little to tell its mark from the light on it.',
+    'What changes on the face of the ball over the frames is too slight to tell a turning mark from the light on it.',
     'Use a dark spot as the mark, which light cannot make, or film a longer stretch.',
   );
 
