@@ -49,12 +49,14 @@ const within = (value: number, { low, high }: Limit): boolean =>
 
 type Figure = (samples: readonly Sample[]) => number;
 
-/** Parts of a class: the scatter over their few shots is allowed for. */
+/** Parts of a class: so many of their standard uncertainties are allowed for the scatter over few shots. */
 const PART_SPREADS = 2;
+/** But no more than this share of the limit, lest one wild shot excuse itself by its own scatter. */
+const MOST_ALLOWED = { ratio: 0.15, bias: 1 } as const;
 
 /**
- * A row; a figure of nothing fails. A `part` of a class fails where it exceeds the limit by more than twice
- * its own standard uncertainty: the frames of a shot err together, and a part has few shots.
+ * A row; a figure of nothing fails. A part of a class fails where it exceeds the limit by more than twice
+ * its own standard uncertainty, or by a share of it: the frames of a shot err together, and a part has few.
  */
 function row(
   of: string,
@@ -63,16 +65,17 @@ function row(
   figureOf: Figure,
   unit: ReportRow['unit'],
   limit: Limit,
-  part = false,
+  part: keyof typeof MOST_ALLOWED | null = null,
 ): ReportRow {
   const n = accepted(samples).length;
   const value = figureOf(samples);
   const common = { of, figure, value, unit, limit, n };
-  if (!part) return { ...common, passed: n > 0 && within(value, limit) };
+  if (part === null) return { ...common, passed: n > 0 && within(value, limit) };
   const u = spreadOverShots(samples, figureOf);
+  const allowed = Math.min(PART_SPREADS * u, MOST_ALLOWED[part] * (limit.high ?? 0));
   return {
     ...common,
-    passed: n > 0 && within(value - PART_SPREADS * u, limit),
+    passed: n > 0 && within(value - allowed, limit),
     note: `± ${u.toFixed(2)}`,
   };
 }
@@ -90,7 +93,7 @@ export const ratioRow = (of: string, samples: readonly Sample[], most: number): 
   row(of, 'RMS over bound', samples, ratioToBound, '', { high: most });
 
 export const partRatioRow = (of: string, samples: readonly Sample[], most: number): ReportRow =>
-  row(of, 'RMS over bound', samples, ratioToBound, '', { high: most }, true);
+  row(of, 'RMS over bound', samples, ratioToBound, '', { high: most }, 'ratio');
 
 export const rmsRow = (of: string, samples: readonly Sample[], most: number): ReportRow =>
   row(of, 'RMS', samples, rmsError, 'px', { high: most });
@@ -125,7 +128,7 @@ export const biasShareRow = (of: string, samples: readonly Sample[], limit: Limi
   row(of, 'bias over bound', samples, biasOverBound, '', limit);
 
 export const partBiasShareRow = (of: string, samples: readonly Sample[], limit: Limit): ReportRow =>
-  row(of, 'bias over bound', samples, biasOverBound, '', limit, true);
+  row(of, 'bias over bound', samples, biasOverBound, '', limit, 'bias');
 
 export const biasRow = (of: string, samples: readonly Sample[], limit: Limit): ReportRow =>
   row(of, 'bias', samples, biasPx, 'px', limit);

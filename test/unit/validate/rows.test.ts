@@ -118,6 +118,18 @@ describe('rows of the classes', () => {
     expect(cells(1.8).some(({ passed }) => passed)).toBe(false);
   });
 
+  it('do not let one wild shot excuse its part', () => {
+    const shots = shotsOf(0.02, {}).map((shot, i) => ({
+      ...shot,
+      frames: shot.frames.map((frame) => (i === 0 ? { ...frame, along: 2 } : frame)),
+    }));
+    const { rows } = clean.conclude([shots]);
+    const part = rows.find(
+      ({ of, figure }) => of === 'radius 12 px, c/n 5' && figure.startsWith('RMS'),
+    );
+    expect(part).toMatchObject({ passed: false });
+  });
+
   it('fail one drawn towards what hides the ball', () => {
     expect(failing(hidden.conclude([shotsOf(0.05, { pull: 1.5 })]).rows)).toEqual(['bias']);
   });
