@@ -34,7 +34,7 @@ const MOST_TURN_U = 0.3;
 /** Tukey weight under which a frame's angle is a gross error. */
 const OUTLIER_WEIGHT = 0.04;
 /** Light only adds to a ball: a spot that is darker than this share of the contrast is on it. */
-const DARK = 0.15;
+const DARK = 0.3;
 /** A spot, no side in shadow: at most this share of the face. */
 const SPOT_SHARE = 0.3;
 /** Another rate as good and nearer than this turn a frame, rad, is no alias: the turn is too slight to be told. */
