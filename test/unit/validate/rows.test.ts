@@ -23,7 +23,7 @@ function shotsOf(bound: number, fault: Fault): ShotRecord[] {
   const { shift = 0, pull = 0, worse = 1, stated = 1, refuses = Number.POSITIVE_INFINITY } = fault;
   const random = randomStream(11);
   const shots: ShotRecord[] = [];
-  for (const radius of [12, 20, 28, 40]) {
+  for (const radius of [12, 16, 20, 24, 28, 40]) {
     for (const contrastToNoise of [5, 10, 15, 20, 30, 50]) {
       for (const surface of ['even', 'matt', 'even', 'matt', 'even', 'matt'] as const) {
         const frames = Array.from({ length: 15 }, (_, i): FrameRecord => {

@@ -17,7 +17,7 @@ import { drawShot } from '../shot';
 import type { ClassReport, ReportPlot } from '../types';
 import { ballClass, type Order, SURFACES, times } from './ballClass';
 
-const RADII = [12, 20, 28] as const;
+const RADII = [12, 16, 24] as const;
 const CONTRASTS = [10, 30] as const;
 const REPEATS = 5;
 /** Lengths of the blur besides that of the class, radii, for the plot. */
@@ -55,7 +55,7 @@ export const blur = ballClass(
       ),
     ),
     ...OTHER_SWEEPS.flatMap((sweep) =>
-      times(2, () => SURFACES.map((surface) => order(20, 20, surface, sweep))),
+      times(1, () => SURFACES.map((surface) => order(20, 20, surface, sweep))),
     ),
   ],
   conclude,
