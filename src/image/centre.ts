@@ -4,15 +4,16 @@ import { median } from '../core/statistics';
 import type { ImagePoint } from '../core/units';
 import { blurAt, centreFromMiddle, type Shape, shapeAt } from './ballShape';
 import { type DiscFit, fitDisc } from './discFit';
-import { meanBrightness } from './discModel';
+import { meanBrightness } from './discShade';
 import { count, findOutline, RAYS } from './outline';
+import { faceOf } from './surface';
 import type { Background, BallModel, CentreMeasurement } from './types';
 
 /** Share of the outline below which its centre is not to be trusted. */
 const LEAST_VISIBLE = 0.35;
 /** Share found by rays from which a fit may start; it finds fainter parts of the outline itself. */
 const LEAST_TO_START = 0.2;
-const LEAST_CONTRAST_TO_NOISE = 4;
+const LEAST_CONTRAST_TO_NOISE = 2.5;
 /** Least contrast as a share of the grey range: compression alone makes steps of about this. */
 const LEAST_CONTRAST_SHARE = 0.03;
 /** The fitted radius may differ from the expected one by this share, or four of its standard uncertainties. */
@@ -48,7 +49,9 @@ export function measureCentre(
       'Place the centre by hand or leave the frame out.',
     );
   }
-  return judge(frame, background, fit, [x, y], ball, where);
+  const judged = judge(frame, background, fit, [x, y], ball, where);
+  const surface = judged.ok ? faceOf(frame, background, gain, fit, ball, shape) : null;
+  return judged.ok && surface !== null ? success({ ...judged.value, surface }) : judged;
 }
 
 /** Why no outline was found: the border cuts it, it has another size, or there is none. */
@@ -84,11 +87,11 @@ function judge(
   ball: BallModel,
   where: string,
 ): Outcome<CentreMeasurement> {
-  const { disc, covariance, contrast, radiusU } = fit;
+  const { disc, covariance, contrast, radiusU, shade } = fit;
   const visible = count(fit.seen) / RAYS;
   const { noise, white } = background;
-  const level = Math.max(0, disc.shade[0] as number);
-  const sigma = Math.sqrt(noise.readVariance + noise.gain * level);
+  const brightness = Math.max(1e-6 * white, meanBrightness(shade));
+  const sigma = Math.sqrt(noise.readVariance + noise.gain * brightness);
   if (
     Math.abs(contrast) < LEAST_CONTRAST_TO_NOISE * sigma ||
     Math.abs(contrast) < LEAST_CONTRAST_SHARE * white
@@ -115,7 +118,6 @@ function judge(
     return radiusMismatch(disc.radius, ball.radius, 1, where);
   }
   const [x, y] = centreFromMiddle(ball, middle);
-  const brightness = Math.max(1e-6 * white, meanBrightness(disc.shade));
   return success({
     x,
     y,
@@ -129,8 +131,10 @@ function judge(
     look: {
       sigma: disc.sigma,
       stretch: disc.stretch,
-      shade: Array.from(disc.shade, (value) => value / brightness),
+      shade: Array.from(shade, (value) => value / brightness),
     },
+    ...(fit.blur === null ? {} : { blur: fit.blur }),
+    evidence: fit.evidence,
   });
 }
 

@@ -1,72 +1,64 @@
-import { backSubstitute, triangulate } from '../core/linalg';
-import { PARAMETERS } from './discModel';
 import type { DiscPixels } from './discPixels';
 import { RAYS } from './outline';
 
-/** Arc whose errors count as one, px: a block of the common codecs; but at least 12 arcs make the outline. */
-const COMMON_ARC = 16;
-const MOST_SECTORS_AN_ARC = RAYS / 12;
+/** Arcs the outline is cut into to see whether the errors of neighbouring pixels go together. */
+const ARCS = 12;
 
 /** Normal equations of one round of a fit, all parameters. */
 export interface Equations {
   readonly normal: Float64Array;
   readonly rhs: Float64Array;
-  /** Each sector's part of the right-hand side. */
-  readonly scores: Float64Array;
 }
 
-/** Normal equations of the used pixels: weights over variances, gradients `PARAMETERS` a pixel. */
+/** Normal equations of the used pixels, `count` parameters: `precision` is weight over variance, gradients run pixel by pixel. */
 export function gatherEquations(
   pixels: DiscPixels,
   residuals: Float64Array,
-  weights: Float64Array,
+  precision: Float64Array,
   gradients: Float64Array,
+  count: number,
 ): Equations {
-  const normal = new Float64Array(PARAMETERS * PARAMETERS);
-  const rhs = new Float64Array(PARAMETERS);
-  const scores = new Float64Array(RAYS * PARAMETERS);
+  const normal = new Float64Array(count * count);
+  const rhs = new Float64Array(count);
   // Gradients times the root of their weight, four pixels side by side: most of a fit's time is spent
   // below, and four at a time touch the matrix a quarter as often.
-  const four = new Float64Array(4 * PARAMETERS);
+  const four = new Float64Array(4 * count);
   let filled = 0;
   for (let i = 0; i < pixels.count; i++) {
-    const w = (weights[i] as number) / (pixels.variance[i] as number);
-    if (w === 0 || pixels.used[i] === 0) continue;
+    const w = precision[i] as number;
+    if (w === 0) continue;
     const root = Math.sqrt(w);
     const wr = w * (residuals[i] as number);
-    const at = i * PARAMETERS;
-    const base = (pixels.sector[i] as number) * PARAMETERS;
-    for (let j = 0; j < PARAMETERS; j++) {
+    const at = i * count;
+    for (let j = 0; j < count; j++) {
       const g = gradients[at + j] as number;
-      scores[base + j] = (scores[base + j] as number) + wr * g;
+      rhs[j] = (rhs[j] as number) + wr * g;
       four[4 * j + filled] = root * g;
     }
     filled++;
     if (filled === 4) {
-      addFour(normal, four);
+      addFour(normal, four, count);
       filled = 0;
     }
   }
   if (filled > 0) {
-    for (let j = 0; j < PARAMETERS; j++) four.fill(0, 4 * j + filled, 4 * j + 4);
-    addFour(normal, four);
+    for (let j = 0; j < count; j++) four.fill(0, 4 * j + filled, 4 * j + 4);
+    addFour(normal, four, count);
   }
-  for (let r = 0; r < PARAMETERS; r++) {
-    for (let s = 0; s < RAYS; s++)
-      rhs[r] = (rhs[r] as number) + (scores[s * PARAMETERS + r] as number);
-    for (let c = 0; c < r; c++) normal[c * PARAMETERS + r] = normal[r * PARAMETERS + c] as number;
+  for (let r = 0; r < count; r++) {
+    for (let c = 0; c < r; c++) normal[c * count + r] = normal[r * count + c] as number;
   }
-  return { normal, rhs, scores };
+  return { normal, rhs };
 }
 
 /** Adds the lower triangle of the outer products of four gradients. */
-function addFour(normal: Float64Array, four: Float64Array): void {
-  for (let j = 0; j < PARAMETERS; j++) {
+function addFour(normal: Float64Array, four: Float64Array, count: number): void {
+  for (let j = 0; j < count; j++) {
     const a = four[4 * j] as number;
     const b = four[4 * j + 1] as number;
     const c = four[4 * j + 2] as number;
     const d = four[4 * j + 3] as number;
-    const row = j * PARAMETERS;
+    const row = j * count;
     for (let k = 0; k <= j; k++) {
       const at = 4 * k;
       normal[row + k] =
@@ -79,66 +71,116 @@ function addFour(normal: Float64Array, four: Float64Array): void {
   }
 }
 
+/** How the errors of a fit lie along the outline. */
+export interface ArcScatter {
+  /** What each arc's residuals move the middle by, px: x of all arcs, then y. They cancel over the outline. */
+  readonly pull: Float32Array;
+  /** Mean square that independent noise of the stated variance would give each of them, px^2. */
+  readonly expected: Float32Array;
+}
+
+/**
+ * Cluster-robust view of a fit: what the residuals of each arc pull the middle by, and the scatter to be
+ * expected of that. With the estimate's own share taken out (each arc's residuals follow the fit), so
+ * the ratio is one on average for independent noise of the stated variance.
+ */
+export function arcScatter(
+  pixels: DiscPixels,
+  residuals: Float64Array,
+  precision: Float64Array,
+  gradients: Float64Array,
+  inverse: Float64Array,
+  count: number,
+): ArcScatter {
+  const pull = new Float32Array(2 * ARCS);
+  const expected = new Float32Array(2 * ARCS);
+  // Per axis and arc: sum of w g (g . h), h the row of the inverse.
+  const leverage = new Float64Array(2 * ARCS * count);
+  for (let i = 0; i < pixels.count; i++) {
+    const w = precision[i] as number;
+    if (w === 0) continue;
+    const at = i * count;
+    const arc = Math.floor(((pixels.sector[i] as number) * ARCS) / RAYS);
+    for (let axis = 0; axis < 2; axis++) {
+      let along = 0;
+      for (let j = 0; j < count; j++) {
+        along += (inverse[axis * count + j] as number) * (gradients[at + j] as number);
+      }
+      const cell = axis * ARCS + arc;
+      pull[cell] = (pull[cell] as number) + w * (residuals[i] as number) * along;
+      const base = cell * count;
+      for (let j = 0; j < count; j++) {
+        leverage[base + j] =
+          (leverage[base + j] as number) + w * along * (gradients[at + j] as number);
+      }
+    }
+  }
+  for (let cell = 0; cell < 2 * ARCS; cell++) {
+    const row = Math.floor(cell / ARCS) * count;
+    const base = cell * count;
+    let variance = 0;
+    for (let r = 0; r < count; r++) {
+      const y = leverage[base + r] as number;
+      variance += y * (inverse[row + r] as number);
+      for (let c = 0; c < count; c++) {
+        variance -= y * (inverse[r * count + c] as number) * (leverage[base + c] as number);
+      }
+    }
+    expected[cell] = Math.max(0, variance);
+  }
+  return { pull, expected };
+}
+
 /** Covariance of x and y, px^2, row by row. */
 export type Covariance = readonly [xx: number, xy: number, yx: number, yy: number];
 
-/**
- * Covariance of middle and radius: of the noise model scaled to the residuals, times how much more the
- * sectors' scores scatter than independent pixels' would (cluster-robust, one factor for both axes).
- */
-export function covarianceOf(
-  inverse: Float64Array,
-  scores: Float64Array,
-  scale2: number,
-  radius: number,
-): { readonly covariance: Covariance; readonly radiusU: number } {
-  // Sectors are taken together until an arc is as long as what compression changes as one.
-  const perArc = Math.min(
-    MOST_SECTORS_AN_ARC,
-    Math.ceil((COMMON_ARC * RAYS) / (2 * Math.PI * radius)),
-  );
-  let inflation = 0;
-  const spread = [0, 0];
-  for (let first = 0; first < RAYS; first += perArc) {
-    for (let axis = 0; axis < 2; axis++) {
-      let influence = 0;
-      for (let i = first * PARAMETERS; i < Math.min(RAYS, first + perArc) * PARAMETERS; i++) {
-        influence +=
-          (inverse[axis * PARAMETERS + (i % PARAMETERS)] as number) * (scores[i] as number);
+/** Inverse of a positive definite matrix by its Cholesky factor; null where it is none. */
+export function inverseOf(normal: Float64Array, count: number): Float64Array | null {
+  // Scaled to a unit diagonal: parameters differ by orders of magnitude.
+  const scale = new Float64Array(count);
+  for (let j = 0; j < count; j++) {
+    const diagonal = normal[j * count + j] as number;
+    if (!(diagonal > 0)) return null;
+    scale[j] = 1 / Math.sqrt(diagonal);
+  }
+  const factor = new Float64Array(count * count);
+  for (let r = 0; r < count; r++) {
+    for (let c = 0; c <= r; c++) {
+      let sum = (normal[r * count + c] as number) * (scale[r] as number) * (scale[c] as number);
+      for (let k = 0; k < c; k++) {
+        sum -= (factor[r * count + k] as number) * (factor[c * count + k] as number);
       }
-      spread[axis] = (spread[axis] as number) + influence * influence;
+      if (r === c) {
+        if (!(sum > 1e-13)) return null;
+        factor[r * count + r] = Math.sqrt(sum);
+      } else {
+        factor[r * count + c] = sum / (factor[c * count + c] as number);
+      }
     }
   }
-  for (let axis = 0; axis < 2; axis++) {
-    const expected = (inverse[axis * PARAMETERS + axis] as number) * scale2;
-    inflation += (spread[axis] as number) / expected / 2;
+  // Inverse of the factor, in place below the diagonal of `lower`.
+  const lower = new Float64Array(count * count);
+  for (let c = 0; c < count; c++) {
+    lower[c * count + c] = 1 / (factor[c * count + c] as number);
+    for (let r = c + 1; r < count; r++) {
+      let sum = 0;
+      for (let k = c; k < r; k++) {
+        sum -= (factor[r * count + k] as number) * (lower[k * count + c] as number);
+      }
+      lower[r * count + c] = sum / (factor[r * count + r] as number);
+    }
   }
-  const factor = scale2 * Math.max(1, inflation);
-  const at = (r: number, c: number) => factor * (inverse[r * PARAMETERS + c] as number);
-  return {
-    covariance: [at(0, 0), at(0, 1), at(1, 0), at(1, 1)],
-    radiusU: Math.sqrt(at(2, 2)),
-  };
-}
-
-/** Solves the equations into `out`; false where they have no solution. */
-export function solve(normal: Float64Array, rhs: Float64Array, out: Float64Array): boolean {
-  const columns = normal.slice();
-  const y = rhs.slice();
-  triangulate(columns, PARAMETERS, PARAMETERS, y);
-  return backSubstitute(columns, PARAMETERS, PARAMETERS, y, out) && out.every(Number.isFinite);
-}
-
-/** Inverse of the normal matrix; null where it has none. */
-export function inverseOf(normal: Float64Array): Float64Array | null {
-  const inverse = new Float64Array(PARAMETERS * PARAMETERS);
-  const unit = new Float64Array(PARAMETERS);
-  const column = new Float64Array(PARAMETERS);
-  for (let j = 0; j < PARAMETERS; j++) {
-    unit.fill(0);
-    unit[j] = 1;
-    if (!solve(normal, unit, column)) return null;
-    inverse.set(column, j * PARAMETERS);
+  const inverse = new Float64Array(count * count);
+  for (let r = 0; r < count; r++) {
+    for (let c = 0; c <= r; c++) {
+      let sum = 0;
+      for (let k = r; k < count; k++) {
+        sum += (lower[k * count + r] as number) * (lower[k * count + c] as number);
+      }
+      const value = sum * (scale[r] as number) * (scale[c] as number);
+      inverse[r * count + c] = value;
+      inverse[c * count + r] = value;
+    }
   }
   return inverse;
 }

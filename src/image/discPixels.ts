@@ -4,16 +4,23 @@ import type { Disc } from './discModel';
 import { RAYS } from './outline';
 import type { Background, BallModel } from './types';
 
-/** Half-width of the band around the outline, beyond the spread by its blur, that is looked at in full, px. */
-const EDGE_BAND = 4;
-/** Of more edge pixels than this every other one is used: neighbours tell much the same. */
-const MANY_EDGE_PIXELS = 3000;
+/** Half-width of the band around the outline, beyond the spread by its blur, that is looked at in full: px, and in standard deviations of the edge's blur. */
+const EDGE_BAND = 1;
+const EDGE_BAND_SIGMAS = 3;
+/** Of more edge pixels than this every other one is used. */
+const MANY_EDGE_PIXELS = 12_000;
+/** A disc with more pixels than this is sampled inside: the middle only gives the brightness. */
+const MANY_INNER_PIXELS = 600;
 /** Within this share of the radius a pixel is ball whatever the sector of the outline it lies in shows. */
 const CORE = 0.35;
 /** A sector with more than this share of its pixels thrown out does not show the outline. */
 const HIDDEN_SHARE = 0.3;
-/** A sector shows the outline only where the ball explains it so much better than the bare background. */
-const BETTER = 0.35;
+/**
+ * A sector shows the outline where the ball explains it better than the bare background, by at least this
+ * share of what the model has them differ by, and where they do differ by this many variances of the noise.
+ */
+const BETTER = 0.4;
+const LEAST_DIFFERENCE = 12;
 /** Weight below which a pixel counts as thrown out. */
 const OUT = 0.3;
 
@@ -23,19 +30,21 @@ export interface DiscPixels {
   readonly y: Float64Array;
   readonly value: Float64Array;
   readonly background: Float64Array;
-  readonly variance: Float64Array;
   readonly sector: Uint8Array;
   /** 1 on the soft edge, where the outline is told from. */
   readonly edge: Uint8Array;
   /** 1 where the pixel counts: in a sector that shows the outline, or in the disc's core. */
   readonly used: Uint8Array;
   readonly count: number;
+  /** Index of each pixel of the box `columns` wide that all lie in, row by row; -1: not among them. */
+  readonly place: Int32Array;
+  readonly columns: number;
 }
 
 /** Pixels of the disc and of the band around its outline, with the sectors of the outline that count. */
 export function gatherPixels(
   frame: GreyFrame,
-  { level, noise }: Background,
+  { level, faulty }: Background,
   gain: number,
   disc: Disc,
   seen: Uint8Array,
@@ -45,10 +54,12 @@ export function gatherPixels(
   const { radius, blur } = ball;
   // Area of the band: its length times its mean width (the mean of |cos| is 2 / pi).
   const spreadWidth = (2 / Math.PI) * Math.hypot(blur[0], blur[1]);
-  const thin = 2 * Math.PI * radius * (2 * EDGE_BAND + spreadWidth) > MANY_EDGE_PIXELS;
+  const band = EDGE_BAND + EDGE_BAND_SIGMAS * disc.sigma;
+  const thin = 2 * Math.PI * radius * (2 * band + spreadWidth) > MANY_EDGE_PIXELS;
+  const sampled = Math.PI * radius * radius > MANY_INNER_PIXELS;
   // The shape stretches by a few per cent at most.
-  const halfX = Math.ceil(1.08 * radius + Math.abs(blur[0]) / 2 + EDGE_BAND);
-  const halfY = Math.ceil(1.08 * radius + Math.abs(blur[1]) / 2 + EDGE_BAND);
+  const halfX = Math.ceil(1.08 * radius + Math.abs(blur[0]) / 2 + band);
+  const halfY = Math.ceil(1.08 * radius + Math.abs(blur[1]) / 2 + band);
   const x0 = Math.max(0, Math.floor(disc.x) - halfX);
   const x1 = Math.min(frame.width - 1, Math.ceil(disc.x) + halfX);
   const y0 = Math.max(0, Math.floor(disc.y) - halfY);
@@ -58,10 +69,11 @@ export function gatherPixels(
   const y = new Float64Array(most);
   const value = new Float64Array(most);
   const background = new Float64Array(most);
-  const variance = new Float64Array(most);
   const sector = new Uint8Array(most);
   const edge = new Uint8Array(most);
   const used = new Uint8Array(most);
+  const place = new Int32Array(most).fill(-1);
+  const columns = Math.max(0, x1 - x0 + 1);
   let n = 0;
   for (let py = y0; py <= y1; py++) {
     for (let px = x0; px <= x1; px++) {
@@ -71,68 +83,111 @@ export function gatherPixels(
       const qy = c * ox + d * oy;
       const r = Math.sqrt(qx * qx + qy * qy);
       const spread = r > 0 ? Math.abs(qx * blur[0] + qy * blur[1]) / (2 * r) : 0;
-      const onEdge = Math.abs(r - radius) - spread < EDGE_BAND;
+      const onEdge = Math.abs(r - radius) - spread < band;
       if (!onEdge && r > radius) continue;
       if (onEdge && thin && ((px + py) & 1) === 1) continue;
-      // The middle only gives the brightness; a quarter of its pixels does.
-      if (!onEdge && ((px | py) & 1) === 1) continue;
+      if (!onEdge && sampled && ((px | py) & 1) === 1) continue;
       const s = Math.round((Math.atan2(qy, qx) / (2 * Math.PI)) * RAYS + RAYS) % RAYS;
       const p = py * frame.width + px;
+      if (faulty !== undefined && faulty[p] === 1) continue;
       x[n] = px;
       y[n] = py;
       value[n] = frame.data[p] as number;
       background[n] = gain * (level[p] as number);
-      variance[n] = noise.readVariance + noise.gain * (value[n] as number);
       sector[n] = s;
       edge[n] = onEdge ? 1 : 0;
       used[n] = seen[s] === 1 || r < CORE * radius ? 1 : 0;
+      place[(py - y0) * columns + px - x0] = n;
       n++;
     }
   }
-  return { x, y, value, background, variance, sector, edge, used, count: n };
+  return { x, y, value, background, sector, edge, used, count: n, place, columns };
 }
 
 /**
- * Sectors that show the outline by the fitted model: most of their edge pixels keep their weight, and
- * the ball explains them far better than the bare background does, which also fits where the ball is
- * hidden or hardly differs from it.
+ * Takes the pixels beside the thrown-out ones of a closed group out as well: where something stands
+ * before the ball, the pixels along its border are part it and part ball. One pixel alone is noise.
+ */
+export function spreadThrownOut(
+  { place, columns }: DiscPixels,
+  weights: Float64Array,
+  out: Float64Array,
+): void {
+  out.set(weights);
+  const around = [-columns - 1, -columns, -columns + 1, -1, 1, columns - 1, columns, columns + 1];
+  for (let q = columns + 1; q < place.length - columns - 1; q++) {
+    const i = place[q] as number;
+    if (i < 0 || (weights[i] as number) > 0) continue;
+    let company = 0;
+    for (const step of around) {
+      const j = place[q + step] as number;
+      if (j >= 0 && (weights[j] as number) === 0) company++;
+    }
+    if (company < 3) continue;
+    for (const step of around) {
+      const j = place[q + step] as number;
+      if (j >= 0) out[j] = 0;
+    }
+  }
+}
+
+/**
+ * Sectors that show the outline by the fitted model: most of their edge pixels keep their weight, and,
+ * with their neighbours, the ball explains them better than the bare background does, which also fits
+ * where the ball is hidden or hardly differs from it.
  */
 export function sectorsShown(
   pixels: DiscPixels,
   residuals: Float64Array,
+  variance: Float64Array,
   weights: Float64Array,
 ): Uint8Array {
   const kept = new Float64Array(RAYS);
   const all = new Float64Array(RAYS);
-  const withBall = new Float64Array(RAYS);
-  const without = new Float64Array(RAYS);
+  const better = new Float64Array(RAYS);
+  const differs = new Float64Array(RAYS);
   for (let i = 0; i < pixels.count; i++) {
     if (pixels.edge[i] === 0) continue;
     const s = pixels.sector[i] as number;
+    const residual = residuals[i] as number;
     const change = (pixels.value[i] as number) - (pixels.background[i] as number);
+    const v = variance[i] as number;
     all[s] = (all[s] as number) + 1;
     if ((weights[i] as number) >= OUT) kept[s] = (kept[s] as number) + 1;
-    withBall[s] = (withBall[s] as number) + (residuals[i] as number) ** 2;
-    without[s] = (without[s] as number) + change * change;
+    better[s] = (better[s] as number) + (change * change - residual * residual) / v;
+    differs[s] = (differs[s] as number) + (change - residual) ** 2 / v;
   }
   const shown = new Uint8Array(RAYS);
+  const around = (of: Float64Array, s: number) =>
+    (of[s] as number) + (of[(s + 1) % RAYS] as number) + (of[(s + RAYS - 1) % RAYS] as number);
   for (let s = 0; s < RAYS; s++) {
     const total = all[s] as number;
     const agrees = (kept[s] as number) >= (1 - HIDDEN_SHARE) * total;
-    const better = (withBall[s] as number) < BETTER * (without[s] as number);
-    if (total > 0 && agrees && better) shown[s] = 1;
+    const difference = around(differs, s);
+    const explained = around(better, s) > BETTER * difference && difference > LEAST_DIFFERENCE;
+    const alone = (better[s] as number) > -BETTER * (differs[s] as number);
+    if (total > 0 && agrees && explained && alone) shown[s] = 1;
   }
   return shown;
 }
 
-/** Share of the used edge pixels that were thrown out. */
-export function shareThrownOut(pixels: DiscPixels, weights: Float64Array): number {
+/**
+ * Share of the used edge pixels that were thrown out. Beside sectors that do not show the outline some
+ * must be; they do not count.
+ */
+export function shareThrownOut(
+  pixels: DiscPixels,
+  weights: Float64Array,
+  seen: Uint8Array,
+): number {
   let all = 0;
   let out = 0;
   for (let i = 0; i < pixels.count; i++) {
     if (pixels.edge[i] === 0 || pixels.used[i] === 0) continue;
+    const s = pixels.sector[i] as number;
     all++;
-    if ((weights[i] as number) < OUT) out++;
+    const within = seen[(s + 1) % RAYS] === 1 && seen[(s + RAYS - 1) % RAYS] === 1;
+    if (within && (weights[i] as number) < OUT) out++;
   }
   return all > 0 ? out / all : 1;
 }

@@ -1,51 +1,63 @@
-import { type Disc, GEOMETRY, meanBrightness, PARAMETERS, TERMS } from './discModel';
+import type { Equations } from './discEquations';
+import { type Disc, GEOMETRY } from './discModel';
+import { LAMP } from './discShade';
 import type { BallModel } from './types';
 
 /** Softness of an edge that in-focus optics and the pixel give, px, and how far that may be off. */
-export const START_SIGMA = 0.9;
-const SIGMA_U = 1;
-/** Standard uncertainties of radius and blur length as shares, where nothing better is known. */
+export const SIGMA_PRIOR = { value: 0.9, u: 1 } as const;
+/** Standard uncertainty of the radius as a share, where nothing better is known. */
 const RADIUS_U = 0.03;
-const STRETCH_U = 0.15;
-/** Size of the terms of the brightness as shares of the contrast: linear in the normal, of second order, beyond. */
-const SHADE_U = [0.6, 0.4, 0.2] as const;
-/** Once the look is known: how far each term of the brightness may be from it, as a share of the contrast. */
-const LOOK_U = 0.03;
+/** Motion blur over that expected. */
+export const STRETCH_PRIOR = { value: 1, u: 0.15 } as const;
+/** Size of the terms of the brightness as shares of its level: linear in the normal, of second order, the lamp. */
+const SHADE_U = [0.1, 0.05, 1] as const;
+/** Without the lamp the polynomial has to stand for it. */
+const ALONE_U = 0.4;
+const NO_LAMP_U = 1e-4;
+/** Tilt of the brightness against the known look, as a share of the contrast. */
+const TILT_U = 0.02;
 /** In the opening rounds all but place and simple shading is held by this factor, lest it follow a wrong place. */
 const HELD = 0.15;
+
+/** The radius as it is known beforehand. */
+export const radiusPrior = ({ radius, radiusU }: BallModel) => ({
+  value: radius,
+  u: radiusU ?? RADIUS_U * radius,
+});
 
 /**
  * Adds what is known beforehand to the normal equations of a fit: the radius; that an edge is about as
  * soft as a pixel; the blur; that shading is a share of the contrast. `scale2` undoes the noise scale of
- * the equations, so that these count in true units; `opening` holds what must not move yet.
+ * the equations, so that these count in true units; without `lamp` there is none, and `held` holds what must not move yet.
  */
 export function addPriors(
-  { normal, rhs }: { readonly normal: Float64Array; readonly rhs: Float64Array },
+  { normal, rhs }: Equations,
   disc: Disc,
   ball: BallModel,
-  contrast: number,
+  { contrast, level }: { readonly contrast: number; readonly level: number },
   scale2: number,
-  opening: boolean,
+  { lamp, held: holding }: { readonly lamp: boolean; readonly held: boolean },
 ): void {
-  const held = opening ? HELD : 1;
+  const held = holding ? HELD : 1;
   const add = (j: number, offset: number, u: number) => {
     const w = scale2 / (u * u);
-    normal[j * PARAMETERS + j] = (normal[j * PARAMETERS + j] as number) + w;
+    normal[j * rhs.length + j] = (normal[j * rhs.length + j] as number) + w;
     rhs[j] = (rhs[j] as number) + w * offset;
   };
   const { look } = ball;
-  add(2, ball.radius - disc.radius, held * (ball.radiusU ?? RADIUS_U * ball.radius));
-  add(3, (look?.sigma ?? START_SIGMA) - disc.sigma, held * (look?.sigmaU ?? SIGMA_U));
-  add(4, (look?.stretch ?? 1) - disc.stretch, held * (look?.stretchU ?? STRETCH_U));
-  const size = Math.max(1, Math.abs(contrast));
-  const level = meanBrightness(disc.shade);
-  for (let j = 0; j < TERMS; j++) {
-    const value = disc.shade[j] as number;
-    if (look !== undefined) {
-      add(GEOMETRY + j, level * (look.shade[j] ?? 0) - value, LOOK_U * size);
-    } else if (j > 0) {
-      const u = j < 4 ? SHADE_U[0] : held * (j < 9 ? SHADE_U[1] : SHADE_U[2]);
-      add(GEOMETRY + j, -value, u * size);
+  add(2, ball.radius - disc.radius, held * radiusPrior(ball).u);
+  add(3, (look?.sigma ?? SIGMA_PRIOR.value) - disc.sigma, held * (look?.sigmaU ?? SIGMA_PRIOR.u));
+  const stretch = look?.stretch ?? STRETCH_PRIOR.value;
+  add(4, stretch - disc.stretch, held * (look?.stretchU ?? STRETCH_PRIOR.u));
+  const size = Math.max(1, look === undefined ? level : Math.abs(contrast));
+  const { shade } = disc;
+  for (let j = 1; j < shade.length; j++) {
+    let u = TILT_U;
+    if (look === undefined) {
+      if (j < 4) u = lamp ? SHADE_U[0] : ALONE_U;
+      else if (j < LAMP) u = held * (lamp ? SHADE_U[1] : ALONE_U);
+      else u = lamp && !holding ? SHADE_U[2] : NO_LAMP_U;
     }
+    add(GEOMETRY + j, -(shade[j] as number), u * size);
   }
 }

@@ -1,44 +1,143 @@
 import { median, robustDeviation } from '../core/statistics';
-import type { BallModel, CentreMeasurement } from './types';
-
-/** Share of the outline a frame must show to tell of the ball's look. */
-const WELL_SEEN = 0.85;
-const FEWEST_FRAMES = 4;
-/** The scatter over frames is no smaller than this, however well they agree: px, px and a share. */
-const LEAST_RADIUS_U = 0.05;
-const LEAST_SIGMA_U = 0.03;
-const LEAST_STRETCH_U = 0.02;
+import { radiusPrior, SIGMA_PRIOR, STRETCH_PRIOR } from './discPriors';
+import { learnPattern } from './discShade';
+import type { BallModel, CentreMeasurement, FitEvidence } from './types';
 
 /**
- * The ball as the frames that show it well have it: radius, softness, blur and shading. Measured again
- * with these, half-hidden frames no longer have to find them from half an outline, and all frames err
- * alike. Left as it is where fewer than four frames show the ball well.
+ * Frames tell of the ball's look that show nearly as much of the outline as the best do; how much that is
+ * also depends on the light: an unlit side may not differ from the background.
+ */
+const WELL_SEEN_SHARE = 0.92;
+const LEAST_SEEN = 0.5;
+const FEWEST_FRAMES = 4;
+/** Frames whose centre is this many times less sure than usual (by variance) tell of nothing. */
+const UNSURE = 3;
+/** No value common to the frames is known better than this: a share of the radius, px and a share. */
+const LEAST_RADIUS_SHARE = 5e-4;
+const LEAST_SIGMA_U = 0.01;
+const LEAST_STRETCH_U = 0.01;
+/** Values farther from the median than this many robust standard deviations are left out. */
+const STRAY = 4;
+/** Of frames that scatter more than this many times the usual, something else is the matter. */
+const MOST_INFLATION = 3;
+
+/**
+ * The ball as the frames that show it well have it: radius, softness, blur and shading, and how far its
+ * model and the noise's hold. Measured again with these, half-hidden frames no longer have to find them
+ * from half an outline, and all frames err alike. Left as it is where fewer than four frames show the
+ * ball well.
  */
 export function learnBall(ball: BallModel, measured: readonly CentreMeasurement[]): BallModel {
-  const seen = measured.flatMap(({ visible, radius, look }) =>
-    look !== undefined && visible >= WELL_SEEN ? [{ radius: radius.value, look }] : [],
+  const shares = measured.map(({ visible }) => visible).sort((a, b) => b - a);
+  const best = shares[Math.floor(shares.length / 5)] ?? 1;
+  const least = Math.max(LEAST_SEEN, WELL_SEEN_SHARE * best);
+  const whole = measured.filter(({ visible }) => visible >= least);
+  if (whole.length < FEWEST_FRAMES) return ball;
+  const spread = (centre: CentreMeasurement) => centre.varX + centre.varY;
+  const most = UNSURE * median(whole.map(spread));
+  const seen = whole.flatMap((centre) => {
+    const { radius, look, evidence } = centre;
+    return look !== undefined && evidence !== undefined && spread(centre) <= most
+      ? [{ radius, look, evidence }]
+      : [];
+  });
+  if (seen.length < FEWEST_FRAMES) return ball;
+  const radius = pool(
+    seen.map(({ radius: { value, u } }) => ({ value, u })),
+    radiusPrior(ball),
+    LEAST_RADIUS_SHARE * ball.radius,
   );
-  const first = seen[0];
-  if (first === undefined || seen.length < FEWEST_FRAMES) return ball;
-  const radius = robust(seen.map((frame) => frame.radius));
-  const sigma = robust(seen.map(({ look }) => look.sigma));
-  const stretch = robust(seen.map(({ look }) => look.stretch));
+  const sigma = pool(
+    seen.map(({ look, evidence }) => ({ value: look.sigma, u: evidence.sigmaU })),
+    SIGMA_PRIOR,
+    LEAST_SIGMA_U,
+  );
+  const stretch = pool(
+    seen.map(({ look, evidence }) => ({ value: look.stretch, u: evidence.stretchU })),
+    STRETCH_PRIOR,
+    LEAST_STRETCH_U,
+  );
   return {
     ...ball,
     radius: radius.value,
-    radiusU: Math.max(LEAST_RADIUS_U, radius.scatter),
+    radiusU: radius.u,
     look: {
       sigma: sigma.value,
-      sigmaU: Math.max(LEAST_SIGMA_U, sigma.scatter),
+      sigmaU: sigma.u,
       stretch: stretch.value,
-      stretchU: Math.max(LEAST_STRETCH_U, stretch.scatter),
-      shade: first.look.shade.map((_, j) => median(seen.map(({ look }) => look.shade[j] ?? 0))),
+      stretchU: stretch.u,
+      shade: learnPattern(seen.map(({ look }) => look.shade)),
+      ...learnScatter(seen.map(({ evidence }) => evidence)),
     },
   };
 }
 
-/** Median and robust standard deviation. */
-function robust(values: readonly number[]): { value: number; scatter: number } {
-  const value = median(values);
-  return { value, scatter: robustDeviation(values, value) };
+interface Known {
+  readonly value: number;
+  readonly u: number;
+}
+
+/**
+ * A value common to the frames, and how far one frame may be from it. Each frame's value leans on what
+ * was known beforehand; that is taken out of each and put in once, or many frames that know little would
+ * seem to confirm it.
+ */
+function pool(frames: readonly Known[], prior: Known, least: number): Known {
+  const middle = median(frames.map(({ value }) => value));
+  const spread = robustDeviation(
+    frames.map(({ value }) => value),
+    middle,
+  );
+  const kept = frames.filter(({ value }) => Math.abs(value - middle) <= STRAY * spread);
+  let information = prior.u ** -2;
+  let weighted = prior.value * information;
+  let expected = 0;
+  for (const { value, u } of kept) {
+    information += Math.max(0, u ** -2 - prior.u ** -2);
+    if (u < prior.u) weighted += value * u ** -2 - prior.value * prior.u ** -2;
+    expected += (u ** 2 * Math.max(0, 1 - (u / prior.u) ** 2)) / kept.length;
+  }
+  // The scatter is itself known to about its square over the root of half the number of frames.
+  const tolerance = 1 + 2 * Math.sqrt(2 / kept.length);
+  const beyond = Math.max(0, spread ** 2 - expected * tolerance);
+  return {
+    value: weighted / information,
+    u: Math.sqrt(beyond + 1 / information + least ** 2),
+  };
+}
+
+/** Pools the arcs' pulls: their scatter about their mean over the frames is noise, the mean is the model's fault. */
+function learnScatter(frames: readonly FitEvidence[]): {
+  readonly inflation: number;
+  readonly unmodelled: readonly [number, number];
+} {
+  const usual = median(frames.map(({ inflation }) => inflation));
+  const kept = frames.filter(({ inflation }) => inflation <= MOST_INFLATION * usual);
+  const n = kept.length;
+  const cells = kept[0]?.pull.length ?? 0;
+  const unmodelled: [number, number] = [0, 0];
+  let ratio = 0;
+  for (let axis = 0; axis < 2; axis++) {
+    let scatter = 0;
+    let expected = 0;
+    let common = 0;
+    for (let i = (axis * cells) / 2; i < ((axis + 1) * cells) / 2; i++) {
+      let sum = 0;
+      let squares = 0;
+      for (const frame of kept) {
+        const pull = frame.pull[i] as number;
+        sum += pull;
+        squares += pull * pull;
+        expected += (frame.expected[i] as number) / n;
+      }
+      const variance = (squares - (sum * sum) / n) / (n - 1);
+      scatter += variance;
+      common += (sum / n) ** 2 - variance / n;
+    }
+    // The pattern's own uncertainty moves all frames alike.
+    const byShade = median(kept.map((frame) => frame.byShade[axis] as number)) / n;
+    unmodelled[axis] = Math.max(0, common) + byShade;
+    ratio += expected > 0 ? scatter / expected / 2 : 0.5;
+  }
+  return { inflation: ratio, unmodelled };
 }

@@ -43,8 +43,9 @@ export function findOutline(
   const tolerance = Math.max(1.5, 0.06 * ball.radius);
   let middle = start;
   let seen: Uint8Array = new Uint8Array(RAYS);
+  const patch = smoothDifference(frame, background, gain, start, 3 * ball.radius + 8);
   for (let round = 0; round < 3; round++) {
-    const edges = castRays(frame, background, gain, middle, ball, shape);
+    const edges = castRays(patch, background, middle, ball, shape);
     const guess = round === 0 ? propose(edges, ball.radius, tolerance) : [0, 0];
     if (guess === null) return null;
     const centre = settle(edges, ball.radius, guess as [number, number], tolerance);
@@ -63,9 +64,8 @@ export const count = (flags: Uint8Array): number => flags.reduce((sum, flag) => 
 
 /** Places along each ray where a marked change ends, the nearest three a ray. */
 function castRays(
-  frame: GreyFrame,
+  patch: Patch,
   background: Background,
-  gain: number,
   middle: ImagePoint,
   ball: BallModel,
   shape: Shape,
@@ -77,9 +77,9 @@ function castRays(
   const samples = Math.floor(farthest / STEP);
   const change = new Float64Array(samples);
   const sum = new Float64Array(samples + 1);
-  const noise = Math.sqrt(
-    background.noise.readVariance + background.noise.gain * background.white * 0.5,
-  );
+  // Means of nine pixels have a third of their noise, where it is independent; it is not quite.
+  const noise =
+    0.5 * Math.sqrt(background.noise.readVariance + background.noise.gain * background.white * 0.5);
   const least = Math.max(LEAST_CHANGE * noise, LEAST_CHANGE_SHARE * background.white);
   for (let ray = 0; ray < RAYS; ray++) {
     const angle = (2 * Math.PI * ray) / RAYS;
@@ -91,21 +91,19 @@ function castRays(
     const half = Math.ceil(Math.abs(blur[0] * ux + blur[1] * uy) / 2 / STEP);
     let n = 0;
     for (; n < samples; n++) {
-      const value = difference(frame, background, gain, middle[0] + n * dx, middle[1] + n * dy);
-      if (value === null) break;
+      const value = patchAt(patch, middle[0] + n * dx, middle[1] + n * dy);
+      if (Number.isNaN(value)) break;
       change[n] = Math.abs(value);
       sum[n + 1] = (sum[n] as number) + (change[n] as number);
     }
-    const mean = (from: number, to: number) =>
-      ((sum[to] as number) - (sum[from] as number)) / (to - from);
     const near = 4 + half;
     const width = 6;
     let found = 0;
     let after = 0;
     for (let i = near + width; i + near + width <= n && found < EDGES_A_RAY; i++) {
       if (i < after) continue;
-      const inner = mean(i - near - width, i - near + 2);
-      const outer = mean(i + near - 2, i + near + width);
+      const inner = meanOf(sum, i - near - width, i - near + 2);
+      const outer = meanOf(sum, i + near - 2, i + near + width);
       if (inner < least || outer > 0.3 * inner) continue;
       // Shading dims the limb below the inner level, so the edge is looked for a little below half of it.
       const level = 0.4 * inner + 0.6 * outer;
@@ -127,24 +125,70 @@ function castRays(
   return edges;
 }
 
-/** Frame minus background at a place, bilinear; null outside the frame. */
-function difference(
+/** Mean between two places of a running sum. */
+const meanOf = (sum: Float64Array, from: number, to: number): number =>
+  ((sum[to] as number) - (sum[from] as number)) / (to - from);
+
+/** Frame minus background around a place, averaged over 3 x 3 pixels. */
+interface Patch {
+  readonly x0: number;
+  readonly y0: number;
+  readonly width: number;
+  readonly height: number;
+  readonly values: Float32Array;
+}
+
+function smoothDifference(
   { data, width, height }: GreyFrame,
   { level }: Background,
   gain: number,
-  x: number,
-  y: number,
-): number | null {
-  if (!(x >= 0 && y >= 0 && x <= width - 1 && y <= height - 1)) return null;
+  [x, y]: ImagePoint,
+  reach: number,
+): Patch {
+  const x0 = Math.max(0, Math.floor(x - reach));
+  const y0 = Math.max(0, Math.floor(y - reach));
+  const columns = Math.max(0, Math.min(width - 1, Math.ceil(x + reach)) - x0 + 1);
+  const rows = Math.max(0, Math.min(height - 1, Math.ceil(y + reach)) - y0 + 1);
+  const across = new Float32Array(columns * rows);
+  for (let r = 0; r < rows; r++) {
+    for (let c = 0; c < columns; c++) {
+      const from = Math.max(0, c - 1);
+      const to = Math.min(columns - 1, c + 1);
+      let sum = 0;
+      for (let k = from; k <= to; k++) {
+        const p = (y0 + r) * width + x0 + k;
+        sum += (data[p] as number) - gain * (level[p] as number);
+      }
+      across[r * columns + c] = sum / (to - from + 1);
+    }
+  }
+  const values = new Float32Array(columns * rows);
+  for (let r = 0; r < rows; r++) {
+    const from = Math.max(0, r - 1);
+    const to = Math.min(rows - 1, r + 1);
+    for (let c = 0; c < columns; c++) {
+      let sum = 0;
+      for (let k = from; k <= to; k++) sum += across[k * columns + c] as number;
+      values[r * columns + c] = sum / (to - from + 1);
+    }
+  }
+  return { x0, y0, width: columns, height: rows, values };
+}
+
+/** The patch at a place, bilinear; not a number outside. */
+function patchAt({ x0, y0, width, height, values }: Patch, px: number, py: number): number {
+  const x = px - x0;
+  const y = py - y0;
+  if (!(x >= 0 && y >= 0 && x <= width - 1 && y <= height - 1)) return Number.NaN;
   const ix = Math.min(Math.floor(x), width - 2);
   const iy = Math.min(Math.floor(y), height - 2);
   const fx = x - ix;
   const fy = y - iy;
   const p = iy * width + ix;
-  const at = (q: number) => (data[q] as number) - gain * (level[q] as number);
+  const q = p + width;
   return (
-    (at(p) * (1 - fx) + at(p + 1) * fx) * (1 - fy) +
-    (at(p + width) * (1 - fx) + at(p + width + 1) * fx) * fy
+    ((values[p] as number) * (1 - fx) + (values[p + 1] as number) * fx) * (1 - fy) +
+    ((values[q] as number) * (1 - fx) + (values[q + 1] as number) * fx) * fy
   );
 }
 

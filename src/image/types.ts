@@ -34,7 +34,14 @@ export interface BallModel {
   /** Standard uncertainty of `radius`; 3 % of it unless given. */
   readonly radiusU?: Pixels;
   /** Its look in frames that show it well, with standard uncertainties from frame to frame; left out: not known yet. */
-  readonly look?: BallLook & { readonly sigmaU: Pixels; readonly stretchU: number };
+  readonly look?: BallLook & {
+    readonly sigmaU: Pixels;
+    readonly stretchU: number;
+    /** Variance of the fits' residuals, neighbours that err alike included, over that of the noise. */
+    readonly inflation: number;
+    /** What the model of the ball leaves out and all frames share: variances of x and y, px^2. */
+    readonly unmodelled: readonly [x: number, y: number];
+  };
   /**
    * Displacement during the exposure, [0, 0] where unknown or none; in the plane it moves in where `camera` states
    * one (see `blurAt`), else in the image.
@@ -123,6 +130,22 @@ export interface CentreMeasurement {
    * from x towards y), radius by radius, and its variance; left out: not asked for.
    */
   readonly surface?: Surface;
+  /** What the fit says of the noise and of its own model; left out for a centre placed by hand. */
+  readonly evidence?: FitEvidence;
+}
+
+/** How well one fit's model and noise held, to be pooled over frames. */
+export interface FitEvidence {
+  /** What the residuals of each arc of the outline move the middle by, px: x of all arcs, then y. */
+  readonly pull: Float32Array;
+  /** Mean square that independent noise of the stated variance would give each, px^2. */
+  readonly expected: Float32Array;
+  /** Squares of the one over the other. */
+  readonly inflation: number;
+  /** Part of the variances of x and y that is due to the shading being unknown, px^2. */
+  readonly byShade: readonly [x: number, y: number];
+  readonly sigmaU: Pixels;
+  readonly stretchU: number;
 }
 
 /** A ball's surface unrolled around its centre. */

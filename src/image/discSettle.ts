@@ -1,0 +1,230 @@
+import { DEVIATION_OVER_MEDIAN, mean } from '../core/statistics';
+import type { Shape } from './ballShape';
+import { gatherEquations, inverseOf } from './discEquations';
+import { type Disc, DiscModel, GEOMETRY } from './discModel';
+import { type DiscPixels, spreadThrownOut } from './discPixels';
+import { addPriors } from './discPriors';
+import { LAMP, type Shading } from './discShade';
+import { medianInPlace } from './median';
+import type { Background, BallModel } from './types';
+
+const LEAST_SIGMA = 0.3;
+const MOST_SIGMA = 4;
+/** Residuals, as shares of the contrast, beyond which pixels count for nothing in the first rounds. */
+const OPENING_CUTS = [0.7, 0.5, 0.35, 0.25] as const;
+/**
+ * In the end pixels lose their weight from half of this many standard deviations on and all of it here, so
+ * that plain noise keeps its full weight; but never below this share of the contrast.
+ */
+const CUT_SIGMAS = 6;
+const LEAST_CUT = 0.08;
+const MOST_ROUNDS = 30;
+/** From here on the edge of the shadow stands still: where it is ill determined it would swing to and fro. */
+const HOLD_ROUND = 9;
+/** Rounds end when the middle moves less than this, px, or than this share of its standard uncertainty. */
+const SETTLED = 1e-4;
+const SETTLED_SHARE = 0.02;
+
+export interface Settled {
+  /** 0..1 a pixel. */
+  readonly weights: Float64Array;
+  readonly residuals: Float64Array;
+  /** Of the noise by the model's value. */
+  readonly variance: Float64Array;
+  /** Weight over variance; 0 for pixels that do not count. */
+  readonly precision: Float64Array;
+  readonly gradients: Float64Array;
+  /** Normal equations' matrix, priors included, and its inverse. */
+  readonly normal: Float64Array;
+  readonly inverse: Float64Array;
+  readonly contrast: number;
+  /** Robust standard deviation of the residuals over that of the noise. */
+  readonly noiseRatio: number;
+  /** Last move of the middle along x or y, px. */
+  readonly moved: number;
+}
+
+/** Gauss-Newton on all parameters, those of the lamp only where `lamp` lets it in; changes `disc`. Null where the equations have no solution. */
+export function settle(
+  pixels: DiscPixels,
+  background: Background,
+  disc: Disc,
+  ball: BallModel,
+  shape: Shape,
+  shading: Shading,
+  opening: boolean,
+  lamp: boolean,
+): Settled | null {
+  const { count } = pixels;
+  const parameters = GEOMETRY + shading.terms;
+  const { noise, white } = background;
+  const residuals = new Float64Array(count);
+  const variance = new Float64Array(count);
+  /** Ball minus background where the pixel is mostly ball, else 0. */
+  const difference = new Float64Array(count);
+  const weights = new Float64Array(count);
+  const precision = new Float64Array(count);
+  const gradients = new Float64Array(count * parameters);
+  const step = new Float64Array(parameters);
+  const model = new DiscModel(shape, ball.blur, shading);
+  if (opening) startShade(pixels, disc, noise);
+  shading.hold(null);
+  const meanBackground = Math.max(0, mean(pixels.background.subarray(0, count)));
+  for (let round = 0; ; round++) {
+    for (let i = 0; i < count; i++) {
+      const value = model.at(
+        pixels.x[i] as number,
+        pixels.y[i] as number,
+        pixels.background[i] as number,
+        disc,
+        gradients,
+        i * parameters,
+      );
+      const seen = pixels.value[i] as number;
+      difference[i] =
+        model.cover < 0.5 ? 0 : (value - (pixels.background[i] as number)) / model.cover;
+      // At the format's end a pixel only says that it is no darker.
+      residuals[i] = seen >= white && value >= white ? 0 : seen - value;
+      // The model's value: by its own value a pixel's weight would go with its noise.
+      variance[i] = noise.readVariance + noise.gain * Math.max(0, Math.min(white, value));
+    }
+    const contrast = meanContrast(pixels, difference);
+    const noiseRatio = residualScale(pixels, residuals, variance);
+    const early = opening ? OPENING_CUTS[round] : undefined;
+    const held = early !== undefined;
+    if (lamp && opening && round === OPENING_CUTS.length) startLamp(disc.shade);
+    if (round === HOLD_ROUND) shading.hold(disc.shade);
+    const cut = Math.max(LEAST_CUT, early ?? 0) * Math.abs(contrast);
+    const scale = CUT_SIGMAS * Math.max(1, noiseRatio);
+    for (let i = 0; i < count; i++) {
+      precision[i] = weightOf(
+        residuals[i] as number,
+        Math.max(cut, scale * Math.sqrt(variance[i] as number)),
+      );
+    }
+    if (!held) spreadThrownOut(pixels, precision, weights);
+    else weights.set(precision);
+    for (let i = 0; i < count; i++) {
+      const clipped = (pixels.value[i] as number) >= white && residuals[i] === 0;
+      const counts = pixels.used[i] === 1 && !clipped;
+      precision[i] = counts ? (weights[i] as number) / (variance[i] as number) : 0;
+    }
+    const equations = gatherEquations(pixels, residuals, precision, gradients, parameters);
+    const scale2 = ball.look?.inflation ?? Math.max(1, noiseRatio) ** 2;
+    const level = Math.abs(contrast) + meanBackground;
+    addPriors(equations, disc, ball, { contrast, level }, scale2, { lamp, held });
+    const inverse = inverseOf(equations.normal, parameters);
+    if (inverse === null) return null;
+    for (let r = 0; r < parameters; r++) {
+      let sum = 0;
+      for (let c = 0; c < parameters; c++) {
+        sum += (inverse[r * parameters + c] as number) * (equations.rhs[c] as number);
+      }
+      step[r] = sum;
+    }
+    if (!step.every(Number.isFinite)) return null;
+    limit(step, disc, ball.radius);
+    const moved = Math.max(Math.abs(step[0] as number), Math.abs(step[1] as number));
+    const enough = Math.max(SETTLED, SETTLED_SHARE * Math.sqrt(inverse[0] as number));
+    const settled = !held && round > 1 && moved < enough;
+    if (settled || round === MOST_ROUNDS - 1) {
+      return {
+        weights,
+        residuals,
+        variance,
+        precision,
+        gradients,
+        normal: equations.normal,
+        inverse,
+        contrast,
+        noiseRatio,
+        moved,
+      };
+    }
+    disc.x += step[0] as number;
+    disc.y += step[1] as number;
+    disc.radius += step[2] as number;
+    disc.sigma += step[3] as number;
+    disc.stretch += step[4] as number;
+    for (let j = 0; j < shading.terms; j++) {
+      disc.shade[j] = (disc.shade[j] as number) + (step[GEOMETRY + j] as number);
+    }
+  }
+}
+
+/** Weight of a pixel: one up to half the cut, then down to none at the cut. */
+function weightOf(residual: number, cut: number): number {
+  const u = (2 * Math.abs(residual)) / cut - 1;
+  if (u <= 0) return 1;
+  return u < 1 ? (1 - u * u) ** 2 : 0;
+}
+
+/** Even brightness, or the known look, at the level of the middle: median of the pixels that differ from the background. */
+function startShade(pixels: DiscPixels, disc: Disc, noise: Background['noise']): void {
+  const inner: number[] = [];
+  const differing: number[] = [];
+  for (let i = 0; i < pixels.count; i++) {
+    if (pixels.edge[i] === 1 || pixels.used[i] === 0) continue;
+    const r = Math.hypot((pixels.x[i] as number) - disc.x, (pixels.y[i] as number) - disc.y);
+    if (r > 0.8 * disc.radius) continue;
+    const value = pixels.value[i] as number;
+    inner.push(value);
+    const change = value - (pixels.background[i] as number);
+    if (change * change > 16 * (noise.readVariance + noise.gain * value)) differing.push(value);
+  }
+  const values = Float64Array.from(differing.length * 4 > inner.length ? differing : inner);
+  disc.shade[0] = values.length > 0 ? medianInPlace(values, values.length) : 0;
+}
+
+/** Gives what is linear in the normal to a lamp: where all of it is lit that is the same. */
+function startLamp(shade: Float64Array): void {
+  for (let j = 1; j < 4; j++) {
+    shade[LAMP + j - 1] = shade[j] as number;
+    shade[j] = 0;
+  }
+}
+
+/** Root-mean-square difference of ball and background on the edge, with the sign of the mean. */
+function meanContrast(pixels: DiscPixels, difference: Float64Array): number {
+  let sum = 0;
+  let squares = 0;
+  let n = 0;
+  for (let i = 0; i < pixels.count; i++) {
+    const d = difference[i] as number;
+    if (pixels.edge[i] === 0 || pixels.used[i] === 0 || d === 0) continue;
+    sum += d;
+    squares += d * d;
+    n++;
+  }
+  return n === 0 ? 0 : Math.sign(sum) * Math.sqrt(squares / n);
+}
+
+/** Robust standard deviation of the residuals in units of the noise. */
+function residualScale(
+  pixels: DiscPixels,
+  residuals: Float64Array,
+  variance: Float64Array,
+): number {
+  const sizes = new Float64Array(pixels.count);
+  let n = 0;
+  for (let i = 0; i < pixels.count; i++) {
+    if (pixels.used[i] === 0) continue;
+    sizes[n++] = Math.abs(residuals[i] as number) / Math.sqrt(variance[i] as number);
+  }
+  return n > 0 ? DEVIATION_OVER_MEDIAN * medianInPlace(sizes, n) : 1;
+}
+
+/** Keeps a step within what the linearisation can answer for. */
+function limit(step: Float64Array, disc: Disc, radius: number): void {
+  const most = Math.max(1, 0.08 * radius);
+  const move = Math.hypot(step[0] as number, step[1] as number);
+  if (move > most) {
+    step[0] = ((step[0] as number) * most) / move;
+    step[1] = ((step[1] as number) * most) / move;
+  }
+  step[2] = Math.max(-most / 2, Math.min(most / 2, step[2] as number));
+  const sigma = Math.max(LEAST_SIGMA, Math.min(MOST_SIGMA, disc.sigma + (step[3] as number)));
+  step[3] = Math.max(-0.4, Math.min(0.4, sigma - disc.sigma));
+  const stretch = Math.max(0.3, Math.min(2, disc.stretch + (step[4] as number)));
+  step[4] = Math.max(-0.2, Math.min(0.2, stretch - disc.stretch));
+}
