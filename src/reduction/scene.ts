@@ -62,11 +62,12 @@ export function setScene({ shot, info, timestamps }: ReductionInputs): Scene {
       'Mark the muzzle inside the frame.',
     );
   }
-  const beyond = shot.edits.manualPoints.find(({ frame }) => frame >= info.frameCount);
+  const { manualPoints, seeds } = shot.edits;
+  const beyond = [...manualPoints, ...seeds].find(({ frame }) => frame >= info.frameCount);
   if (beyond !== undefined) {
     throw new ExitframeError(
       'pointOutsideFilm',
-      `A centre is placed by hand in frame ${beyond.frame}, but the film ends at frame ${info.frameCount - 1}.`,
+      `A place of the ball is given in frame ${beyond.frame}, but the film ends at frame ${info.frameCount - 1}.`,
       'Remove that point, or check that this is the footage it was placed on.',
     );
   }

@@ -334,12 +334,6 @@ describe('two that could be the ball', () => {
     const aside: Thing = { ...second, from: [100, 86], frames: [42, 74] };
     expect(refusal([rimmed, aside])).toBe('twoBalls');
   });
-
-  test('one ball in two pieces, before and after something hides it, is not two', () => {
-    const before: Thing = { ...rimmed, slows: 0, frames: [40, 54] };
-    const after: Thing = { ...before, from: [640, 70], step: [14, 0.2], frames: [59, 74] };
-    expect(refusal([before, after])).toBe('taken');
-  });
 });
 
 describe('places said to be the ball', () => {
