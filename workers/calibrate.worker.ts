@@ -2,9 +2,12 @@ import { expose } from 'comlink';
 import { browserPlatform } from '../src/footage/browser';
 import { openFootage } from '../src/footage/open';
 import type { FootageFile, FrameSource } from '../src/footage/source';
+import { loadVision } from '../src/image/opencv';
 import type { CalibrateApi } from '../src/protocol/calibrate';
 import { carryReasons } from '../src/protocol/errors';
 import { lineTimeFromLamp } from '../src/reduction/calibrateClock';
+import { lensFromEdges } from '../src/reduction/calibrateLens';
+import { lensFromPictures } from '../src/reduction/lensFromPictures';
 
 async function reading<T>(
   files: readonly FootageFile[],
@@ -24,6 +27,12 @@ const api: CalibrateApi = {
       info: source.info,
       report: await lineTimeFromLamp(source, question, onShare),
     })),
+  lensFromBoards: (files, size, onShare) =>
+    reading(files, async (source) => {
+      const found = await lensFromPictures(source, size, await loadVision(), onShare);
+      return { ...found, info: source.info };
+    }),
+  lensFromEdges: async (frame, edges) => lensFromEdges(frame, edges),
 };
 
 carryReasons();

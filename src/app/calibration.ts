@@ -1,12 +1,38 @@
-import type { LampAnswer } from '../protocol/calibrate';
+import { signal } from '@preact/signals';
+import type { GreyFrame } from '../core/frame';
+import type { LensCalibration } from '../core/lens';
+import { ExitframeError } from '../core/reason';
+import type { ImagePoint } from '../core/units';
+import type { BoardAnswer, LampAnswer } from '../protocol/calibrate';
 import type { LampQuestion } from '../reduction/calibrateClock';
-import type { StartCalibrator } from './crew';
+import type { MarkedEdge } from '../reduction/calibrateLens';
+import type { Calibrator, StartCalibrator } from './crew';
 import { sortFiles } from './footageFiles';
+import type { LensOrigin } from './lens';
 import { createTask } from './task';
+
+/** What the boards told, with a name for each picture. */
+export interface BoardsFound extends BoardAnswer {
+  readonly names: readonly string[];
+}
+
+type BoardSize = NonNullable<Parameters<Calibrator['lensFromBoards']>[1]>;
 
 /** Calibrations from footage other than the shot's: each in a thread of its own, the shot's film untouched. */
 export function createCalibration(start: StartCalibrator) {
   const lamp = createTask<LampAnswer>(start);
+  const boards = createTask<BoardsFound>(start);
+  const edges = createTask<LensCalibration>(start);
+  /** Edges marked on the film for the lens; marks to work with, no part of the shot. */
+  const marked = signal<readonly MarkedEdge[]>([]);
+  /** Where the lens in use came from, as far as this session knows. */
+  const origin = signal<LensOrigin | null>(null);
+
+  /** What was found of the edges before holds no longer. */
+  const mark = (next: readonly MarkedEdge[]) => {
+    marked.value = next;
+    edges.reset();
+  };
   return {
     /** The rolling shutter's line time from a clip of a lamp. */
     lamp: {
@@ -19,9 +45,47 @@ export function createCalibration(start: StartCalibrator) {
         await lamp.run((thread, onShare) => thread.lineTime(footage, question, onShare));
       },
     },
+    /** The lens from a clip or stills of a chessboard. */
+    boards: {
+      state: boards.state,
+      cancel: boards.cancel,
+      async measure(chosen: readonly File[], size: BoardSize | null) {
+        const sorted = sortFiles(chosen);
+        if (!sorted.ok) return boards.refuse(sorted.reason);
+        const { footage } = sorted.value;
+        await boards.run(async (thread, onShare) => {
+          const answer = await thread.lensFromBoards(footage, size, onShare);
+          const names = answer.pictures.map(({ frame: { index } }) =>
+            footage.length > 1 ? (footage[index]?.name ?? '') : `frame ${index}`,
+          );
+          return { ...answer, names };
+        });
+      },
+    },
+    /** The lens from edges marked in one frame of the film. */
+    edges: {
+      state: edges.state,
+      cancel: edges.cancel,
+      marked,
+      add: (edge: MarkedEdge) => mark([...marked.value, edge]),
+      move: (index: number, from: ImagePoint, to: ImagePoint) =>
+        mark(marked.value.map((one, i) => (i === index ? [from, to] : one))),
+      remove: (index: number) => mark(marked.value.filter((_, i) => i !== index)),
+      measure: (frame: GreyFrame) =>
+        edges.run(async (thread) => {
+          const lens = await thread.lensFromEdges(frame, marked.value);
+          if (lens.ok) return lens.value;
+          const { code, message, remedy } = lens.reason;
+          throw new ExitframeError(code, message, remedy);
+        }),
+    },
+    origin,
     /** For another film. */
     reset() {
       lamp.reset();
+      boards.reset();
+      mark([]);
+      origin.value = null;
     },
   };
 }

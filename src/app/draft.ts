@@ -1,15 +1,32 @@
 import type { FootageInfo } from '../core/film';
 import { failure, type Outcome, type Reason, success } from '../core/reason';
 import { validateShot } from '../shot/parse';
-import { type KnownLength, type Seal, SHOT_FORMAT, SHOT_VERSION, type Shot } from '../shot/schema';
+import {
+  type KnownLength,
+  type Scale,
+  type Seal,
+  SHOT_FORMAT,
+  SHOT_VERSION,
+  type Shot,
+} from '../shot/schema';
 
 /** A length drawn on the film whose value may still have to be typed. */
 export type DraftLength = Omit<KnownLength, 'length'> & { readonly length: number | null };
 
+type Plane = NonNullable<Scale['plane']>;
+export type PlaneCorners = Plane['corners'];
+
+/** A rectangle marked on the film whose sides may still have to be typed. */
+export type DraftPlane = Omit<Plane, 'width' | 'height'> & {
+  readonly width: number | null;
+  readonly height: number | null;
+};
+
 /** A shot being written: it may still lack its recording rate, a known length or the muzzle plane. */
 export type ShotDraft = Readonly<Omit<Shot, 'scale'>> & {
-  readonly scale: Readonly<Omit<Shot['scale'], 'lengths'>> & {
+  readonly scale: Readonly<Omit<Scale, 'lengths' | 'plane'>> & {
     readonly lengths: readonly DraftLength[];
+    readonly plane: DraftPlane | null;
   };
 };
 
@@ -74,10 +91,21 @@ export const footagePaths = (footage: Shot['footage']): readonly string[] =>
   'paths' in footage ? footage.paths : [footage.path];
 
 /** The known lengths that have a value. */
-export const statedLengths = (draft: ShotDraft): KnownLength[] =>
-  draft.scale.lengths.flatMap((one) =>
-    one.length === null ? [] : [{ ...one, length: one.length }],
-  );
+const statedLengths = (lengths: readonly DraftLength[]): KnownLength[] =>
+  lengths.flatMap((one) => (one.length === null ? [] : [{ ...one, length: one.length }]));
+
+/** The plane once its sides have values. */
+function statedPlane(plane: DraftPlane | null): Plane | null {
+  if (plane === null || plane.width === null || plane.height === null) return null;
+  return { ...plane, width: plane.width, height: plane.height };
+}
+
+/** The scale as far as it is stated. */
+export const statedScale = (scale: ShotDraft['scale']): Scale => ({
+  ...scale,
+  lengths: statedLengths(scale.lengths),
+  plane: statedPlane(scale.plane),
+});
 
 /** What still has to be stated, in the order of the work. */
 export function missingInputs(draft: ShotDraft): readonly Missing[] {
@@ -109,6 +137,15 @@ export function missingInputs(draft: ShotDraft): readonly Missing[] {
       'Type the distance between the two marks, or remove the line.',
     );
   }
+  const { plane } = draft.scale;
+  if (plane !== null && statedPlane(plane) === null) {
+    lacks(
+      'scale',
+      'planeUnstated',
+      'The plane is marked, but its width or height is not typed yet.',
+      'Type both sides of the rectangle, or remove it.',
+    );
+  }
   if (draft.muzzle === null) {
     lacks(
       'scale',
@@ -127,10 +164,10 @@ export function completeShot(draft: ShotDraft): Outcome<Shot> {
     const { code, message, remedy } = first.reason;
     return failure(code, message, remedy);
   }
-  return validateShot({ ...draft, scale: { ...draft.scale, lengths: statedLengths(draft) } });
+  return validateShot({ ...draft, scale: statedScale(draft.scale) });
 }
 
-/** A draft read back from storage, or why it cannot be used. Lengths without a value are kept. */
+/** A draft read back from storage, or why it cannot be used. What still lacks a value is kept. */
 export function validateDraft(data: unknown): Outcome<ShotDraft> {
   const draft = data as Partial<ShotDraft> | null;
   const lengths = draft?.scale?.lengths;
@@ -138,16 +175,21 @@ export function validateDraft(data: unknown): Outcome<ShotDraft> {
     return failure('notDraft', 'The saved inputs cannot be read.');
   }
   const filled = lengths.map((one: DraftLength) => ({ ...one, length: one?.length ?? 1 }));
+  const plane = draft.scale?.plane ?? null;
   const outcome = validateShot({
     ...draft,
     timing: { ...draft.timing, source: 'containerTimestamps' },
-    scale: { ...draft.scale, lengths: filled.length > 0 ? filled : [PLACEHOLDER] },
+    scale: {
+      ...draft.scale,
+      lengths: filled.length > 0 ? filled : [PLACEHOLDER],
+      plane: plane && { ...plane, width: plane.width ?? 1, height: plane.height ?? 1 },
+    },
   });
   if (!outcome.ok) return outcome;
   const source = draft.timing?.source === 'recordingRate' ? 'recordingRate' : 'containerTimestamps';
   return success({
     ...outcome.value,
     timing: { ...outcome.value.timing, source },
-    scale: { ...outcome.value.scale, lengths },
+    scale: { ...outcome.value.scale, lengths, plane },
   });
 }

@@ -1,6 +1,12 @@
 import type { ImagePoint } from '../core/units';
 import type { Seal, Shot } from '../shot/schema';
-import { type DraftLength, EMPTY_SEAL, type ShotDraft } from './draft';
+import {
+  type DraftLength,
+  type DraftPlane,
+  EMPTY_SEAL,
+  type PlaneCorners,
+  type ShotDraft,
+} from './draft';
 
 /** Every change a person can make to a shot, as pure functions from draft to draft. */
 type Change = (draft: ShotDraft) => ShotDraft;
@@ -51,6 +57,43 @@ export const removeLength =
   (index: number): Change =>
   (draft) =>
     setScale({ lengths: draft.scale.lengths.filter((_, i) => i !== index) })(draft);
+
+/** Where a new plane is marked until its corners are dragged to theirs: the middle half of the image. */
+export function newPlane(width: number, height: number): DraftPlane {
+  const [left, right] = [Math.round(width * 0.25), Math.round(width * 0.75)];
+  const [top, bottom] = [Math.round(height * 0.25), Math.round(height * 0.75)];
+  return {
+    corners: [
+      [left, top],
+      [right, top],
+      [right, bottom],
+      [left, bottom],
+    ],
+    width: null,
+    height: null,
+    u: 0,
+    cornerU: 0.3,
+    depthOffset: 0,
+    depthOffsetU: 0.002,
+  };
+}
+
+export const changePlane =
+  (change: Partial<DraftPlane>): Change =>
+  (draft) =>
+    draft.scale.plane === null
+      ? draft
+      : setScale({ plane: { ...draft.scale.plane, ...change } })(draft);
+
+/** The corners with one of them elsewhere. */
+export function withCorner(
+  [a, b, c, d]: PlaneCorners,
+  corner: number,
+  at: ImagePoint,
+): PlaneCorners {
+  const place = (i: number, now: ImagePoint) => (i === corner ? at : now);
+  return [place(0, a), place(1, b), place(2, c), place(3, d)];
+}
 
 export const setMuzzle =
   (muzzle: Shot['muzzle']): Change =>

@@ -1,9 +1,13 @@
 import { computed, type ReadonlySignal } from '@preact/signals';
 import { buildClock, type Clock } from '../clock/clock';
+import type { FootageInfo } from '../core/film';
 import type { Outcome } from '../core/reason';
+import type { ImagePoint } from '../core/units';
 import { determineScale, type ScaleReport } from '../geometry/scale';
-import { type ShotDraft, statedLengths } from './draft';
+import { buildView } from '../geometry/view';
+import { type ShotDraft, statedScale } from './draft';
 import type { OpenFilm } from './filmStore';
+import { type FlatGrid, flatGrid } from './flatGrid';
 
 /** What the inputs say as they stand: the clock and the scale, each worked out by the measuring core. */
 export function createReadings(
@@ -21,16 +25,29 @@ export function createReadings(
       if (open === null || inputs === null) return null;
       return buildClock(inputs, open.info, open.timestamps);
     }),
-    /** Null until a known length has a value. */
+    /** Null until a known length or the plane has a value. */
     scale: computed<Outcome<ScaleReport> | null>(() => {
-      const now = draft.value;
-      if (scaleInputs.value === null || now === null) return null;
+      const inputs = scaleInputs.value;
       const open = film.value;
-      const lengths = statedLengths(now);
-      if (open === null || lengths.length === 0) return null;
-      const { width, height } = open.info;
-      const muzzle = muzzlePoint.value ?? [(width - 1) / 2, (height - 1) / 2];
-      return determineScale({ ...scaleInputs.value, lengths }, open.info, muzzle);
+      if (inputs === null || open === null) return null;
+      const scale = statedScale(inputs);
+      if (scale.lengths.length === 0 && scale.plane === null) return null;
+      return determineScale(scale, open.info, muzzlePoint.value ?? middleOf(open.info));
+    }),
+    /** Lines of the flight plane as the film shows them; null where there is nothing to lay them by. */
+    grid: computed<FlatGrid | null>(() => {
+      const inputs = scaleInputs.value;
+      const open = film.value;
+      if (inputs === null || open === null) return null;
+      const scale = statedScale(inputs);
+      const view = buildView(scale, open.info, muzzlePoint.value ?? middleOf(open.info));
+      return view.ok ? flatGrid(view.value, open.info) : null;
     }),
   };
 }
+
+/** Stands for the muzzle until it is marked. */
+const middleOf = ({ width, height }: FootageInfo): ImagePoint => [
+  (width - 1) / 2,
+  (height - 1) / 2,
+];

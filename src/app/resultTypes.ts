@@ -6,7 +6,8 @@ import type { ReduceApi } from '../protocol/reduce';
 export type FrameInspection = NonNullable<Awaited<ReturnType<ReduceApi['inspect']>>>;
 
 export type { LineTimeReport } from '../clock/lineTime';
-export type { LampAnswer } from '../protocol/calibrate';
+export type { BoardAnswer, LampAnswer } from '../protocol/calibrate';
+export type { MarkedEdge } from '../reduction/calibrateLens';
 export type { Reduction } from '../reduction/types';
 export type {
   BudgetEntry,

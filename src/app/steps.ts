@@ -100,6 +100,14 @@ function clock(session: Session): Summary {
   return reading.value.warnings.length > 0 ? needs(figure) : done(figure);
 }
 
+/** Warnings of a scale that contradicts itself: one of its inputs is wrong. */
+const DISAGREEMENTS: ReadonlySet<string> = new Set([
+  'lengthsDisagree',
+  'planeDisagrees',
+  'notARectangle',
+  'distancesDisagree',
+]);
+
 function scale(session: Session): Summary {
   if (session.shots.draft.value === null) return open('no film');
   const reading = session.readings.scale.value;
@@ -107,7 +115,7 @@ function scale(session: Session): Summary {
   if (!reading.ok) return needs('no scale');
   const figure = `${formatQuantity(reading.value, 'length', 'mm', false)}/px`;
   const wanting =
-    lacks(session, 'scale') || reading.value.warnings.some((one) => one.code === 'lengthsDisagree');
+    lacks(session, 'scale') || reading.value.warnings.some(({ code }) => DISAGREEMENTS.has(code));
   return wanting ? needs(figure) : done(figure);
 }
 

@@ -71,6 +71,8 @@ const startCalibrator: StartCalibrator = (onFault) => {
   const remote = wrap<CalibrateApi>(worker);
   return {
     lineTime: (files, question, onShare) => remote.lineTime(files, question, proxy(onShare)),
+    lensFromBoards: (files, size, onShare) => remote.lensFromBoards(files, size, proxy(onShare)),
+    lensFromEdges: (frame, edges) => remote.lensFromEdges(frame, edges),
     dispose: () => worker.terminate(),
   };
 };

@@ -131,7 +131,8 @@ export function buildView(scale: Scale, frame: FrameShape, muzzle: ImagePoint): 
   });
 }
 
-const lensOf = ({ k1, k2, centre, focal }: NonNullable<Scale['lens']>, aspect: number) => ({
+/** A lens as stated, in square pixels. */
+export const lensOf = ({ k1, k2, centre, focal }: NonNullable<Scale['lens']>, aspect: number) => ({
   k1: k1.value,
   k2: k2.value,
   centre: [centre[0] * aspect, centre[1]] as const,

@@ -1,13 +1,23 @@
 import type { LineTimeReport } from '../clock/lineTime';
 import type { FootageInfo } from '../core/film';
+import type { GreyFrame } from '../core/frame';
+import type { LensCalibration } from '../core/lens';
 import type { Outcome } from '../core/reason';
 import type { FootageFile } from '../footage/source';
+import type { BoardSize } from '../image/chessboard/findBoard';
 import type { LampQuestion } from '../reduction/calibrateClock';
+import type { MarkedEdge } from '../reduction/calibrateLens';
+import type { PicturedCalibration } from '../reduction/lensFromPictures';
 
 /** What a clip of a lamp tells, and what clip it was. */
 export interface LampAnswer {
   readonly info: FootageInfo;
   readonly report: Outcome<LineTimeReport>;
+}
+
+/** What pictures of a chessboard tell of the lens. */
+export interface BoardAnswer extends PicturedCalibration {
+  readonly info: FootageInfo;
 }
 
 /**
@@ -21,4 +31,12 @@ export interface CalibrateApi {
     question: LampQuestion,
     onShare: (share: number) => void,
   ): Promise<LampAnswer>;
+  /** The lens from a clip or stills of a chessboard; `size` where its inner corners are known. */
+  lensFromBoards(
+    files: readonly FootageFile[],
+    size: BoardSize | null,
+    onShare: (share: number) => void,
+  ): Promise<BoardAnswer>;
+  /** The lens from edges in one frame that are straight in the scene. */
+  lensFromEdges(frame: GreyFrame, edges: readonly MarkedEdge[]): Promise<Outcome<LensCalibration>>;
 }

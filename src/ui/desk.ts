@@ -38,6 +38,8 @@ export function createDesk(session: Session, preferences: Preferences) {
     pixel: signal<PixelReading | null>(null),
     stretched,
     round,
+    /** The flight plane's grid lies over the film, to see what lens and plane do. */
+    gridShown: signal(false),
     /** Grey values shown as black and as white; null: the format's own. */
     contrast: computed(() => {
       const frame = session.player.shown.value;
@@ -49,6 +51,9 @@ export function createDesk(session: Session, preferences: Preferences) {
     toggleMode(next: FilmMode) {
       const same = JSON.stringify(next) === JSON.stringify(mode.value);
       mode.value = same ? INSPECT : next;
+    },
+    putDown() {
+      mode.value = INSPECT;
     },
     /** Shows the frame under the pointer for as long as it is there. */
     peek(frame: number | null) {

@@ -1,4 +1,5 @@
 import type { ImagePoint, ImageRect } from '../../core/units';
+import { CalibrationMarks } from './CalibrationMarks';
 import { Cased } from './Cased';
 import { ellipseOf, markPaths, placesOf, seedMark, thinned } from './marks';
 import type { FilmLength, FilmMuzzle, FilmOverlays } from './props';
@@ -22,6 +23,7 @@ export function FilmOverlay(props: FilmOverlayProps) {
   const path = (overlays.path ?? []).map((point) => toViewport(view, point).join(' '));
   return (
     <svg class="film-overlay" width={viewport.width} height={viewport.height} aria-hidden="true">
+      <CalibrationMarks overlays={overlays} view={view} viewport={viewport} />
       <Region name="flight" region={overlays.flightRegion} view={view} />
       <Region name="seal" region={overlays.sealRegion} view={view} />
       {overlays.muzzle !== null && (

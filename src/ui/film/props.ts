@@ -1,4 +1,6 @@
 import type { Signal } from '@preact/signals';
+import type { PlaneCorners } from '../../app/draft';
+import type { MarkedEdge } from '../../app/resultTypes';
 import type { GreyFrame } from '../../core/frame';
 import type { ImagePoint, ImageRect, ImageVector } from '../../core/units';
 import type { FilmTransform } from './view';
@@ -8,6 +10,10 @@ export type FilmMode =
   | { readonly kind: 'inspect' }
   /** Two ends by click and drag; a drag away from the handles draws the length anew. */
   | { readonly kind: 'length'; readonly index: number }
+  /** Two ends of an edge that is straight in the scene. */
+  | { readonly kind: 'edge'; readonly index: number }
+  /** The four corners of a rectangle; a press takes the nearest along. */
+  | { readonly kind: 'plane' }
   /** A point on the muzzle plane, and the arrow's tip for the direction of travel. */
   | { readonly kind: 'muzzle' }
   /** The ball's centre in the frame shown. */
@@ -23,6 +29,13 @@ export interface FilmLength {
   readonly to: ImagePoint;
   /** Stands beside it: '200.00 mm'. */
   readonly label: string;
+}
+
+/** The marked rectangle's corners in their order, as seen in the picture. */
+export const PLANE_CORNERS = ['top left', 'top right', 'bottom right', 'bottom left'] as const;
+
+export interface FilmPlane {
+  readonly corners: PlaneCorners;
 }
 
 export interface FilmMuzzle {
@@ -52,6 +65,10 @@ export interface FilmSeed {
 
 export interface FilmOverlays {
   readonly lengths: readonly FilmLength[];
+  readonly edges: readonly MarkedEdge[];
+  readonly plane: FilmPlane | null;
+  /** Lines that are straight and evenly spaced on the flight plane, as the film shows them; null: not drawn. */
+  readonly grid: readonly (readonly ImagePoint[])[] | null;
   readonly muzzle: FilmMuzzle | null;
   readonly flightRegion: ImageRect | null;
   readonly sealRegion: ImageRect | null;
@@ -99,6 +116,9 @@ export interface FilmViewProps {
   readonly placeholder?: string;
 
   onLengthChange?(index: number, from: ImagePoint, to: ImagePoint, settled: boolean): void;
+  onEdgeChange?(index: number, from: ImagePoint, to: ImagePoint, settled: boolean): void;
+  /** `corner`: 0 to 3, in the order of `PLANE_CORNERS`. */
+  onPlaneChange?(corner: number, at: ImagePoint, settled: boolean): void;
   /** `axis` is a unit vector; null: still to be fitted. */
   onMuzzleChange?(point: ImagePoint, axis: ImageVector | null, settled: boolean): void;
   onSeedChange?(frame: number, at: ImagePoint, settled: boolean): void;

@@ -1,7 +1,8 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { ImagePoint, ImageVector } from '../../core/units';
-import { drawn, type Edit, type EditHandle, handlesOf, withEdit } from './editing';
+import { drawn, type Edit, withEdit } from './editing';
 import type { HandleProps } from './Handle';
+import { type EditHandle, handlesOf } from './handles';
 import type { FilmMode, FilmOverlays, FilmViewProps } from './props';
 import type { FilmTransform, Size } from './view';
 
@@ -106,16 +107,34 @@ export function useEditing(props: FilmViewProps, view: FilmTransform, image: Siz
 }
 
 function tell(props: FilmViewProps, edit: Edit, settled: boolean): void {
-  if (edit.kind === 'length') props.onLengthChange?.(edit.index, edit.from, edit.to, settled);
-  else if (edit.kind === 'muzzle') props.onMuzzleChange?.(edit.point, edit.axis, settled);
-  else if (edit.kind === 'seed') props.onSeedChange?.(edit.frame, edit.at, settled);
-  else if (edit.kind === 'point') props.onPointChange?.(edit.frame, edit.at, settled);
-  else props.onRegionChange?.(edit.which, edit.region, settled);
+  switch (edit.kind) {
+    case 'length':
+      props.onLengthChange?.(edit.index, edit.from, edit.to, settled);
+      break;
+    case 'edge':
+      props.onEdgeChange?.(edit.index, edit.from, edit.to, settled);
+      break;
+    case 'plane':
+      props.onPlaneChange?.(edit.corner, edit.at, settled);
+      break;
+    case 'muzzle':
+      props.onMuzzleChange?.(edit.point, edit.axis, settled);
+      break;
+    case 'seed':
+      props.onSeedChange?.(edit.frame, edit.at, settled);
+      break;
+    case 'point':
+      props.onPointChange?.(edit.frame, edit.at, settled);
+      break;
+    case 'region':
+      props.onRegionChange?.(edit.which, edit.region, settled);
+      break;
+  }
 }
 
 /** A press gives a point at once; a length or region needs some way between its ends. */
 function longEnough(mode: FilmMode, start: ImagePoint, end: ImagePoint, scale: number): boolean {
-  if (mode.kind !== 'length' && mode.kind !== 'region') return true;
+  if (mode.kind !== 'length' && mode.kind !== 'edge' && mode.kind !== 'region') return true;
   return Math.hypot(end[0] - start[0], end[1] - start[1]) * scale >= SHORTEST_DRAG;
 }
 

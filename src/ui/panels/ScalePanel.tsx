@@ -6,7 +6,9 @@ import { QuantityField } from '../fields/QuantityField';
 import { RULES } from '../fields/rules';
 import { ReasonText, WarningBox } from '../shell/Notices';
 import { KnownLengthInputs } from './KnownLengthInputs';
+import { LensSection } from './LensSection';
 import { Facts, Group, Panel, ToolButton } from './Panel';
+import { PlaneSection } from './PlaneSection';
 
 /** Pixels to metres, and where the tube ends. */
 export function ScalePanel() {
@@ -50,6 +52,8 @@ export function ScalePanel() {
         }
       />
       <MuzzleInputs width={info.width} height={info.height} />
+      <PlaneSection />
+      <LensSection />
     </Panel>
   );
 }
@@ -64,16 +68,20 @@ function Combined() {
       </div>
     );
   }
-  const { consistency, warnings } = reading.value;
+  const { consistency, warnings, view } = reading.value;
+  const byPlane = view.metresPerPixel !== null;
   return (
     <>
       <Facts
         facts={[
           ['On the flight line', `${formatQuantity(reading.value, 'length', 'mm')} per pixel`],
+          ['Set by', byPlane ? 'the marked plane' : 'the known lengths'],
           [
-            'Agreement of the lengths',
+            byPlane ? 'Agreement with the lengths' : 'Agreement of the lengths',
             consistency === null
-              ? 'one length alone cannot be checked'
+              ? byPlane
+                ? 'no length to check it by'
+                : 'one length alone cannot be checked'
               : `chi-square ${consistency.chiSquare.toFixed(2)} for ${consistency.dof}`,
           ],
         ]}

@@ -1,6 +1,14 @@
-import { changeLength, changeSeal, placeSeed, setFlightRegion, setMuzzle } from '../../app/edits';
+import {
+  changeLength,
+  changePlane,
+  changeSeal,
+  placeSeed,
+  setFlightRegion,
+  setMuzzle,
+  withCorner,
+} from '../../app/edits';
 import { placeCentre } from '../actions';
-import { useDesk } from '../desk';
+import { type Desk, useDesk } from '../desk';
 import { FilmView } from '../film/FilmView';
 import { filmOverlays } from './overlays';
 
@@ -25,7 +33,7 @@ export function FilmStage() {
       contrast={desk.contrast.value}
       view={desk.view}
       largestHeightShare={0.42}
-      overlays={filmOverlays(session)}
+      overlays={{ ...filmOverlays(session), grid: gridLines(desk) }}
       ellipseFactor={ELLIPSE_FACTOR}
       mode={desk.mode.value}
       description={
@@ -39,6 +47,17 @@ export function FilmStage() {
         shots.edit(changeLength(index, { from, to }), {
           label: `ends of length ${index + 1}`,
           mergeKey: `length-${index}`,
+        });
+      }}
+      onEdgeChange={(index, from, to, settled) => {
+        if (settled) session.calibration.edges.move(index, from, to);
+      }}
+      onPlaneChange={(corner, at, settled) => {
+        const plane = draft?.scale.plane ?? null;
+        if (!settled || plane === null) return;
+        shots.edit(changePlane({ corners: withCorner(plane.corners, corner, at) }), {
+          label: `corner ${corner + 1} of the plane`,
+          mergeKey: `plane-${corner}`,
         });
       }}
       onMuzzleChange={(point, axis, settled) => {
@@ -68,4 +87,10 @@ export function FilmStage() {
       onStep={(frames) => void player.step(frames)}
     />
   );
+}
+
+/** The flight plane's grid, while it is asked for where lens and plane are stated. */
+function gridLines({ gridShown, step, session }: Desk) {
+  const shown = gridShown.value && step.value === 'scale';
+  return shown ? (session.readings.grid.value?.lines ?? null) : null;
 }

@@ -30,6 +30,9 @@ const overlays: FilmOverlays = {
   flightRegion: [50, 40, 400, 120],
   sealRegion: null,
   seeds: [],
+  edges: [],
+  plane: null,
+  grid: null,
   positions: [7, 8, 9].map((index) => ({
     frame: index,
     x: 100 + 40 * (index - 7),

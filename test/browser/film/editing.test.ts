@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { drawn, handlesOf, regionBetween, withEdit } from '../../../src/ui/film/editing';
+import { drawn, regionBetween, withEdit } from '../../../src/ui/film/editing';
+import { handlesOf } from '../../../src/ui/film/handles';
 import type { FilmMode, FilmOverlays } from '../../../src/ui/film/props';
 
 const image = { width: 640, height: 200 };
@@ -12,6 +13,21 @@ const overlays: FilmOverlays = {
   flightRegion: [90, 40, 500, 100],
   sealRegion: null,
   seeds: [],
+  edges: [
+    [
+      [20, 10],
+      [600, 12],
+    ],
+  ],
+  plane: {
+    corners: [
+      [100, 50],
+      [500, 40],
+      [510, 150],
+      [90, 160],
+    ],
+  },
+  grid: null,
   positions: [
     {
       frame: 7,

@@ -1,0 +1,195 @@
+import type { ImagePoint, ImageVector } from '../../core/units';
+import { unitVector } from '../../core/vector';
+import { type Edit, insideImage, regionBetween } from './editing';
+import { type FilmMode, type FilmOverlays, type FilmRegion, PLANE_CORNERS } from './props';
+import type { Size } from './view';
+
+/** Something to take hold of: where it is, and what taking it elsewhere means. */
+export interface EditHandle {
+  readonly id: string;
+  readonly label: string;
+  readonly look: 'cross' | 'tip' | 'corner';
+  readonly at: ImagePoint;
+  /** Unit direction along which its exact place matters; the magnifier's profile runs along it. */
+  readonly direction: ImageVector;
+  /** Keyboard steps, px. */
+  readonly steps: NudgeSteps;
+  moved(to: ImagePoint): Edit;
+}
+
+export interface NudgeSteps {
+  readonly fine: number;
+  readonly normal: number;
+  readonly coarse: number;
+}
+
+const SUB_PIXEL: NudgeSteps = { fine: 0.01, normal: 0.1, coarse: 1 };
+const WHOLE_PIXEL: NudgeSteps = { fine: 1, normal: 1, coarse: 10 };
+const RIGHTWARDS: ImageVector = [1, 0];
+
+const unit = (dx: number, dy: number): ImageVector =>
+  dx === 0 && dy === 0 ? RIGHTWARDS : unitVector([dx, dy]);
+
+/** What can be taken hold of in a mode. `reach`: distance of the arrow's tip from the muzzle point, px. */
+export function handlesOf(
+  mode: FilmMode,
+  overlays: FilmOverlays,
+  currentFrame: number,
+  image: Size,
+  reach: number,
+): readonly EditHandle[] {
+  switch (mode.kind) {
+    case 'inspect':
+      return [];
+    case 'length': {
+      const length = overlays.lengths[mode.index];
+      if (length === undefined) return [];
+      return endHandles('length', 'Known length', mode.index, [length.from, length.to], image);
+    }
+    case 'edge': {
+      const edge = overlays.edges[mode.index];
+      return edge === undefined ? [] : endHandles('edge', 'Straight edge', mode.index, edge, image);
+    }
+    case 'plane':
+      return planeHandles(overlays, image);
+    case 'muzzle':
+      return muzzleHandles(overlays, image, reach);
+    case 'point':
+      return pointHandles(overlays, currentFrame, image);
+    case 'seed':
+      return seedHandles(overlays, currentFrame, image);
+    case 'region':
+      return regionHandles(mode.which, overlays, image);
+  }
+}
+
+function endHandles(
+  kind: 'length' | 'edge',
+  name: string,
+  index: number,
+  [from, to]: readonly [ImagePoint, ImagePoint],
+  image: Size,
+): EditHandle[] {
+  const along = unit(to[0] - from[0], to[1] - from[1]);
+  const shared = {
+    look: 'cross',
+    // A length's ends matter along it, an edge's across.
+    direction: kind === 'length' ? along : ([-along[1], along[0]] as const),
+    steps: SUB_PIXEL,
+  } as const;
+  return [
+    {
+      ...shared,
+      id: `${kind}From${index}`,
+      label: `${name} ${index + 1}, first end`,
+      at: from,
+      moved: (place) => ({ kind, index, from: insideImage(place, image), to }),
+    },
+    {
+      ...shared,
+      id: `${kind}To${index}`,
+      label: `${name} ${index + 1}, second end`,
+      at: to,
+      moved: (place) => ({ kind, index, from, to: insideImage(place, image) }),
+    },
+  ];
+}
+
+/** In their fixed order: the first is the top left as seen, and on clockwise. */
+function planeHandles({ plane }: FilmOverlays, image: Size): EditHandle[] {
+  if (plane === null) return [];
+  return plane.corners.map((at, corner) => ({
+    id: `plane${corner}`,
+    label: `Plane corner ${corner + 1}, ${PLANE_CORNERS[corner]}`,
+    look: 'cross',
+    at,
+    direction: RIGHTWARDS,
+    steps: SUB_PIXEL,
+    moved: (to) => ({ kind: 'plane', corner, at: insideImage(to, image) }),
+  }));
+}
+
+function muzzleHandles(overlays: FilmOverlays, image: Size, reach: number): EditHandle[] {
+  if (overlays.muzzle === null) return [];
+  const { point, axis, axisFitted } = overlays.muzzle;
+  const direction = axis ?? RIGHTWARDS;
+  const stated = axisFitted ? null : axis;
+  return [
+    {
+      id: 'muzzlePoint',
+      label: 'Point on the muzzle plane',
+      look: 'cross',
+      at: point,
+      direction,
+      steps: SUB_PIXEL,
+      moved: (to) => ({ kind: 'muzzle', point: insideImage(to, image), axis: stated }),
+    },
+    {
+      id: 'muzzleAxis',
+      label: 'Direction of travel',
+      look: 'tip',
+      at: [point[0] + reach * direction[0], point[1] + reach * direction[1]],
+      direction,
+      steps: SUB_PIXEL,
+      moved: (to) => ({ kind: 'muzzle', point, axis: unit(to[0] - point[0], to[1] - point[1]) }),
+    },
+  ];
+}
+
+function pointHandles(overlays: FilmOverlays, frame: number, image: Size): EditHandle[] {
+  const position = overlays.positions.find((candidate) => candidate.frame === frame);
+  if (position === undefined || position.x === null || position.y === null) return [];
+  return [
+    {
+      id: `point${frame}`,
+      label: `Ball centre in frame ${frame}`,
+      look: 'cross',
+      at: [position.x, position.y],
+      direction: overlays.muzzle?.axis ?? RIGHTWARDS,
+      steps: SUB_PIXEL,
+      moved: (to) => ({ kind: 'point', frame, at: insideImage(to, image) }),
+    },
+  ];
+}
+
+function seedHandles(overlays: FilmOverlays, frame: number, image: Size): EditHandle[] {
+  const seed = overlays.seeds.find((candidate) => candidate.frame === frame);
+  if (seed === undefined) return [];
+  return [
+    {
+      id: `seed${frame}`,
+      label: `Where the ball is in frame ${frame}`,
+      look: 'cross',
+      at: seed.at,
+      direction: overlays.muzzle?.axis ?? RIGHTWARDS,
+      steps: WHOLE_PIXEL,
+      moved: (to) => ({ kind: 'seed', frame, at: insideImage(to, image) }),
+    },
+  ];
+}
+
+function regionHandles(which: FilmRegion, overlays: FilmOverlays, image: Size): EditHandle[] {
+  const region = which === 'flight' ? overlays.flightRegion : overlays.sealRegion;
+  if (region === null) return [];
+  const [x, y, width, height] = region;
+  const left = x - 0.5;
+  const top = y - 0.5;
+  const right = left + width;
+  const bottom = top + height;
+  const name = which === 'flight' ? 'Flight region' : 'Seal region';
+  const corner = (id: string, label: string, at: ImagePoint, opposite: ImagePoint): EditHandle => ({
+    id,
+    label: `${name}, ${label} corner`,
+    look: 'corner',
+    at,
+    direction: RIGHTWARDS,
+    steps: WHOLE_PIXEL,
+    moved: (to) => ({ kind: 'region', which, region: regionBetween(to, opposite, image) }),
+  });
+  return [
+    corner('topLeft', 'top left', [left, top], [right, bottom]),
+    corner('topRight', 'top right', [right, top], [left, bottom]),
+    corner('bottomRight', 'bottom right', [right, bottom], [left, top]),
+    corner('bottomLeft', 'bottom left', [left, bottom], [right, top]),
+  ];
+}

@@ -1,0 +1,52 @@
+import type { ComponentChildren } from 'preact';
+import { setScale } from '../../app/edits';
+import { cornerReach, type Lens } from '../../app/lens';
+import { formatQuantity } from '../../core/format';
+import type { Reason } from '../../core/reason';
+import { useDesk } from '../desk';
+import { ReasonText } from '../shell/Notices';
+
+/** A lens as found, in words, and a button that states it. */
+export function LensFound(props: {
+  readonly lens: Lens;
+  /** What it was found by. */
+  readonly origin: string;
+  /** Why it cannot be used for this film; null: it can. */
+  readonly refused: Reason | null;
+  readonly children: ComponentChildren;
+}) {
+  const { lens, origin, refused, children } = props;
+  const { shots, films, calibration } = useDesk().session;
+  const film = films.film.value?.info;
+  const stated = shots.draft.value?.scale.lens ?? null;
+  const inUse = stated !== null && JSON.stringify(stated) === JSON.stringify(lens);
+  const reach = film === undefined || refused !== null ? null : cornerReach(lens, film);
+  const use = () => {
+    calibration.origin.value = { lens, words: origin };
+    shots.edit(setScale({ lens }), { label: 'lens' });
+  };
+  return (
+    <div class={`notice notice-${refused === null ? 'information' : 'problem'}`} role="status">
+      <p>
+        k1 = {formatQuantity(lens.k1, 'count', '')}, k2 = {formatQuantity(lens.k2, 'count', '')}.{' '}
+        {children}
+      </p>
+      {reach?.ok && (
+        <p>
+          The correction moves the corner of the picture by{' '}
+          {formatQuantity({ value: Math.abs(reach.value.value), u: reach.value.u }, 'pixels', 'px')}{' '}
+          {reach.value.value < 0 ? 'inwards' : 'outwards'}.
+        </p>
+      )}
+      {reach !== null && !reach.ok && <ReasonText reason={reach.reason} />}
+      {refused !== null && <ReasonText reason={refused} />}
+      {refused === null && (
+        <div class="row">
+          <button type="button" disabled={inUse} onClick={use}>
+            {inUse ? 'In use' : 'Use this lens'}
+          </button>
+        </div>
+      )}
+    </div>
+  );
+}
