@@ -5,6 +5,7 @@ import { formatQuantity } from '../../core/format';
 import type { Reason } from '../../core/reason';
 import { useDesk } from '../desk';
 import { ReasonText } from '../shell/Notices';
+import { reachWords } from './lensWords';
 
 /** A lens as found, in words, and a button that states it. */
 export function LensFound(props: {
@@ -31,13 +32,7 @@ export function LensFound(props: {
         k1 = {formatQuantity(lens.k1, 'count', '')}, k2 = {formatQuantity(lens.k2, 'count', '')}.{' '}
         {children}
       </p>
-      {reach?.ok && (
-        <p>
-          The correction moves the corner of the picture by{' '}
-          {formatQuantity({ value: Math.abs(reach.value.value), u: reach.value.u }, 'pixels', 'px')}{' '}
-          {reach.value.value < 0 ? 'inwards' : 'outwards'}.
-        </p>
-      )}
+      {reach?.ok && <p>The correction moves a corner of the picture {reachWords(reach.value)}.</p>}
       {reach !== null && !reach.ok && <ReasonText reason={reach.reason} />}
       {refused !== null && <ReasonText reason={refused} />}
       {refused === null && (

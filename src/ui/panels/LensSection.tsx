@@ -7,6 +7,7 @@ import { GridToggle } from './GridToggle';
 import { LensFromBoards } from './LensFromBoards';
 import { LensFromEdges } from './LensFromEdges';
 import { LensValues } from './LensValues';
+import { reachWords } from './lensWords';
 import { Facts } from './Panel';
 
 /** The lens's distortion: what is stated, and ways to find it. */
@@ -51,10 +52,8 @@ function Stated({ lens }: { readonly lens: Lens }) {
           ],
           ['Found by', known ? origin.words : 'values in the shot file or typed'],
           [
-            'Moves the corner',
-            reach === null || !reach.ok
-              ? 'not to be told'
-              : `${formatQuantity(reach.value, 'pixels', 'px')}${reach.value.value < 0 ? ', inwards' : ' outwards'}`,
+            'Moves a corner of the picture',
+            reach === null || !reach.ok ? 'not to be told' : reachWords(reach.value),
           ],
         ]}
       />

@@ -8,9 +8,9 @@ import {
   withCorner,
 } from '../../app/edits';
 import { placeCentre } from '../actions';
-import { type Desk, useDesk } from '../desk';
+import { useDesk } from '../desk';
 import { FilmView } from '../film/FilmView';
-import { filmOverlays } from './overlays';
+import { calibrationMarks, filmOverlays } from './overlays';
 
 /** The covariance ellipse is drawn this many times its size: a hundredth of a pixel cannot be seen. */
 const ELLIPSE_FACTOR = 50;
@@ -33,7 +33,7 @@ export function FilmStage() {
       contrast={desk.contrast.value}
       view={desk.view}
       largestHeightShare={0.42}
-      overlays={{ ...filmOverlays(session), grid: gridLines(desk) }}
+      overlays={{ ...filmOverlays(session), ...calibrationMarks(desk) }}
       ellipseFactor={ELLIPSE_FACTOR}
       mode={desk.mode.value}
       description={
@@ -87,10 +87,4 @@ export function FilmStage() {
       onStep={(frames) => void player.step(frames)}
     />
   );
-}
-
-/** The flight plane's grid, while it is asked for where lens and plane are stated. */
-function gridLines({ gridShown, step, session }: Desk) {
-  const shown = gridShown.value && step.value === 'scale';
-  return shown ? (session.readings.grid.value?.lines ?? null) : null;
 }

@@ -2,6 +2,7 @@ import { withEdits } from '../../app/drawnPositions';
 import { fittedPath } from '../../app/flightPicture';
 import type { Session } from '../../app/session';
 import { quantityText } from '../../core/quantityText';
+import type { Desk } from '../desk';
 import type { FilmMuzzle, FilmOverlays } from '../film/props';
 
 /** What is drawn on the film, from the inputs and, where there is one, the result. */
@@ -16,8 +17,8 @@ export function filmOverlays(session: Session): FilmOverlays {
       to: one.to,
       label: one.length === null ? 'length?' : quantityText(one.length, 'length', 'mm'),
     })),
-    edges: session.calibration.edges.marked.value,
-    plane: draft?.scale.plane ?? null,
+    edges: [],
+    plane: null,
     grid: null,
     muzzle: muzzleMark(session),
     flightRegion: draft?.region.flight ?? null,
@@ -29,6 +30,16 @@ export function filmOverlays(session: Session): FilmOverlays {
       draft === null || metresPerPixel === null
         ? null
         : draft.ball.diameter.value / 2 / metresPerPixel,
+  };
+}
+
+/** What lens and plane are told by; only in the step that states them, not to clutter the others. */
+export function calibrationMarks({ step, gridShown, session }: Desk) {
+  if (step.value !== 'scale') return {};
+  return {
+    edges: session.calibration.edges.marked.value,
+    plane: session.shots.draft.value?.scale.plane ?? null,
+    grid: gridShown.value ? (session.readings.grid.value?.lines ?? null) : null,
   };
 }
 

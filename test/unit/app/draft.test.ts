@@ -9,14 +9,18 @@ import {
 import {
   addLength,
   changeLength,
+  changePlane,
   changeSeal,
   newLength,
+  newPlane,
   placePoint,
   removeLength,
   setFrameRejected,
   setMuzzle,
+  setScale,
   setSealInView,
   setTiming,
+  withCorner,
 } from '../../../src/app/edits';
 import { infoOf } from '../../fixtures/crew';
 
@@ -119,5 +123,45 @@ describe('a draft from storage', () => {
 
   it.each([[null], [{}], ['text'], [{ scale: { lengths: [] } }]])('is refused as %j', (data) => {
     expect(validateDraft(data).ok).toBe(false);
+  });
+});
+
+describe('a plane', () => {
+  const marked = () => apply(ready(), setScale({ plane: newPlane(1024, 256) }));
+
+  it('waits for both its sides before it is part of the shot', () => {
+    const half = apply(marked(), changePlane({ width: 0.2 }));
+    for (const draft of [marked(), half]) {
+      expect(missingInputs(draft).map((one) => one.reason.code)).toEqual(['planeUnstated']);
+      expect(completeShot(draft)).toMatchObject({ ok: false, reason: { code: 'planeUnstated' } });
+    }
+    const shot = completeShot(apply(half, changePlane({ height: 0.05 })));
+    expect(shot.ok && shot.value.scale.plane).toMatchObject({ width: 0.2, height: 0.05 });
+  });
+
+  it('is kept as it stands in the browser, sides typed or not', () => {
+    const kept = validateDraft(JSON.parse(JSON.stringify(marked())));
+    expect(kept).toEqual({ ok: true, value: marked() });
+  });
+
+  it('keeps the order of its corners when one is moved', () => {
+    const { corners } = newPlane(100, 60);
+    expect(corners).toEqual([
+      [25, 15],
+      [75, 15],
+      [75, 45],
+      [25, 45],
+    ]);
+    expect(withCorner(corners, 2, [80, 50])).toEqual([
+      [25, 15],
+      [75, 15],
+      [80, 50],
+      [25, 45],
+    ]);
+  });
+
+  it('is not changed where there is none', () => {
+    const draft = ready();
+    expect(changePlane({ width: 1 })(draft)).toBe(draft);
   });
 });
