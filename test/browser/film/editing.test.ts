@@ -65,6 +65,33 @@ describe('handles', () => {
     expect(from?.moved([-50, 999])).toMatchObject({ from: [-0.5, 199.5] });
   });
 
+  it('of a straight edge matter across it', () => {
+    const [from, to] = handles({ kind: 'edge', index: 0 });
+    expect(to?.label).toBe('Straight edge 1, second end');
+    expect(to?.moved([590, 14])).toEqual({ kind: 'edge', index: 0, from: [20, 10], to: [590, 14] });
+    const [dx = 1, dy = 0] = from?.direction ?? [];
+    // Perpendicular to (580, 2).
+    expect(dx * 580 + dy * 2).toBeCloseTo(0, 9);
+    expect(handles({ kind: 'edge', index: 1 })).toEqual([]);
+  });
+
+  it('of a plane are its corners in their order', () => {
+    const corners = handles({ kind: 'plane' });
+    expect(corners.map(({ label }) => label)).toEqual([
+      'Plane corner 1, top left',
+      'Plane corner 2, top right',
+      'Plane corner 3, bottom right',
+      'Plane corner 4, bottom left',
+    ]);
+    expect(corners[2]?.moved([700, 150.5])).toEqual({
+      kind: 'plane',
+      corner: 2,
+      at: [639.5, 150.5],
+    });
+    const none = handlesOf({ kind: 'plane' }, { ...overlays, plane: null }, 7, image, 90);
+    expect(none).toEqual([]);
+  });
+
   it('of the muzzle keep a fitted axis fitted until the arrow is turned', () => {
     const [point, tip] = handles({ kind: 'muzzle' });
     expect(tip?.at).toEqual([190, 80]);
@@ -109,6 +136,12 @@ describe('drawn', () => {
       from: [50, 60],
       to: [70, 90],
     });
+    expect(draw({ kind: 'edge', index: 0 })).toMatchObject({ kind: 'edge', to: [70, 90] });
+    // The nearest corner to the press is the first.
+    expect(draw({ kind: 'plane' })).toEqual({ kind: 'plane', corner: 0, at: [70, 90] });
+    expect(
+      drawn({ kind: 'plane' }, { ...overlays, plane: null }, 9, [50, 60], [70, 90], image),
+    ).toBeNull();
     expect(draw({ kind: 'point' })).toEqual({ kind: 'point', frame: 9, at: [70, 90] });
     expect(draw({ kind: 'muzzle' })).toEqual({ kind: 'muzzle', point: [70, 90], axis: null });
     expect(draw({ kind: 'region', which: 'seal' })).toEqual({
@@ -120,6 +153,23 @@ describe('drawn', () => {
 });
 
 describe('withEdit', () => {
+  it('moves an end of an edge and one corner of the plane', () => {
+    const edge = withEdit(overlays, { kind: 'edge', index: 0, from: [1, 2], to: [3, 4] });
+    expect(edge.edges).toEqual([
+      [
+        [1, 2],
+        [3, 4],
+      ],
+    ]);
+    const plane = withEdit(overlays, { kind: 'plane', corner: 3, at: [80, 170] });
+    expect(plane.plane?.corners).toEqual([
+      [100, 50],
+      [500, 40],
+      [510, 150],
+      [80, 170],
+    ]);
+  });
+
   it('shows each edit in its place and leaves the rest', () => {
     const edited = withEdit(overlays, { kind: 'length', index: 0, from: [1, 2], to: [3, 4] });
     expect(edited.lengths[0]).toEqual({ from: [1, 2], to: [3, 4], label: '200.00 mm' });
