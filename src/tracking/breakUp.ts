@@ -33,7 +33,7 @@ const WHOLE = 0.85;
 const UNCOVERED = 0.6;
 const AS_BRIGHT = 0.75;
 const AS_LIKE = 0.6;
-/** A centre this many times as uncertain as is usual is not a whole ball's. */
+/** A centre this many times as uncertain as those before it is not a whole ball's. */
 const AS_SURE = 5;
 
 /**
@@ -71,12 +71,16 @@ export function findBreakUp(frames: readonly FrameOnPath[]): BreakUp | null {
   };
 }
 
-/** Index of the first frame from which on hardly any has a centre as sure as is usual. */
+/** Index of the first frame from which on hardly any has a centre as sure as those before. */
 function firstWithout(frames: readonly FrameOnPath[]): number {
-  const spreads = frames.flatMap(({ centre }) => (centre.ok ? [spread(centre.value)] : []));
-  if (spreads.length === 0) return frames.length;
-  const most = AS_SURE * median(spreads);
-  const sound = frames.map(({ centre }) => centre.ok && spread(centre.value) <= most);
+  const spreads: number[] = [];
+  const sound = frames.map(({ centre }) => {
+    if (!centre.ok) return false;
+    const one = spread(centre.value);
+    const usual = spreads.length === 0 ? one : median(spreads.slice(-FRAMES_BEFORE));
+    spreads.push(one);
+    return one <= AS_SURE * usual;
+  });
   let first = frames.length;
   let after = 0;
   for (let i = frames.length - 1; i > 0; i--) {

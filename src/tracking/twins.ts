@@ -1,3 +1,4 @@
+import { median } from '../core/statistics';
 import type { Run, Sighting } from './path';
 import type { TrackPrior } from './types';
 
@@ -27,12 +28,9 @@ export function twinOf(ball: Run, passed: readonly Run[], prior: TrackPrior): Ru
 /** What speaks for a run: in how many frames it is seen, and how much it looks like the ball in them. */
 export const meritOf = (run: Run): number => run.support * likenessOfRun(run);
 
-/** Mean likeness of the better half of its sightings. */
-function likenessOfRun({ sightings }: Run): number {
-  const sorted = sightings.map((s) => s.likeness).sort((a, b) => b - a);
-  const better = sorted.slice(0, Math.ceil(sorted.length / 2));
-  return better.reduce((sum, value) => sum + value, 0) / better.length;
-}
+/** Median over its sightings: a ball is round in every frame, a disc that tumbles only in some. */
+const likenessOfRun = ({ sightings }: Run): number =>
+  median(sightings.map(({ likeness }) => likeness));
 
 function together(a: Run, b: Run): boolean {
   const frames = new Set(a.sightings.map((s) => s.frame));

@@ -50,6 +50,15 @@ describe('a ball that breaks up', () => {
     expect(findBreakUp(film(laid, laid, laid, pieces, pieces))?.frame).toBe(112);
   });
 
+  test('mist before which the ball was known less well does not hide it', () => {
+    const misty = { ...whole, centre: seen(1, 100, 0.2) };
+    const laid = { ...pieces, centre: seen(0.8, 100, 0.5) };
+    const early = film(laid, pieces, pieces, pieces).map((one, i) =>
+      i < 7 ? { ...one, ...misty } : one,
+    );
+    expect(findBreakUp(early)?.frame).toBe(112);
+  });
+
   test('a ball that something passed before just then breaks up as well', () => {
     const beside = { ...whole, centre: seen(0.7) };
     const found = findBreakUp(film(beside, beside, beside, beside, pieces, pieces, pieces));

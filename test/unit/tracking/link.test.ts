@@ -270,6 +270,22 @@ describe('the ball among things like it', () => {
     expect(refusal([{ ...rimmed, rim: { ...sharpRim, size: 0.8 } }])).toBe('taken');
   });
 
+  test('a disc that tumbles: round in half of its frames, and seen in twice as many', () => {
+    const frames = film(100, [rimmed]).map(({ frame, candidates }) => {
+      const shown: Candidate = {
+        x: 110 + 11 * (frame - 38),
+        y: 60,
+        score: 0.93,
+        visible: 1,
+        rim: { ...sharpRim, round: frame % 4 < 2 ? 0.95 : 0.3, size: frame % 4 < 2 ? 1 : 0.85 },
+      };
+      return { frame, candidates: frame < 38 ? candidates : [...candidates, shown] };
+    });
+    const track = linkTrack(frames, prior);
+    if (!track.ok) throw new Error(track.reason.message);
+    expect(track.value.points.find(({ frame }) => frame === 60)?.candidate.score).toBe(0.92);
+  });
+
   test('mist without an edge, seen all the time', () => {
     const mist: Thing = { from: [110, 64], step: [8, 0], frames: [38, 99], score: 0.75 };
     expect(judged([mist, rimmed]).at(60)?.score).toBe(0.92);
