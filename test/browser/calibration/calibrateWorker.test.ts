@@ -16,6 +16,24 @@ beforeEach(() => {
 afterEach(() => worker.terminate());
 const api = () => wrap<CalibrateApi>(worker);
 
+/** A picture of one straight edge near the top, as a lens that bends it by k1 over the picture's width shows it. */
+function bowedEdge(width: number, height: number, k1: number) {
+  const data = new Uint8Array(width * height);
+  const [cx, cy] = [(width - 1) / 2, (height - 1) / 2];
+  for (let y = 0; y < height; y++) {
+    for (let x = 0; x < width; x++) {
+      // Seen at (x, y), freed of the lens by fixed-point iteration on r = rd / (1 + k1 r^2).
+      const rd = Math.hypot(x - cx, y - cy) / width;
+      let r = rd;
+      for (let i = 0; i < 20; i++) r = rd / (1 + k1 * r * r);
+      const straight = rd === 0 ? y : cy + ((y - cy) * r) / rd;
+      data[y * width + x] = Math.round(60 + 120 / (1 + Math.exp(-(straight - EDGE) / 0.8)));
+    }
+  }
+  return { index: 0, width, height, data, white: 255 };
+}
+const EDGE = 12;
+
 const QUESTION: LampQuestion = { mains: { value: 50, u: 0.02 }, rate: 30, assumed: null };
 const quiet = () => proxy(() => undefined);
 
@@ -59,5 +77,38 @@ describe('the line time', () => {
     await expect(api().lineTime(broken, QUESTION, quiet())).rejects.toMatchObject({
       code: expect.stringMatching(/^(notFootage|undecodable|noVideoTrack)$/),
     });
+  });
+});
+
+describe('the lens', () => {
+  it('comes out of an edge as it was bent', async () => {
+    const lens = await api().lensFromEdges(bowedEdge(320, 200, -0.15), [
+      [
+        [20, 14],
+        [300, 14],
+      ],
+    ]);
+    if (!lens.ok) throw new Error(lens.reason.message);
+    const { k1 } = lens.value;
+    expect(Math.abs(k1.value + 0.15)).toBeLessThan(3 * k1.u);
+    expect(k1.u).toBeLessThan(0.05);
+  });
+
+  it('is not told by a clip without a board, which says so frame by frame', async () => {
+    const files = await filesAt('test/fixtures/footage/vp9.webm');
+    const shares: number[] = [];
+    const found = await api().lensFromBoards(
+      files,
+      null,
+      proxy((share: number) => void shares.push(share)),
+    );
+    expect(found.lens).toMatchObject({ ok: false, reason: { code: 'tooFewBoards' } });
+    expect(found.boards).toEqual([]);
+    expect(found.refused.length).toBeGreaterThan(1);
+    expect(found.refused.map(({ frame }) => frame)).toEqual(
+      found.pictures.map(({ frame }) => frame.index),
+    );
+    expect(found.pictures.length).toBeLessThanOrEqual(30);
+    expect(shares.every((share, i) => share > (shares[i - 1] ?? 0) && share <= 1)).toBe(true);
   });
 });
