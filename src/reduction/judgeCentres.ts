@@ -4,6 +4,7 @@ import type { CentreMeasurement } from '../image/types';
 import { type BreakUp, findBreakUp } from '../tracking/breakUp';
 import { type MeasuredPlace, offPath } from '../tracking/consistency';
 import { likenessOf } from '../tracking/gather';
+import { along } from '../tracking/path';
 import type { FrameCandidates, Track } from '../tracking/types';
 import { placesOf } from './onPlane';
 import type { Scene } from './scene';
@@ -29,7 +30,8 @@ export function keepOnPath(centres: Centres, track: Track, scene: Scene, shake: 
     if (!centre.ok) return [];
     const flat = view.flattenMeasured(steadied(centre.value, shake.shiftIn(frame)));
     const { x, y } = centre.value;
-    return flat.ok ? [{ frame, time: scene.clock.timeAt(frame, x, y), ...flat.value }] : [];
+    const time = scene.clock.timeAt(frame, x, y);
+    return flat.ok ? [{ frame, time, ...flat.value, expected: along(track.path, time) }] : [];
   });
   places.sort((a, b) => a.frame - b.frame);
   const off = offPath(places, track.axis, muzzleTime(track, scene), scene.ballRadius);

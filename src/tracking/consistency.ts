@@ -1,6 +1,6 @@
 import type { Reason } from '../core/reason';
 import { DEVIATION_OVER_MEDIAN, median } from '../core/statistics';
-import type { ImageVector, Pixels, Seconds } from '../core/units';
+import type { ImagePoint, ImageVector, Pixels, Seconds } from '../core/units';
 import { fitLinear } from '../fit/linear';
 
 /** A measured centre on the flight plane, px and px^2. */
@@ -12,6 +12,8 @@ export interface MeasuredPlace {
   readonly varX: number;
   readonly varY: number;
   readonly covXY: number;
+  /** Where the track has the ball then. */
+  readonly expected: ImagePoint;
 }
 
 /**
@@ -23,6 +25,8 @@ const LIMITS = [
   { sigmas: 3.6, off: 0.7 },
 ] as const;
 const [{ sigmas: MOST_SIGMAS, off: MOST_OFF }] = LIMITS;
+/** A track is never as far off the ball as this, in radii: what lies farther is another thing, its shadow say. */
+const STRAYED = 0.5;
 /** Fewer places do not tell which of them is off. */
 const FEWEST = 6;
 /** Frames lost or repeated at once, and how exactly a departure must be that of so many frames: px, and share of it. */
@@ -41,15 +45,24 @@ const ROUNDS = 12;
 /**
  * Places that do not lie on the smooth path of the others, along the axis or across it: a fragment taken for the ball,
  * a shadow's edge. Only gross errors: scatter of all places alike, whatever its cause, is not counted against any.
- * `places` in order of time; `axis` a unit vector, `muzzleTime` when the ball passes the muzzle, `radius` the ball's.
+ * `all` places in order of time; `axis` a unit vector, `muzzleTime` when the ball passes the muzzle, `radius` the ball's.
  */
 export function offPath(
-  places: readonly MeasuredPlace[],
+  all: readonly MeasuredPlace[],
   [ux, uy]: ImageVector,
   muzzleTime: Seconds | null,
   radius: Pixels,
 ): Map<number, Reason> {
   const found = new Map<number, Reason>();
+  const strayed = ({ x, y, expected }: MeasuredPlace) =>
+    Math.hypot(x - expected[0], y - expected[1]) > STRAYED * radius;
+  for (const { frame } of all.filter(strayed)) {
+    found.set(frame, {
+      code: 'offPath',
+      message: `What was measured in frame ${frame} is not what was followed: it lies more than ${(STRAYED * radius).toFixed(0)} px beside it.`,
+    });
+  }
+  const places = all.filter((place) => !strayed(place));
   if (places.length < FEWEST) return found;
   const times = scaledTimes(places);
   const ways = places.map(({ x, y }) => x * ux + y * uy);

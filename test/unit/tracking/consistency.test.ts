@@ -28,6 +28,7 @@ function places(count: number, sigma: number, seed: number, drag = DRAG): Measur
       varX: sigma * sigma,
       varY: sigma * sigma,
       covXY: 0,
+      expected: [x + 1, y - 1],
     };
   });
 }
@@ -38,9 +39,8 @@ const moved = (all: MeasuredPlace[], by: ReadonlyMap<number, readonly [number, n
     return { ...place, x: place.x + dx, y: place.y + dy };
   });
 
-const off = (all: readonly MeasuredPlace[], muzzleTime: number | null = null) => [
-  ...offPath(all, axis, muzzleTime, RADIUS).keys(),
-];
+const off = (all: readonly MeasuredPlace[], muzzleTime: number | null = null) =>
+  [...offPath(all, axis, muzzleTime, RADIUS).keys()].sort((a, b) => a - b);
 
 describe('centres off the path of the others', () => {
   test.each([
@@ -64,6 +64,13 @@ describe('centres off the path of the others', () => {
       Array.from({ length: 12 }, (_, i): [number, [number, number]] => [14 + i, [4 + 2 * i, 1]]),
     );
     expect(off(moved(places(40, 0.05, 5), wrong))).toEqual([...wrong.keys()]);
+  });
+
+  test('most of them, where all of those are on its shadow and not where it was followed', () => {
+    const wrong = new Map(
+      Array.from({ length: 26 }, (_, i): [number, [number, number]] => [4 + i, [-12, 9]]),
+    );
+    expect(off(moved(places(40, 0.05, 14), wrong))).toEqual([...wrong.keys()]);
   });
 
   test('an uncertain one that is grossly off both ways', () => {
@@ -102,7 +109,8 @@ describe('good centres stay', () => {
   test('a ball still pushed up to the muzzle', () => {
     const all = places(40, 0.03, 10).map((place) => {
       const before = Math.max(0, 14 - place.frame);
-      return { ...place, x: place.x + 0.08 * before * before };
+      const x = place.x + 0.08 * before * before;
+      return { ...place, x, expected: [x + 2, place.y] as const };
     });
     expect(off(all, 14 * INTERVAL)).toEqual([]);
   });
