@@ -1,6 +1,7 @@
 import type { GreyFrame } from '../core/frame';
 import { failure, type Outcome, success } from '../core/reason';
 import { median } from '../core/statistics';
+import { findFaulty } from './faultyPixels';
 import { medianInPlace } from './median';
 import type { Background } from './types';
 
@@ -10,6 +11,12 @@ const FEWEST_FRAMES = 3;
 /** Variance of rounding to whole grey values: the least noise a digital frame can have (EMVA 1288). */
 const QUANTISATION = 1 / 12;
 const LEVEL_BINS = 16;
+/** Values farther from the median than this many median, then standard deviations and a step of grey are something passing by. */
+const CUT_DEVIATIONS = 4.4;
+const CUT_SIGMAS = 3;
+const LEAST_TOLERANCE = 1;
+/** Of the variance of normal noise this share is left by such a cut. */
+const KEPT_VARIANCE = 0.985;
 
 /**
  * The scene without anything that moves, and the camera's noise.
@@ -55,23 +62,29 @@ export function buildBackground(frames: readonly GreyFrame[]): Outcome<Backgroun
     deviations.set(values);
     const middle = medianInPlace(deviations, count);
     for (let k = 0; k < count; k++) deviations[k] = Math.abs((values[k] as number) - middle);
-    const tolerance = Math.max(1.5, 4.4 * medianInPlace(deviations, count));
-    let n = 0;
-    let sum = 0;
-    let squares = 0;
-    for (let k = 0; k < count; k++) {
-      const d = (values[k] as number) - middle;
-      if (d <= tolerance && d >= -tolerance) {
-        n++;
-        sum += d;
-        squares += d * d;
+    // Deviations of whole numbers are coarse: what they leave says better how far values may lie.
+    let tolerance = LEAST_TOLERANCE + CUT_DEVIATIONS * medianInPlace(deviations, count);
+    for (let round = 0; round < 2; round++) {
+      let n = 0;
+      let sum = 0;
+      let squares = 0;
+      for (let k = 0; k < count; k++) {
+        const d = (values[k] as number) - middle;
+        if (d <= tolerance && d >= -tolerance) {
+          n++;
+          sum += d;
+          squares += d * d;
+        }
       }
+      const mean = sum / n;
+      level[p] = middle + mean;
+      variance[p] = n > 1 ? (squares - n * mean * mean) / (n - 1) / KEPT_VARIANCE : 0;
+      tolerance = LEAST_TOLERANCE + CUT_SIGMAS * Math.sqrt(variance[p] as number);
     }
-    const mean = sum / n;
-    level[p] = middle + mean;
-    variance[p] = n > 1 ? (squares - n * mean * mean) / (n - 1) : 0;
   }
-  return success({ width, height, level, white, noise: photonTransfer(level, variance, count) });
+  const scene = { width, height, level, white, noise: photonTransfer(level, variance, count) };
+  const faulty = findFaulty(scene, variance, count);
+  return success(faulty === null ? scene : { ...scene, faulty });
 }
 
 /** Fits `readVariance + gain * level` to the variances over time, class by class of level. */

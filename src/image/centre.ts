@@ -26,32 +26,64 @@ const OTHER_SIZES = [1.12, 0.88, 1.25, 0.75] as const;
  * the moment its line is read; with its covariance. Works on whatever part of the outline shows.
  * Refuses with `noBall`, `lowContrast`, `arcTooShort`, `atFrameEdge`, `radiusMismatch`.
  */
-export function measureCentre(
+export const measureCentre = (
+  frame: GreyFrame,
+  background: Background,
+  at: ImagePoint,
+  ball: BallModel,
+): Outcome<CentreMeasurement> => examineCentre(frame, background, at, ball).measurement;
+
+/** A measurement with the fit behind it, where one came about. */
+export interface Examination {
+  readonly measurement: Outcome<CentreMeasurement>;
+  readonly fit: DiscFit | null;
+  /** The ball as it was fitted: its blur in ball coordinates. */
+  readonly ball: BallModel;
+  readonly shape: Shape;
+  /** The frame's level over the background's. */
+  readonly gain: number;
+}
+
+/** The same as `measureCentre`, laid open. */
+export function examineCentre(
   frame: GreyFrame,
   background: Background,
   at: ImagePoint,
   model: BallModel,
-): Outcome<CentreMeasurement> {
+): Examination {
   const ball = { ...model, blur: blurAt(model, at) };
   const where = `frame ${frame.index} near (${at[0].toFixed(0)}, ${at[1].toFixed(0)})`;
   const gain = localGain(frame, background, at, ball);
   const shape = shapeAt(ball, at);
+  const examined = (measurement: Outcome<CentreMeasurement>, fit: DiscFit | null): Examination => ({
+    measurement,
+    fit,
+    ball,
+    shape,
+    gain,
+  });
   const outline = findOutline(frame, background, gain, at, ball, shape);
-  if (outline === null) return nothingFound(frame, background, gain, at, ball, shape, where);
+  if (outline === null) {
+    return examined(nothingFound(frame, background, gain, at, ball, shape, where), null);
+  }
   const [x, y] = outline.middle;
   const shown = count(outline.seen) / RAYS;
-  if (shown < LEAST_TO_START) return tooShort(frame, [x, y], ball, shown, where);
+  if (shown < LEAST_TO_START) return examined(tooShort(frame, [x, y], ball, shown, where), null);
   const fit = fitDisc(frame, background, gain, { x, y, seen: outline.seen }, ball, shape);
   if (fit === null) {
-    return failure(
+    const none = failure(
       'noBall',
       `The outline in ${where} could not be matched with a disc.`,
       'Place the centre by hand or leave the frame out.',
     );
+    return examined(none, null);
   }
   const judged = judge(frame, background, fit, [x, y], ball, where);
   const surface = judged.ok ? faceOf(frame, background, gain, fit, ball, shape) : null;
-  return judged.ok && surface !== null ? success({ ...judged.value, surface }) : judged;
+  return examined(
+    judged.ok && surface !== null ? success({ ...judged.value, surface }) : judged,
+    fit,
+  );
 }
 
 /** Why no outline was found: the border cuts it, it has another size, or there is none. */

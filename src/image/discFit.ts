@@ -33,6 +33,8 @@ export interface DiscFit {
   readonly seen: Uint8Array;
   /** Mean of ball minus background over the visible disc. */
   readonly contrast: number;
+  /** Robust standard deviation of the residuals over that of the noise. */
+  readonly noiseRatio: number;
   /** Blur length and its standard uncertainty from the pixels alone; null: they tell nothing. */
   readonly blur: { readonly stretch: number; readonly u: number } | null;
   readonly evidence: FitEvidence;
@@ -99,7 +101,7 @@ function fitWith(
     seen = next;
     const near =
       Math.hypot(disc.x - x, disc.y - y) < BAND_SHIFT && disc.sigma - sigma < BAND_SHIFT / 3;
-    if ((same && near) || pass === MOST_PASSES - 1) break;
+    if ((same && near && (pass > 0 || !lamp)) || pass === MOST_PASSES - 1) break;
     pixels = gatherPixels(frame, background, gain, disc, seen, ball, shape);
   }
   if (fit === null || fit.moved > UNSETTLED) return null;
@@ -137,6 +139,7 @@ function fitWith(
     radiusU: Math.sqrt(factor * at(2, 2)),
     seen,
     contrast,
+    noiseRatio: fit.noiseRatio,
     blur: blurAlone(disc.stretch, factor * at(4, 4), ball),
     evidence: {
       pull: scatter.pull,

@@ -41,6 +41,9 @@ export interface DiscPixels {
   readonly columns: number;
 }
 
+/** Half-width of the band around the outline, px, besides the spread by its blur. */
+export const bandWidth = ({ sigma }: Disc): number => EDGE_BAND + EDGE_BAND_SIGMAS * sigma;
+
 /** Pixels of the disc and of the band around its outline, with the sectors of the outline that count. */
 export function gatherPixels(
   frame: GreyFrame,
@@ -54,7 +57,7 @@ export function gatherPixels(
   const { radius, blur } = ball;
   // Area of the band: its length times its mean width (the mean of |cos| is 2 / pi).
   const spreadWidth = (2 / Math.PI) * Math.hypot(blur[0], blur[1]);
-  const band = EDGE_BAND + EDGE_BAND_SIGMAS * disc.sigma;
+  const band = bandWidth(disc);
   const thin = 2 * Math.PI * radius * (2 * band + spreadWidth) > MANY_EDGE_PIXELS;
   const sampled = Math.PI * radius * radius > MANY_INNER_PIXELS;
   // The shape stretches by a few per cent at most.

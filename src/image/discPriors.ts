@@ -54,7 +54,7 @@ export function addPriors(
   for (let j = 1; j < shade.length; j++) {
     let u = TILT_U;
     if (look === undefined) {
-      if (j < 4) u = lamp ? SHADE_U[0] : ALONE_U;
+      if (j < 4) u = lamp && !holding ? SHADE_U[0] : ALONE_U;
       else if (j < LAMP) u = held * (lamp ? SHADE_U[1] : ALONE_U);
       else u = lamp && !holding ? SHADE_U[2] : NO_LAMP_U;
     }

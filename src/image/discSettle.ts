@@ -21,6 +21,7 @@ const LEAST_CUT = 0.08;
 const MOST_ROUNDS = 30;
 /** From here on the edge of the shadow stands still: where it is ill determined it would swing to and fro. */
 const HOLD_ROUND = 9;
+const OPENING_SOFTNESS = 0.2;
 /** Rounds end when the middle moves less than this, px, or than this share of its standard uncertainty. */
 const SETTLED = 1e-4;
 const SETTLED_SHARE = 0.02;
@@ -69,6 +70,7 @@ export function settle(
   const model = new DiscModel(shape, ball.blur, shading);
   if (opening) startShade(pixels, disc, noise);
   shading.hold(null);
+  shading.soften(opening ? OPENING_SOFTNESS : 0);
   const meanBackground = Math.max(0, mean(pixels.background.subarray(0, count)));
   for (let round = 0; ; round++) {
     for (let i = 0; i < count; i++) {
@@ -93,14 +95,11 @@ export function settle(
     const early = opening ? OPENING_CUTS[round] : undefined;
     const held = early !== undefined;
     if (lamp && opening && round === OPENING_CUTS.length) startLamp(disc.shade);
-    if (round === HOLD_ROUND) shading.hold(disc.shade);
-    const cut = Math.max(LEAST_CUT, early ?? 0) * Math.abs(contrast);
-    const scale = CUT_SIGMAS * Math.max(1, noiseRatio);
+    if (!opening && round === HOLD_ROUND) shading.hold(disc.shade);
+    const opened = early === undefined ? 0 : early * Math.abs(contrast);
     for (let i = 0; i < count; i++) {
-      precision[i] = weightOf(
-        residuals[i] as number,
-        Math.max(cut, scale * Math.sqrt(variance[i] as number)),
-      );
+      const cut = finalCut(Math.sqrt(variance[i] as number), contrast, noiseRatio);
+      precision[i] = weightOf(residuals[i] as number, Math.max(opened, cut));
     }
     if (!held) spreadThrownOut(pixels, precision, weights);
     else weights.set(precision);
@@ -152,8 +151,12 @@ export function settle(
   }
 }
 
+/** Residual from which on a pixel with this noise counts for nothing. */
+export const finalCut = (sigma: number, contrast: number, noiseRatio: number): number =>
+  Math.max(LEAST_CUT * Math.abs(contrast), CUT_SIGMAS * Math.max(1, noiseRatio) * sigma);
+
 /** Weight of a pixel: one up to half the cut, then down to none at the cut. */
-function weightOf(residual: number, cut: number): number {
+export function weightOf(residual: number, cut: number): number {
   const u = (2 * Math.abs(residual)) / cut - 1;
   if (u <= 0) return 1;
   return u < 1 ? (1 - u * u) ** 2 : 0;
@@ -176,12 +179,20 @@ function startShade(pixels: DiscPixels, disc: Disc, noise: Background['noise']):
   disc.shade[0] = values.length > 0 ? medianInPlace(values, values.length) : 0;
 }
 
-/** Gives what is linear in the normal to a lamp: where all of it is lit that is the same. */
+/**
+ * Gives the slope of the brightness across the image to a lamp, halfway between the camera and the
+ * image's plane. From behind it would do as well together with a slope of the other sign, so it has to
+ * start on its side.
+ */
 function startLamp(shade: Float64Array): void {
-  for (let j = 1; j < 4; j++) {
-    shade[LAMP + j - 1] = shade[j] as number;
-    shade[j] = 0;
-  }
+  const x = shade[1] as number;
+  const y = shade[2] as number;
+  shade[LAMP] = x;
+  shade[LAMP + 1] = y;
+  shade[LAMP + 2] = Math.hypot(x, y);
+  shade[1] = 0;
+  shade[2] = 0;
+  shade[3] = (shade[3] as number) - (shade[LAMP + 2] as number);
 }
 
 /** Root-mean-square difference of ball and background on the edge, with the sign of the mean. */

@@ -24,6 +24,8 @@ export interface Shading {
   ): number;
   /** From now on the edge of the shadow stays where these parameters have it; null: it follows them. */
   hold(p: Float64Array | null): void;
+  /** Spreads the edge of the shadow by this share of the lamp, so that a fit finds its way to it. */
+  soften(share: number): void;
   /** The same brightness as parameters of the free shading. */
   plain(p: Float64Array): Float64Array;
 }
@@ -41,16 +43,23 @@ export const LAMP = 9;
  */
 export function freeShading(): Shading {
   let held: Float64Array | null = null;
+  let softness = 0;
   return {
     terms: SHADE_TERMS,
     hold(p) {
       held = p === null ? null : p.slice();
     },
+    soften(share) {
+      softness = share;
+    },
     at(u, v, w, spread, p, by, slope) {
       const l = held ?? p;
       const lamp = (l[9] as number) * u + (l[10] as number) * v + (l[11] as number) * w;
       // Part of the normals may lie in the light: the mean of what is positive of a normal distribution.
-      const s = spread * Math.abs(l[11] as number);
+      let s = spread * Math.abs(l[11] as number);
+      if (softness > 0) {
+        s += softness * Math.hypot(l[9] as number, l[10] as number, l[11] as number);
+      }
       let lit = lamp > 0 ? 1 : 0;
       let rest = 0;
       if (Math.abs(lamp) < EDGE_REACH * s) {
@@ -104,6 +113,7 @@ export function learntShading(pattern: ArrayLike<number>): Shading {
   return {
     terms: 4,
     hold() {},
+    soften() {},
     at(u, v, w, spread, p, by, slope) {
       const level = p[0] as number;
       const brightness = free.at(u, v, w, spread, known, unused, slope);

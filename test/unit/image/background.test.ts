@@ -54,6 +54,35 @@ describe('background', () => {
     }
   });
 
+  test('hot, dead and flickering pixels are found, and nothing else', () => {
+    const random = generator(6);
+    const hot = 20 * WIDTH + 30;
+    const dead = 10 * WIDTH + 60;
+    const flickers = 30 * WIDTH + 12;
+    const image = still([-50, 24], 9);
+    const frames = Array.from({ length: 40 }, (_, i) => {
+      const frame = expose(image, WIDTH, HEIGHT, 2, random, i);
+      frame.data[hot] = 240;
+      frame.data[dead] = Math.round(image[dead] as number);
+      frame.data[flickers] = Math.round((image[flickers] as number) + 25 * random.normal());
+      return frame;
+    });
+    const built = buildBackground(frames);
+    if (!built.ok) throw new Error(built.reason.message);
+    const found = [...(built.value.faulty ?? [])].flatMap((flag, p) => (flag === 1 ? [p] : []));
+    expect(found.sort((a, b) => a - b)).toEqual([dead, hot, flickers].sort((a, b) => a - b));
+  });
+
+  test('the noise of an 8-bit film, rounding included, to a few per cent', () => {
+    const random = generator(7);
+    const image = still([-50, 24], 9);
+    const frames = Array.from({ length: 48 }, (_, i) => expose(image, WIDTH, HEIGHT, 2, random, i));
+    const built = buildBackground(frames);
+    if (!built.ok) throw new Error(built.reason.message);
+    const { readVariance, gain } = built.value.noise;
+    expect(Math.abs((readVariance + gain * 80) / (4 + 1 / 12) - 1)).toBeLessThan(0.05);
+  });
+
   test('frozen noise is not taken for none', () => {
     const frame = expose(still([-50, 24], 9), WIDTH, HEIGHT, 0, generator(3));
     const built = buildBackground([frame, { ...frame, index: 1 }, { ...frame, index: 2 }]);
