@@ -54,8 +54,13 @@ export function offPath(
   radius: Pixels,
 ): Map<number, Reason> {
   const found = new Map<number, Reason>();
-  const strayed = ({ x, y, expected }: MeasuredPlace) =>
-    Math.hypot(x - expected[0], y - expected[1]) > STRAYED * radius;
+  const step = stepOf(all, [ux, uy]);
+  const strayed = ({ x, y, expected }: MeasuredPlace) => {
+    const along = (x - expected[0]) * ux + (y - expected[1]) * uy;
+    const across = (y - expected[1]) * ux - (x - expected[0]) * uy;
+    // The track of a film with frames lost runs between its two pieces.
+    return Math.hypot(Math.max(0, Math.abs(along) - step), across) > STRAYED * radius;
+  };
   for (const { frame } of all.filter(strayed)) {
     found.set(frame, {
       code: 'offPath',
@@ -85,11 +90,6 @@ export function offPath(
     near,
   );
   if (lengthwise === null || sideways === null) return found;
-  const steps = places.slice(1).map(({ frame }, i) => {
-    const gap = frame - (places[i] as MeasuredPlace).frame;
-    return ((ways[i + 1] as number) - (ways[i] as number)) / gap;
-  });
-  const step = median(steps);
   const slips = places.map((_, i) =>
     slipOf(lengthwise[i] as Departure, sideways[i] as Departure, step),
   );
@@ -104,6 +104,16 @@ export function offPath(
     });
   });
   return found;
+}
+
+/** Way along the axis from frame to frame. */
+function stepOf(places: readonly MeasuredPlace[], [ux, uy]: ImageVector): Pixels {
+  const steps = places.slice(1).map((after, i) => {
+    const before = places[i] as MeasuredPlace;
+    const way = (after.x - before.x) * ux + (after.y - before.y) * uy;
+    return way / (after.frame - before.frame);
+  });
+  return steps.length === 0 ? 0 : median(steps);
 }
 
 function isFar(a: Departure, b: Departure): boolean {
