@@ -43,19 +43,19 @@ export function straightLens({ width, height }: Pick<FootageInfo, 'width' | 'hei
 
 type Pictured = Pick<FootageInfo, 'width' | 'height'>;
 
-/** Whether a lens found on pictures holds for the film. Failures: `boardsOtherSize`, `boardsOblong`. */
+/** Whether a lens found on pictures holds for the film. Failures: `picturesOtherSize`, `pixelsOblong`. */
 export function holdsForFilm(pictures: Pictured, film: FootageInfo): Outcome<true> {
   if (pictures.width !== film.width || pictures.height !== film.height) {
     return failure(
-      'boardsOtherSize',
+      'picturesOtherSize',
       `The pictures have ${pictures.width} by ${pictures.height} pixels, the film ${film.width} by ${film.height}: what they tell of the lens does not hold for it.`,
       'Take the pictures with the camera set as for the shot: same size, zoom and focus.',
     );
   }
   if (film.pixelAspect !== 1) {
     return failure(
-      'boardsOblong',
-      "The film's pixels are not square, which a lens found from a chessboard takes for granted.",
+      'pixelsOblong',
+      "The film's pixels are not square, which finding a lens from pictures takes for granted.",
       'Type the lens, or mark a plane instead.',
     );
   }

@@ -10,8 +10,6 @@ export type Work<T> =
   | { readonly kind: 'done'; readonly found: T }
   | { readonly kind: 'failed'; readonly reason: Reason };
 
-export type Task<T> = ReturnType<typeof createTask<T>>;
-
 /** One kind of work at a time, each in its own thread. Cancelled, what was found before stays. */
 export function createTask<T>(start: StartCalibrator) {
   const state = signal<Work<T>>({ kind: 'idle' });

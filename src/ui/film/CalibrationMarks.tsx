@@ -38,6 +38,9 @@ const polyline = (line: readonly ImagePoint[], view: FilmTransform): string =>
 const GAP = 5;
 const STROKE = 16;
 
+/** On a shorter side than this the names of two corners would run into one another, CSS px. */
+const ROOM_FOR_NAMES = 200;
+
 type Place = readonly [left: number, top: number];
 
 /** The stretch from `a` towards `b` between two distances from `a`. */
@@ -61,6 +64,11 @@ function Plane(props: {
   const brackets = places
     .flatMap((place, i) => [at(i - 1), at(i + 1)].map((next) => stretch(place, next, GAP, STROKE)))
     .join('');
+  const named = places.every((place, i) => {
+    const next = at(i + 1);
+    // Corners one below the other have their names on different lines.
+    return i % 2 === 1 || Math.hypot(next[0] - place[0], next[1] - place[1]) > ROOM_FOR_NAMES;
+  });
   return (
     <>
       <Cased class="film-plane-side" d={sides} />
@@ -77,7 +85,7 @@ function Plane(props: {
             x={Math.min(Math.max(left, 4), viewport.width - 4)}
             y={Math.min(Math.max(top, 14), viewport.height - 6)}
           >
-            {i + 1} {PLANE_CORNERS[i]}
+            {i + 1} {named && PLANE_CORNERS[i]}
           </text>
         );
       })}

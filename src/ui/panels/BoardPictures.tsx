@@ -68,7 +68,7 @@ export function BoardPictures({ found }: { readonly found: BoardsFound }) {
           {refused
             .map(({ frame }) => names[pictures.findIndex((one) => one.frame.index === frame)])
             .join(', ')}
-          .{why?.remedy !== undefined && ` ${why.remedy}`}
+          . {refused[0]?.reason.remedy}
         </p>
       )}
     </figure>

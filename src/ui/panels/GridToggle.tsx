@@ -1,4 +1,4 @@
-import { formatNumber, formatQuantity } from '../../core/format';
+import { formatNumber } from '../../core/format';
 import { useDesk } from '../desk';
 
 /** Lays the flight plane's grid over the film, so that what lens and plane do can be seen. */
@@ -8,12 +8,7 @@ export function GridToggle() {
   const scale = session.readings.scale.value;
   if (grid === null) return null;
   const field = scale?.ok
-    ? formatQuantity(
-        { value: grid.spacing * scale.value.value, u: grid.spacing * scale.value.u },
-        'length',
-        'mm',
-        false,
-      )
+    ? `${formatNumber(grid.spacing * scale.value.value * 1000, 3)} mm`
     : `${formatNumber(grid.spacing, 3)} px`;
   return (
     <div>

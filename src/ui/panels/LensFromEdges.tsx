@@ -1,4 +1,4 @@
-import { lensOfCalibration } from '../../app/lens';
+import { holdsForFilm, lensOfCalibration } from '../../app/lens';
 import { formatNumber } from '../../core/format';
 import type { LensCalibration } from '../../core/lens';
 import { useDesk } from '../desk';
@@ -78,14 +78,17 @@ export function LensFromEdges() {
 
 function EdgesFound(props: { readonly found: LensCalibration; readonly edges: number }) {
   const { found, edges } = props;
-  const distance = useDesk().session.shots.draft.value?.scale.cameraDistance ?? null;
+  const { films, shots } = useDesk().session;
+  const distance = shots.draft.value?.scale.cameraDistance ?? null;
+  const film = films.film.value?.info;
+  const holds = film === undefined ? null : holdsForFilm(film, film);
   const each = found.parts.map(({ name, rms }) => `${name} ${formatNumber(rms, 2)}`).join(', ');
   return (
     <>
       <LensFound
         lens={lensOfCalibration(found)}
         origin={edges === 1 ? 'a straight edge' : `${edges} straight edges`}
-        refused={null}
+        refused={holds === null || holds.ok ? null : holds.reason}
       >
         Freed of it, the edges are straight to {formatNumber(found.rms, 2)} px (rms
         {found.parts.length > 1 && `; ${each}`}).
@@ -95,7 +98,7 @@ function EdgesFound(props: { readonly found: LensCalibration; readonly edges: nu
           reason={{
             code: 'focalNominal',
             message: 'An edge does not tell the focal length; it is taken for a usual one.',
-            remedy: 'State the camera distance below as well.',
+            remedy: 'State the camera distance above as well.',
           }}
         />
       )}

@@ -3,7 +3,6 @@ import { changePlane, newPlane, setScale } from '../../app/edits';
 import { useDesk } from '../desk';
 import { QuantityField } from '../fields/QuantityField';
 import { RULES } from '../fields/rules';
-import { WarningBox } from '../shell/Notices';
 import { GridToggle } from './GridToggle';
 import { ToolButton } from './Panel';
 
@@ -49,7 +48,7 @@ export function PlaneSection() {
               the arrow keys do it finely.
             </p>
             <PlaneInputs plane={plane} />
-            <PlaneReading />
+            <Troubles />
             <GridToggle />
           </>
         )}
@@ -58,28 +57,22 @@ export function PlaneSection() {
   );
 }
 
-/** What the scale says of the plane, beside its inputs. */
-const ABOUT_PLANE: ReadonlySet<string> = new Set([
-  'notARectangle',
-  'planeDisagrees',
-  'planeCorners',
-  'planeDistance',
-  'beyondHorizon',
-]);
+/** What the sheet's top warns of, in short beside the inputs that it is about. */
+const TROUBLES: Readonly<Record<string, string>> = {
+  notARectangle: 'The corners are not those of such a rectangle.',
+  planeDisagrees: 'Plane and known lengths disagree.',
+  planeCorners: 'These corners tell no view.',
+  planeDistance: 'Corners, sides and camera distance do not go together.',
+  beyondHorizon: 'The corners tilt the view too far.',
+};
 
-function PlaneReading() {
+function Troubles() {
   const scale = useDesk().session.readings.scale.value;
   if (scale === null) return null;
   const reasons = scale.ok ? scale.value.warnings : [scale.reason];
-  return (
-    <>
-      {reasons
-        .filter(({ code }) => ABOUT_PLANE.has(code))
-        .map((one) => (
-          <WarningBox key={one.code} reason={one} />
-        ))}
-    </>
-  );
+  const troubles = reasons.flatMap(({ code }) => TROUBLES[code] ?? []);
+  if (troubles.length === 0) return null;
+  return <p class="field-problem">{troubles.join(' ')} The top of this sheet says more.</p>;
 }
 
 function PlaneInputs({ plane }: { readonly plane: DraftPlane }) {
@@ -112,7 +105,7 @@ function PlaneInputs({ plane }: { readonly plane: DraftPlane }) {
           onCommit={(u) => u !== null && change({ u }, 'uncertainty')}
         />
         <QuantityField
-          label="± u of each corner on the film"
+          label="± u of each corner"
           rule={RULES.pixelU}
           value={plane.cornerU}
           onCommit={(cornerU) => cornerU !== null && change({ cornerU }, 'corner uncertainty')}

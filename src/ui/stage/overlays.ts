@@ -36,10 +36,12 @@ export function filmOverlays(session: Session): FilmOverlays {
 /** What lens and plane are told by; only in the step that states them, not to clutter the others. */
 export function calibrationMarks({ step, gridShown, session }: Desk) {
   if (step.value !== 'scale') return {};
+  const { plane = null, lens = null } = session.shots.draft.value?.scale ?? {};
+  const gridded = gridShown.value && (plane !== null || lens !== null);
   return {
     edges: session.calibration.edges.marked.value,
-    plane: session.shots.draft.value?.scale.plane ?? null,
-    grid: gridShown.value ? (session.readings.grid.value?.lines ?? null) : null,
+    plane,
+    grid: gridded ? (session.readings.grid.value?.lines ?? null) : null,
   };
 }
 

@@ -188,7 +188,7 @@ describe('the lens from straight edges', () => {
     // 0.1 and 0.9 of 64 px, 0.12 of 32 px, rounded; one up and a tenth to the right.
     expect(from[0]).toBeCloseTo(6.1, 9);
     expect([from[1], ...to]).toEqual([3, 58, 4]);
-    await expect.element(page.getByText('State the camera distance below')).toBeVisible();
+    await expect.element(page.getByText('State the camera distance above')).toBeVisible();
 
     await button('Use this lens').click();
     expect(stated()).toEqual(LENS);
