@@ -104,3 +104,54 @@ export function inverseGram(columns: Float64Array, n: number, p: number): Float6
   }
   return gram;
 }
+
+/** Inverse of a positive definite matrix, count x count row after row, by its Cholesky factor; null where it is none. */
+export function definiteInverse(normal: Float64Array, count: number): Float64Array | null {
+  // Scaled to a unit diagonal: parameters differ by orders of magnitude.
+  const scale = new Float64Array(count);
+  for (let j = 0; j < count; j++) {
+    const diagonal = normal[j * count + j] as number;
+    if (!(diagonal > 0)) return null;
+    scale[j] = 1 / Math.sqrt(diagonal);
+  }
+  const factor = new Float64Array(count * count);
+  for (let r = 0; r < count; r++) {
+    for (let c = 0; c <= r; c++) {
+      let sum = (normal[r * count + c] as number) * (scale[r] as number) * (scale[c] as number);
+      for (let k = 0; k < c; k++) {
+        sum -= (factor[r * count + k] as number) * (factor[c * count + k] as number);
+      }
+      if (r === c) {
+        if (!(sum > 1e-13)) return null;
+        factor[r * count + r] = Math.sqrt(sum);
+      } else {
+        factor[r * count + c] = sum / (factor[c * count + c] as number);
+      }
+    }
+  }
+  // Inverse of the factor, in place below the diagonal of `lower`.
+  const lower = new Float64Array(count * count);
+  for (let c = 0; c < count; c++) {
+    lower[c * count + c] = 1 / (factor[c * count + c] as number);
+    for (let r = c + 1; r < count; r++) {
+      let sum = 0;
+      for (let k = c; k < r; k++) {
+        sum -= (factor[r * count + k] as number) * (lower[k * count + c] as number);
+      }
+      lower[r * count + c] = sum / (factor[r * count + r] as number);
+    }
+  }
+  const inverse = new Float64Array(count * count);
+  for (let r = 0; r < count; r++) {
+    for (let c = 0; c <= r; c++) {
+      let sum = 0;
+      for (let k = r; k < count; k++) {
+        sum += (lower[k * count + r] as number) * (lower[k * count + c] as number);
+      }
+      const value = sum * (scale[r] as number) * (scale[c] as number);
+      inverse[r * count + c] = value;
+      inverse[c * count + r] = value;
+    }
+  }
+  return inverse;
+}

@@ -1,6 +1,7 @@
 import type { GreyFrame } from '../core/frame';
+import { definiteInverse } from '../core/linalg';
 import type { Shape } from './ballShape';
-import { arcScatter, type Covariance, inverseOf } from './discEquations';
+import { arcScatter, type Covariance } from './discEquations';
 import { type Disc, GEOMETRY } from './discModel';
 import { gatherPixels, sectorsShown, shareThrownOut } from './discPixels';
 import { SIGMA_PRIOR, STRETCH_PRIOR } from './discPriors';
@@ -164,7 +165,7 @@ function byShade(
       geometry[r * GEOMETRY + c] = normal[r * count + c] as number;
     }
   }
-  const known = inverseOf(geometry, GEOMETRY);
+  const known = definiteInverse(geometry, GEOMETRY);
   if (known === null) return [0, 0];
   const part = (j: number) =>
     factor * Math.max(0, (inverse[j * count + j] as number) - (known[j * GEOMETRY + j] as number));

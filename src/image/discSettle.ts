@@ -1,6 +1,7 @@
+import { definiteInverse } from '../core/linalg';
 import { DEVIATION_OVER_MEDIAN, mean } from '../core/statistics';
 import type { Shape } from './ballShape';
-import { gatherEquations, inverseOf } from './discEquations';
+import { gatherEquations } from './discEquations';
 import { type Disc, DiscModel, GEOMETRY } from './discModel';
 import { type DiscPixels, spreadThrownOut } from './discPixels';
 import { addPriors } from './discPriors';
@@ -112,7 +113,7 @@ export function settle(
     const scale2 = ball.look?.inflation ?? Math.max(1, noiseRatio) ** 2;
     const level = Math.abs(contrast) + meanBackground;
     addPriors(equations, disc, ball, { contrast, level }, scale2, { lamp, held });
-    const inverse = inverseOf(equations.normal, parameters);
+    const inverse = definiteInverse(equations.normal, parameters);
     if (inverse === null) return null;
     for (let r = 0; r < parameters; r++) {
       let sum = 0;

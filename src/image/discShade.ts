@@ -1,5 +1,5 @@
+import { definiteInverse } from '../core/linalg';
 import { median } from '../core/statistics';
-import { inverseOf } from './discEquations';
 import { COVER, DENSITY, EDGE_REACH, TABLE_STEP } from './discTables';
 
 /**
@@ -188,7 +188,7 @@ export function learnPattern(shades: readonly (readonly number[])[]): number[] {
     for (let j = 0; j < count; j++) {
       normal[j * count + j] = (normal[j * count + j] as number) + 1e-3;
     }
-    const inverse = inverseOf(normal, count);
+    const inverse = definiteInverse(normal, count);
     if (inverse === null) break;
     for (let r = 0; r < count; r++) {
       let step = 0;
