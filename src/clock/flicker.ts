@@ -9,7 +9,7 @@ export const noFlicker = (): Outcome<never> =>
   failure(
     'noFlicker',
     'No steady flicker near the expected frequency was found.',
-    "Light the scene by the lamp alone, check the mains frequency and the clip's rate, or use a filmed timer.",
+    "Light the scene by the lamp alone, and check the mains frequency and the clip's rate.",
   );
 
 /** Null where `flickers` of them are enough. */
@@ -19,5 +19,5 @@ export const tooFewFlickers = (flickers: number): Outcome<never> | null =>
     : failure(
         'lampTooShort',
         `The clip shows ${flickers.toFixed(1)} flickers of the lamp; at least ${FEWEST_FLICKERS} are needed.`,
-        'Film the lamp for longer, or use a filmed timer.',
+        'Film the lamp for longer.',
       );

@@ -55,6 +55,8 @@ it('finds the lens from stills of a chessboard, and lays a grid by it', async ()
   const folder = 'test/outside/data/chessboard';
   const stills = readdirSync(folder)
     .filter((name) => name.endsWith('.jpg'))
+    // Every second one is enough, and spares time.
+    .filter((_, i) => i % 2 === 0)
     .map((name) => `${folder}/${name}`);
   // A film by the same camera: its pictures have the same size.
   await page.locator('[data-role=files]').setInputFiles(stills.slice(0, 2));
@@ -68,7 +70,7 @@ it('finds the lens from stills of a chessboard, and lays a grid by it', async ()
   await page.getByRole('button', { name: 'Cancel' }).click();
   await page.getByRole('button', { name: 'Choose the clip or stills' }).waitFor();
   await choose();
-  await page.getByText('The board was found in 13 of 13 pictures').waitFor({ timeout: 90_000 });
+  await page.getByText('The board was found in 7 of 7 pictures').waitFor({ timeout: 90_000 });
   await page.getByRole('img', { name: /^left01.jpg: 54 corners in 9 by 6/ }).waitFor();
   await page.getByRole('button', { name: 'Use this lens' }).click();
   const focal = await page.locator('.facts div', { hasText: 'Focal length' }).textContent();

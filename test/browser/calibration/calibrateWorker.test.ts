@@ -1,5 +1,5 @@
 import { proxy, wrap } from 'comlink';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterAll, describe, expect, it } from 'vitest';
 import type { CalibrateApi } from '../../../src/protocol/calibrate';
 import { carryReasons } from '../../../src/protocol/errors';
 import type { LampQuestion } from '../../../src/reduction/calibrateClock';
@@ -7,14 +7,11 @@ import { lampPictures } from '../../fixtures/lampPictures';
 import { filesAt } from '../footage/decoding';
 
 carryReasons();
-let worker: Worker;
-beforeEach(() => {
-  worker = new Worker(new URL('../../../workers/calibrate.worker.ts', import.meta.url), {
-    type: 'module',
-  });
+const worker = new Worker(new URL('../../../workers/calibrate.worker.ts', import.meta.url), {
+  type: 'module',
 });
-afterEach(() => worker.terminate());
-const api = () => wrap<CalibrateApi>(worker);
+const api = wrap<CalibrateApi>(worker);
+afterAll(() => worker.terminate());
 
 /** A picture of one straight edge near the top, as a lens that bends it by k1 over the picture's width shows it. */
 function bowedEdge(width: number, height: number, k1: number) {
@@ -42,7 +39,7 @@ describe('the line time', () => {
     const clip = { frames: 24, width: 16, height: 120, rate: 30, flicker: 100, lineTime: 60e-6 };
     const files = lampPictures(clip).map(({ name, bytes }) => ({ name, blob: new Blob([bytes]) }));
     const shares: number[] = [];
-    const { info, report } = await api().lineTime(
+    const { info, report } = await api.lineTime(
       files,
       QUESTION,
       proxy((share: number) => void shares.push(share)),
@@ -60,13 +57,13 @@ describe('the line time', () => {
   it('asks for a rate where the pictures have no times of their own', async () => {
     const clip = { frames: 2, width: 4, height: 4, rate: 30, flicker: 100, lineTime: 0 };
     const files = lampPictures(clip).map(({ name, bytes }) => ({ name, blob: new Blob([bytes]) }));
-    const { report } = await api().lineTime(files, { ...QUESTION, rate: null }, quiet());
+    const { report } = await api.lineTime(files, { ...QUESTION, rate: null }, quiet());
     expect(report).toMatchObject({ ok: false, reason: { code: 'noTimeStamps' } });
   });
 
   it("goes by the clip's own times where it has them", async () => {
     const files = await filesAt('test/fixtures/footage/uneven.mp4');
-    const { info, report } = await api().lineTime(files, { ...QUESTION, rate: null }, quiet());
+    const { info, report } = await api.lineTime(files, { ...QUESTION, rate: null }, quiet());
     // A test card, lit by no lamp.
     expect(info.name).toBe('uneven.mp4');
     expect(report).toMatchObject({ ok: false });
@@ -74,7 +71,7 @@ describe('the line time', () => {
 
   it('throws why a file cannot be read', async () => {
     const broken = [{ name: 'letter.mp4', blob: new Blob(['Dear all']) }];
-    await expect(api().lineTime(broken, QUESTION, quiet())).rejects.toMatchObject({
+    await expect(api.lineTime(broken, QUESTION, quiet())).rejects.toMatchObject({
       code: expect.stringMatching(/^(notFootage|undecodable|noVideoTrack)$/),
     });
   });
@@ -82,7 +79,7 @@ describe('the line time', () => {
 
 describe('the lens', () => {
   it('comes out of an edge as it was bent', async () => {
-    const lens = await api().lensFromEdges(bowedEdge(320, 200, -0.15), [
+    const lens = await api.lensFromEdges(bowedEdge(320, 200, -0.15), [
       [
         [20, 14],
         [300, 14],
@@ -97,7 +94,7 @@ describe('the lens', () => {
   it('is not told by a clip without a board, which says so frame by frame', async () => {
     const files = await filesAt('test/fixtures/footage/vp9.webm');
     const shares: number[] = [];
-    const found = await api().lensFromBoards(
+    const found = await api.lensFromBoards(
       files,
       null,
       proxy((share: number) => void shares.push(share)),
