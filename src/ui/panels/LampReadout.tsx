@@ -9,6 +9,7 @@ import { EstimateField } from '../fields/EstimateField';
 import { RULES } from '../fields/rules';
 import { ReasonText, WarningBox } from '../shell/Notices';
 import { FileChoice } from './FileChoice';
+import { Fold } from './Panel';
 import { DIRECTIONS, directionWords } from './readoutWords';
 import { WorkState } from './WorkState';
 
@@ -37,60 +38,57 @@ export function LampReadout() {
   const { state } = calibration.lamp;
   const running = state.value.kind === 'running';
   return (
-    <details class="group">
-      <summary>Measure it from a lamp</summary>
-      <div class="stack">
-        <p class="muted">
-          Film a lamp on the mains, or an evenly lit wall, with the settings of the shot and a short
-          exposure. The lamp flickers twice in each period of the mains; a rolling shutter turns
-          that into bands across the lines, which drift from frame to frame.
+    <Fold title="Measure it from a lamp" opened={state.value.kind !== 'idle'}>
+      <p class="muted">
+        Film a lamp on the mains, or an evenly lit wall, with the settings of the shot and a short
+        exposure. The lamp flickers twice in each period of the mains; a rolling shutter turns that
+        into bands across the lines, which drift from frame to frame.
+      </p>
+      <EstimateField
+        label="Mains frequency"
+        rule={RULES.mains}
+        value={mains}
+        firstU={() => MAINS.u}
+        onCommit={(next) => next !== null && setMains(next)}
+      />
+      <ChoiceField
+        label="Time in that clip comes from"
+        value={clock}
+        choices={CLOCKS}
+        onChange={(next) => setClock(next)}
+      />
+      <ChoiceField
+        label="Direction of readout"
+        value={assumed}
+        choices={ASSUMED}
+        hint="Taken only where the clip shows it as well either way."
+        onChange={(next) => setAssumed(next)}
+      />
+      {lacksRate && (
+        <p class="field-problem" role="alert">
+          No recording rate is stated above. State it, or take the time stamps.
         </p>
-        <EstimateField
-          label="Mains frequency"
-          rule={RULES.mains}
-          value={mains}
-          firstU={() => MAINS.u}
-          onCommit={(next) => next !== null && setMains(next)}
-        />
-        <ChoiceField
-          label="Time in that clip comes from"
-          value={clock}
-          choices={CLOCKS}
-          onChange={(next) => setClock(next)}
-        />
-        <ChoiceField
-          label="Direction of readout"
-          value={assumed}
-          choices={ASSUMED}
-          hint="Taken only where the clip shows it as well either way."
-          onChange={(next) => setAssumed(next)}
-        />
-        {lacksRate && (
-          <p class="field-problem" role="alert">
-            No recording rate is stated above. State it, or take the time stamps.
-          </p>
-        )}
-        <div class="row">
-          <FileChoice
-            label="Clip of a lamp"
-            name="lamp"
-            disabled={running || lacksRate}
-            onChoose={(files) =>
-              void calibration.lamp.measure(files, {
-                mains,
-                rate,
-                assumed: assumed === 'open' ? null : assumed,
-              })
-            }
-          >
-            Choose the clip of the lamp…
-          </FileChoice>
-        </div>
-        <WorkState work={state.value} doing="Reading the lamp" onCancel={calibration.lamp.cancel}>
-          {(answer) => <LampFound answer={answer} />}
-        </WorkState>
+      )}
+      <div class="row">
+        <FileChoice
+          label="Clip of a lamp"
+          name="lamp"
+          disabled={running || lacksRate}
+          onChoose={(files) =>
+            void calibration.lamp.measure(files, {
+              mains,
+              rate,
+              assumed: assumed === 'open' ? null : assumed,
+            })
+          }
+        >
+          Choose the clip of the lamp…
+        </FileChoice>
       </div>
-    </details>
+      <WorkState work={state.value} doing="Reading the lamp" onCancel={calibration.lamp.cancel}>
+        {(answer) => <LampFound answer={answer} />}
+      </WorkState>
+    </Fold>
   );
 }
 

@@ -9,6 +9,7 @@ import { ReasonText } from '../shell/Notices';
 import { BoardPictures } from './BoardPictures';
 import { FileChoice } from './FileChoice';
 import { LensFound } from './LensFound';
+import { Fold } from './Panel';
 import { WorkState } from './WorkState';
 
 /** The lens from a clip or stills of a chessboard. */
@@ -19,57 +20,51 @@ export function LensFromBoards() {
   const half = (columns === null) !== (rows === null);
   const running = boards.state.value.kind === 'running';
   return (
-    <details class="group">
-      <summary>From pictures of a chessboard</summary>
-      <div class="stack">
-        <p class="muted">
-          Film a flat, printed chessboard with the camera set as for the shot, or take some ten
-          stills: the board tilted by 20 to 40 degrees this way and that, and into the corners of
-          the picture. The shot's film stays open.
-        </p>
-        <div class="pair">
-          <QuantityField
-            label="Inner corners across"
-            rule={RULES.boardCorners}
-            value={columns}
-            optional
-            placeholder="found"
-            onCommit={setColumns}
-          />
-          <QuantityField
-            label="Inner corners down"
-            rule={RULES.boardCorners}
-            value={rows}
-            optional
-            placeholder="found"
-            onCommit={setRows}
-          />
-        </div>
-        <p class="field-note">
-          {half
-            ? 'State both counts, or leave both empty.'
-            : 'Left empty, they are counted in the pictures.'}
-        </p>
-        <div class="row">
-          <FileChoice
-            label="Clip or stills of a chessboard"
-            name="boards"
-            disabled={running || half}
-            onChoose={(files) =>
-              void boards.measure(
-                files,
-                columns === null || rows === null ? null : { columns, rows },
-              )
-            }
-          >
-            Choose the clip or stills…
-          </FileChoice>
-        </div>
-        <WorkState work={boards.state.value} doing="Looking for boards" onCancel={boards.cancel}>
-          {(found) => <Found found={found} />}
-        </WorkState>
+    <Fold title="From pictures of a chessboard" opened={boards.state.value.kind !== 'idle'}>
+      <p class="muted">
+        Film a flat, printed chessboard with the camera set as for the shot, or take some ten
+        stills: the board tilted by 20 to 40 degrees this way and that, and into the corners of the
+        picture. The shot's film stays open.
+      </p>
+      <div class="pair">
+        <QuantityField
+          label="Inner corners across"
+          rule={RULES.boardCorners}
+          value={columns}
+          optional
+          placeholder="found"
+          onCommit={setColumns}
+        />
+        <QuantityField
+          label="Inner corners down"
+          rule={RULES.boardCorners}
+          value={rows}
+          optional
+          placeholder="found"
+          onCommit={setRows}
+        />
       </div>
-    </details>
+      <p class="field-note">
+        {half
+          ? 'State both counts, or leave both empty.'
+          : 'Left empty, they are counted in the pictures.'}
+      </p>
+      <div class="row">
+        <FileChoice
+          label="Clip or stills of a chessboard"
+          name="boards"
+          disabled={running || half}
+          onChoose={(files) =>
+            void boards.measure(files, columns === null || rows === null ? null : { columns, rows })
+          }
+        >
+          Choose the clip or stills…
+        </FileChoice>
+      </div>
+      <WorkState work={boards.state.value} doing="Looking for boards" onCancel={boards.cancel}>
+        {(found) => <Found found={found} />}
+      </WorkState>
+    </Fold>
   );
 }
 

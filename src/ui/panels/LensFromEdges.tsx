@@ -4,7 +4,7 @@ import type { LensCalibration } from '../../core/lens';
 import { useDesk } from '../desk';
 import { WarningBox } from '../shell/Notices';
 import { LensFound } from './LensFound';
-import { ToolButton } from './Panel';
+import { Fold, ToolButton } from './Panel';
 import { WorkState } from './WorkState';
 
 /** The lens from edges that are straight in the scene, marked on the frame shown. */
@@ -30,49 +30,46 @@ export function LensFromEdges() {
     edges.remove(index);
   };
   return (
-    <details class="group">
-      <summary>From a straight edge</summary>
-      <div class="stack">
-        <p class="muted">
-          The barrel, a ruler, a table's edge: anything straight in the scene that runs near the top
-          or bottom of the picture. Put both ends on it to within 4 pixels; the edge between them is
-          found. Several edges tell more than one.
-        </p>
-        {marked.length > 0 && (
-          <ul class="seeds">
-            {marked.map((_, index) => (
-              <li key={index} class="row">
-                <span class="seed-place">Edge {index + 1}</span>
-                <ToolButton mode={{ kind: 'edge', index }}>Move its ends</ToolButton>
-                <button
-                  type="button"
-                  aria-label={`Remove edge ${index + 1}`}
-                  onClick={() => remove(index)}
-                >
-                  Remove
-                </button>
-              </li>
-            ))}
-          </ul>
-        )}
-        <div class="row">
-          <button type="button" onClick={draw}>
-            Mark {marked.length === 0 ? 'an edge' : 'another edge'} on this frame
-          </button>
-          <button
-            type="button"
-            class={marked.length > 0 ? 'primary' : ''}
-            disabled={marked.length === 0 || frame === null || edges.state.value.kind === 'running'}
-            onClick={() => frame !== null && void edges.measure(frame)}
-          >
-            Find the lens
-          </button>
-        </div>
-        <WorkState work={edges.state.value} doing="Following the edges" onCancel={edges.cancel}>
-          {(found) => <EdgesFound found={found} edges={marked.length} />}
-        </WorkState>
+    <Fold title="From a straight edge" opened={marked.length > 0}>
+      <p class="muted">
+        The barrel, a ruler, a table's edge: anything straight in the scene that runs near the top
+        or bottom of the picture. Put both ends on it to within 4 pixels; the edge between them is
+        found. Several edges tell more than one.
+      </p>
+      {marked.length > 0 && (
+        <ul class="seeds">
+          {marked.map((_, index) => (
+            <li key={index} class="row">
+              <span class="seed-place">Edge {index + 1}</span>
+              <ToolButton mode={{ kind: 'edge', index }}>Move its ends</ToolButton>
+              <button
+                type="button"
+                aria-label={`Remove edge ${index + 1}`}
+                onClick={() => remove(index)}
+              >
+                Remove
+              </button>
+            </li>
+          ))}
+        </ul>
+      )}
+      <div class="row">
+        <button type="button" onClick={draw}>
+          Mark {marked.length === 0 ? 'an edge' : 'another edge'} on this frame
+        </button>
+        <button
+          type="button"
+          class={marked.length > 0 ? 'primary' : ''}
+          disabled={marked.length === 0 || frame === null || edges.state.value.kind === 'running'}
+          onClick={() => frame !== null && void edges.measure(frame)}
+        >
+          Find the lens
+        </button>
       </div>
-    </details>
+      <WorkState work={edges.state.value} doing="Following the edges" onCancel={edges.cancel}>
+        {(found) => <EdgesFound found={found} edges={marked.length} />}
+      </WorkState>
+    </Fold>
   );
 }
 

@@ -8,27 +8,27 @@ import { LensFromBoards } from './LensFromBoards';
 import { LensFromEdges } from './LensFromEdges';
 import { LensValues } from './LensValues';
 import { reachWords } from './lensWords';
-import { Facts } from './Panel';
+import { Facts, Fold } from './Panel';
 
 /** The lens's distortion: what is stated, and ways to find it. */
 export function LensSection() {
-  const { shots } = useDesk().session;
+  const { shots, calibration } = useDesk().session;
+  const { boards, edges } = calibration;
   const lens = shots.draft.value?.scale.lens ?? null;
+  // What is under way is not folded out of sight by a look at another step.
+  const busy = boards.state.value.kind !== 'idle' || edges.marked.value.length > 0;
   return (
-    <details class="group">
-      <summary>Lens: {lens === null ? 'no distortion stated' : 'corrected'}</summary>
-      <div class="stack">
-        <p class="muted">
-          A lens bends straight lines, most towards the corners, so that the scale changes across
-          the picture. Needed where a straight edge near the border is seen to bow, as with most
-          wide-angle lenses and phones.
-        </p>
-        {lens !== null && <Stated lens={lens} />}
-        <LensFromBoards />
-        <LensFromEdges />
-        <LensValues lens={lens} />
-      </div>
-    </details>
+    <Fold title={`Lens: ${lens === null ? 'no distortion stated' : 'corrected'}`} opened={busy}>
+      <p class="muted">
+        A lens bends straight lines, most towards the corners, so that the scale changes across the
+        picture. Needed where a straight edge near the border is seen to bow, as with most
+        wide-angle lenses and phones.
+      </p>
+      {lens !== null && <Stated lens={lens} />}
+      <LensFromBoards />
+      <LensFromEdges />
+      <LensValues lens={lens} />
+    </Fold>
   );
 }
 

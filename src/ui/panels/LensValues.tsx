@@ -4,6 +4,7 @@ import { useDesk } from '../desk';
 import { EstimateField } from '../fields/EstimateField';
 import { QuantityField } from '../fields/QuantityField';
 import { RULES } from '../fields/rules';
+import { Fold } from './Panel';
 
 /** The lens by its numbers, for those who have them. */
 export function LensValues({ lens }: { readonly lens: Lens | null }) {
@@ -12,26 +13,23 @@ export function LensValues({ lens }: { readonly lens: Lens | null }) {
   if (film === undefined) return null;
   const set = (next: Lens, label: string) => shots.edit(setScale({ lens: next }), { label });
   return (
-    <details class="group">
-      <summary>By typing its values</summary>
-      <div class="stack">
-        <p class="muted">
-          A point that a perfect lens shows r focal lengths from the centre is shown at r (1 + k1 r²
-          + k2 r⁴).
-        </p>
-        {lens === null ? (
-          <button
-            type="button"
-            class="cancel"
-            onClick={() => set(straightLens(film), 'lens to be typed')}
-          >
-            Start from a lens without distortion
-          </button>
-        ) : (
-          <Values lens={lens} set={(part, label) => set({ ...lens, ...part }, label)} />
-        )}
-      </div>
-    </details>
+    <Fold title="By typing its values">
+      <p class="muted">
+        A point that a perfect lens shows r focal lengths from the centre is shown at r (1 + k1 r² +
+        k2 r⁴).
+      </p>
+      {lens === null ? (
+        <button
+          type="button"
+          class="cancel"
+          onClick={() => set(straightLens(film), 'lens to be typed')}
+        >
+          Start from a lens without distortion
+        </button>
+      ) : (
+        <Values lens={lens} set={(part, label) => set({ ...lens, ...part }, label)} />
+      )}
+    </Fold>
   );
 }
 

@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import { useState } from 'preact/hooks';
 import { missingInputs, type StepName } from '../../app/draft';
 import { nextStep, STEP_TITLES } from '../../app/steps';
 import { useDesk } from '../desk';
@@ -58,6 +59,21 @@ export function Group(props: { readonly title: string; readonly children: Compon
       </legend>
       {props.children}
     </fieldset>
+  );
+}
+
+/** A group that is folded away until it is wanted, or `opened` at first; what a person folds stays so. */
+export function Fold(props: {
+  readonly title: string;
+  readonly opened?: boolean;
+  readonly children: ComponentChildren;
+}) {
+  const [open] = useState(props.opened ?? false);
+  return (
+    <details class="group" open={open}>
+      <summary>{props.title}</summary>
+      <div class="stack">{props.children}</div>
+    </details>
   );
 }
 

@@ -4,7 +4,7 @@ import { useDesk } from '../desk';
 import { QuantityField } from '../fields/QuantityField';
 import { RULES } from '../fields/rules';
 import { GridToggle } from './GridToggle';
-import { ToolButton } from './Panel';
+import { Fold, ToolButton } from './Panel';
 
 /** A rectangle of known size marked on the film, for a camera that does not look squarely at the flight. */
 export function PlaneSection() {
@@ -22,38 +22,38 @@ export function PlaneSection() {
     shots.edit(setScale({ plane: null }), { label: 'plane removed' });
   };
   return (
-    <details class="group">
-      <summary>Plane: {plane === null ? 'camera taken to look squarely' : 'marked'}</summary>
-      <div class="stack">
-        <p class="muted">
-          Needed where the camera does not look squarely at the flight: lengths on one side of the
-          picture then look shorter than on the other. Four corners of a rectangle of known size,
-          parallel to the flight, say how the view is tilted. The plane then sets the scale, and
-          known lengths are held against it.
-        </p>
-        {plane === null ? (
-          <button type="button" class="cancel" onClick={mark}>
-            Mark a rectangle on the film
-          </button>
-        ) : (
-          <>
-            <div class="row">
-              <ToolButton mode={{ kind: 'plane' }}>Move its corners</ToolButton>
-              <button type="button" onClick={remove}>
-                Remove the plane
-              </button>
-            </div>
-            <p class="field-note">
-              Corner 1 is the top left as seen, and on clockwise. Drag each onto its corner; Tab and
-              the arrow keys do it finely.
-            </p>
-            <PlaneInputs plane={plane} />
-            <Troubles />
-            <GridToggle />
-          </>
-        )}
-      </div>
-    </details>
+    <Fold
+      title={`Plane: ${plane === null ? 'camera taken to look squarely' : 'marked'}`}
+      opened={plane !== null}
+    >
+      <p class="muted">
+        Needed where the camera does not look squarely at the flight: lengths on one side of the
+        picture then look shorter than on the other. Four corners of a rectangle of known size,
+        parallel to the flight, say how the view is tilted. The plane then sets the scale, and known
+        lengths are held against it.
+      </p>
+      {plane === null ? (
+        <button type="button" class="cancel" onClick={mark}>
+          Mark a rectangle on the film
+        </button>
+      ) : (
+        <>
+          <div class="row">
+            <ToolButton mode={{ kind: 'plane' }}>Move its corners</ToolButton>
+            <button type="button" onClick={remove}>
+              Remove the plane
+            </button>
+          </div>
+          <p class="field-note">
+            Corner 1 is the top left as seen, and on clockwise. Drag each onto its corner; Tab and
+            the arrow keys do it finely.
+          </p>
+          <PlaneInputs plane={plane} />
+          <Troubles />
+          <GridToggle />
+        </>
+      )}
+    </Fold>
   );
 }
 

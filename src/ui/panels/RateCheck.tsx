@@ -8,19 +8,17 @@ import { useDesk } from '../desk';
 import { QuantityField } from '../fields/QuantityField';
 import { RULES } from '../fields/rules';
 import { ReasonText } from '../shell/Notices';
+import { Fold } from './Panel';
 
 /** The recording rate measured from the film itself, against a filmed timer or a lamp. */
 export function RateCheck() {
   const [found, setFound] = useState<Outcome<Estimate> | null>(null);
   return (
-    <details class="group">
-      <summary>Check the rate against the film</summary>
-      <div class="stack">
-        <TimerCheck onFound={setFound} />
-        <LampCheck onFound={setFound} />
-        {found !== null && <FoundRate found={found} />}
-      </div>
-    </details>
+    <Fold title="Check the rate against the film">
+      <TimerCheck onFound={setFound} />
+      <LampCheck onFound={setFound} />
+      {found !== null && <FoundRate found={found} />}
+    </Fold>
   );
 }
 

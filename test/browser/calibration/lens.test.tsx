@@ -160,6 +160,11 @@ describe('the lens from a chessboard', () => {
     };
     await chooseBoards();
     await expect.element(page.getByText('Looking for boards: 25 %')).toBeVisible();
+    // It goes on, and is in sight again, after a look at another step.
+    mounted.desk.step.value = 'clock';
+    await expect.element(page.getByText('Looking for boards: 25 %')).not.toBeInTheDocument();
+    mounted.desk.step.value = 'scale';
+    await expect.element(page.getByText('Looking for boards: 25 %')).toBeVisible();
     await button('Cancel').click();
     await expect.element(button('Choose the clip or stills')).toBeEnabled();
     expect(mounted.crew.calibrators).toEqual({ started: 1, ended: 1 });
