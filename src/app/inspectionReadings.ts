@@ -2,7 +2,7 @@ import type { FrameInspection } from './resultTypes';
 
 /** What the planes of a fit laid open come down to. */
 export interface ResidualReading {
-  /** Root mean square over the pixels of the fit; 1 where the model leaves only noise. */
+  /** Root mean square over the pixels that count in the fit; 1 where the model leaves only noise. */
   readonly rms: number;
   /** Largest deviation of either sign among them. */
   readonly largest: number;
@@ -16,7 +16,7 @@ export function residualReading({ residual, weight }: FrameInspection): Residual
   let largest = 0;
   for (let i = 0; i < residual.length; i++) {
     const value = residual[i] as number;
-    if (!Number.isFinite(value) || (weight !== null && (weight[i] as number) === 0)) continue;
+    if (!Number.isFinite(value) || (weight !== null && (weight[i] as number) <= 0)) continue;
     sum += value * value;
     count += 1;
     if (Math.abs(value) > Math.abs(largest)) largest = value;

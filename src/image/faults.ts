@@ -1,3 +1,4 @@
+import type { ImagePoint } from '../core/units';
 import type { Background } from './types';
 
 /** Grey values of the scene, those of faulty pixels replaced by the mean of the sound ones around them. */
@@ -20,6 +21,15 @@ export function soundLevels({ width, height, level, faulty }: Background): Float
     if (n > 0) sound[p] = sum / n;
   }
   return sound;
+}
+
+/** Where the faulty pixels are. */
+export function faultyPlaces({ width, faulty }: Background): ImagePoint[] {
+  const places: ImagePoint[] = [];
+  faulty?.forEach((one, p) => {
+    if (one === 1) places.push([p % width, Math.floor(p / width)]);
+  });
+  return places;
 }
 
 /** Whether one of the 3 x 3 pixels around an inner pixel is faulty. */

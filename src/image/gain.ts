@@ -8,14 +8,14 @@ const SAMPLES = 8192;
 /** Mean grey level of the static part of a frame over that of the background; 1 where it is dark. */
 export function frameGain(frame: GreyFrame, background: Background): number {
   const { data } = frame;
-  const { level, white } = background;
+  const { level, white, faulty } = background;
   const stride = Math.max(1, Math.floor(data.length / SAMPLES) | 1);
   const floor = 0.02 * white;
   const ratios = new Float64Array(Math.ceil(data.length / stride));
   let n = 0;
   for (let p = 0; p < data.length; p += stride) {
     const b = level[p] as number;
-    if (b > floor) ratios[n++] = (data[p] as number) / b;
+    if (b > floor && faulty?.[p] !== 1) ratios[n++] = (data[p] as number) / b;
   }
   if (n < 16) return 1;
   const middle = medianInPlace(ratios, n);
@@ -25,7 +25,7 @@ export function frameGain(frame: GreyFrame, background: Background): number {
   for (let p = 0; p < data.length; p += stride) {
     const b = level[p] as number;
     const v = data[p] as number;
-    if (b > floor && Math.abs(v / b - middle) < reach) {
+    if (b > floor && faulty?.[p] !== 1 && Math.abs(v / b - middle) < reach) {
       sum += v;
       base += b;
     }

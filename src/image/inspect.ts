@@ -84,7 +84,8 @@ function planes(
       const distance = Math.hypot(qx, qy);
       const spread = Math.abs(qx * ball.blur[0] + qy * ball.blur[1]) / (2 * Math.max(1, distance));
       const within = distance - spread < disc.radius + bandWidth(disc);
-      if (within && seen[sector] === 1 && faulty?.[p] !== 1 && value < white) {
+      if (!within) weight[q] = -1;
+      else if (seen[sector] === 1 && faulty?.[p] !== 1 && value < white) {
         weight[q] = weightOf(off, finalCut(sigma, contrast, noiseRatio));
       }
     }

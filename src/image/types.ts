@@ -167,7 +167,7 @@ export interface FrameInspection {
   readonly model: Float32Array | null;
   /** Picture minus model in standard deviations of the noise. */
   readonly residual: Float32Array | null;
-  /** Weight of each pixel in the fit, 0..1; 0 for those masked or thrown out. */
+  /** Weight of each pixel in the fit, 0..1; 0 for those masked or thrown out, -1 beyond the reach of the fit. */
   readonly weight: Float32Array | null;
   /** Outline of the fitted ball, closed, and for each of its points whether it was seen there. */
   readonly outline: readonly { readonly at: ImagePoint; readonly seen: boolean }[];

@@ -51,7 +51,7 @@ export function concludeShot(
     ...scene.clock.warnings,
     ...scene.scale.warnings,
     ...travel.warnings,
-    ...filmWarnings(inputs, scene, kept, line, measured.gains),
+    ...filmWarnings(inputs, scene, kept, line, measured),
     ...setupWarnings(measured.since),
     ...shakeWarnings(measured.shake, lastInMuzzle(scene, measured, exit)),
     ...(exit.ok ? exit.value.warnings : []),

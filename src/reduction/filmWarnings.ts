@@ -1,5 +1,7 @@
+import type { ImagePoint } from '../core/units';
 import type { FlightLine } from '../geometry/flightLine';
 import type { Warning } from '../shot/result';
+import type { MeasuredFilm } from './measureFilm';
 import type { Sighting } from './positions';
 import type { Scene } from './scene';
 import type { ReductionInputs } from './types';
@@ -13,13 +15,13 @@ const SATURATED_SHARE = 0.2;
 /** Brightness of the still scene may wander by this share before the light is said to flicker. */
 const STEADY_LIGHT = 0.03;
 
-/** Warnings that only the film itself can give: lost or repeated frames, blur, saturation, unknown exposure. */
+/** Warnings that only the film itself can give: lost or repeated frames, blur, saturation, unknown exposure, faulty pixels. */
 export function filmWarnings(
   { shot }: ReductionInputs,
   scene: Scene,
   kept: readonly Sighting[],
   line: FlightLine,
-  gains: Float64Array,
+  { gains, faulty }: Pick<MeasuredFilm, 'gains' | 'faulty'>,
 ): Warning[] {
   const warnings: Warning[] = [];
   const dimmest = gains.reduce((a, b) => Math.min(a, b));
@@ -93,7 +95,32 @@ export function filmWarnings(
       remedy: 'Film with less light, a smaller aperture or a shorter exposure.',
     });
   }
+  const passed = faulty.filter((pixel) => isPassed(pixel, points, scene.ballRadius)).length;
+  if (passed > 0) {
+    warnings.push({
+      code: 'faultyPixels',
+      message: `Pixels that are dead, hot or flickering where the ball passes: ${passed}. They are left out of every fit.`,
+      remedy:
+        "Nothing for this shot. Before the next, renew the camera's black balance with the lens covered, or move the view so that the flight misses them.",
+    });
+  }
   return warnings;
+}
+
+/** Whether the ball covers a pixel in one of the frames or on the way between two that follow each other. */
+function isPassed(
+  [px, py]: ImagePoint,
+  places: readonly { readonly x: number; readonly y: number }[],
+  radius: number,
+): boolean {
+  return places.some((place, i) => {
+    const next = places[i + 1] ?? place;
+    const [dx, dy] = [next.x - place.x, next.y - place.y];
+    const way = dx * dx + dy * dy;
+    const share = way === 0 ? 0 : ((px - place.x) * dx + (py - place.y) * dy) / way;
+    const nearest = Math.max(0, Math.min(1, share));
+    return Math.hypot(place.x + nearest * dx - px, place.y + nearest * dy - py) <= radius;
+  });
 }
 
 const percent = (share: number): string => `${(100 * share).toFixed(0)} %`;

@@ -1,5 +1,6 @@
 import type { Cancellation } from '../core/cancellation';
-import type { ImageVector } from '../core/units';
+import type { ImagePoint, ImageVector } from '../core/units';
+import { faultyPlaces } from '../image/faults';
 import { fingerprintOf, type SceneFingerprint } from '../image/sceneFingerprint';
 import type { Shot } from '../shot/schema';
 import { readBackground } from './background';
@@ -14,6 +15,8 @@ import type { FrameSupply, Work } from './work';
 /** Everything read off the pixels of one film; the rest of a reduction needs no frame again. */
 export interface MeasuredFilm extends Survey, MeasuredCentres {
   readonly fingerprint: SceneFingerprint;
+  /** The camera's faulty pixels. */
+  readonly faulty: readonly ImagePoint[];
   /** How the scene stands to that of an earlier shot of the setup; null: there is none. */
   readonly since: SceneSince | null;
   /** The settings it depends on. */
@@ -44,6 +47,7 @@ export async function measureFilm(
   return {
     ...survey,
     fingerprint: fingerprintOf(background),
+    faulty: faultyPlaces(background),
     since: sceneSince(background, inputs.setupScene),
     settings: pixelSettings(inputs.shot, scene),
     ...(survey.track.ok ? await measureCentres(work, survey.track.value, survey) : NOT_FOUND),

@@ -41,7 +41,8 @@ describe('planes of a fit', () => {
   it('box pixels left out, a box for every run that stays in its row', () => {
     const weight = Float32Array.of(1, 0, 0, 0, 1, 0.5);
     expect(leftOutPath(weight, 3)).toBe('M1 0h2v1h-2zM0 1h1v1h-1z');
-    expect(leftOutPath(Float32Array.of(1, 0.2), 2)).toBe('');
+    // Neither weighed down nor beyond the fit's reach is left out.
+    expect(leftOutPath(Float32Array.of(0.2, -1), 2)).toBe('');
   });
 
   it('enlarge by a round factor as far as there is room', () => {

@@ -99,6 +99,15 @@ describe('the planes of a fit', () => {
     const spoilt = residual.map((one, i) => (i === outlier ? 1000 : one));
     expect(residualReading({ ...inspection, residual: spoilt })?.rms).toBeCloseTo(2, 9);
     expect(residualReading({ ...inspection, residual: null })).toBeNull();
+    // Pixels beyond the reach of the fit tell nothing of it, nor are they left out.
+    const far = {
+      ...inspection,
+      residual: residual.slice().fill(90, 0, 3),
+      weight: weight.slice(),
+    };
+    far.weight.fill(-1, 0, 3);
+    expect(residualReading(far)?.rms).toBeCloseTo(2, 9);
+    expect(leftOutPixels(far)).toBe(19);
     expect(residualReading({ ...inspection, weight: new Float32Array(weight.length) })).toBeNull();
   });
 });

@@ -37,12 +37,14 @@ describe('one fit laid open', () => {
       weighed++;
       squares += (residual[q] as number) ** 2;
     }
-    console.log('DBG', worst, weighed, squares);
     // Within four standard deviations of one pixel's noise everywhere, and residuals of about one.
     expect(worst).toBeLessThan(12);
     expect(weighed).toBeGreaterThan(Math.PI * 15 ** 2);
     expect(Math.abs(Math.sqrt(squares / weighed) - 1)).toBeLessThan(0.1);
     expect(open.outline.every(({ seen }) => seen)).toBe(true);
+    // Beyond the reach of the fit pixels are neither weighed nor thrown out.
+    expect(weight[0]).toBe(-1);
+    expect(weight.filter((one) => one === 0).length).toBeLessThan(0.01 * weighed);
     for (const { at } of open.outline) {
       const off = Math.hypot(at[0] - truth.centre[0], at[1] - truth.centre[1]) - truth.radius;
       expect(Math.abs(off)).toBeLessThan(0.3);
@@ -56,6 +58,10 @@ describe('one fit laid open', () => {
     expect(left.length).toBeGreaterThan(10);
     expect(left.some(({ seen }) => seen)).toBe(false);
     expect(right.every(({ seen }) => seen)).toBe(true);
+    const { weight, rect } = open;
+    if (weight === null) throw new Error('no fit');
+    const masked = Array.from(weight).filter((one, q) => one === 0 && rect[0] + (q % rect[2]) < 42);
+    expect(masked.length).toBeGreaterThan(150);
   });
 
   test('a refused frame shows its fit; an empty one says why there is none', () => {

@@ -7,6 +7,7 @@ import { reduceShot } from '../../../src/reduction/reduceShot';
 import type { ReductionInputs } from '../../../src/reduction/types';
 import {
   film,
+  filmWithHot,
   going,
   inputs,
   RATE,
@@ -105,6 +106,29 @@ describe('reduceShot', () => {
       going,
     );
     expect(stillMeasures(measured, inputs(change))).toBe(false);
+  });
+
+  it('warns of faulty pixels where the ball passes them, and of no others', async () => {
+    const warningOf = async (pixels: readonly (readonly [number, number])[]) => {
+      const { onEvent } = recorder();
+      const faulty = filmWithHot(pixels);
+      const { result } = await reduceShot(
+        inputs(),
+        faulty,
+        scriptedMeasurer(script),
+        onEvent,
+        going,
+      );
+      return result.warnings.find(({ code }) => code === 'faultyPixels');
+    };
+    // The ball of 12 px radius flies along y = 30 from x = 100 on; one pixel lies between two of its places.
+    const [inWay, beside, before] = [
+      [206, 27],
+      [206, 48],
+      [60, 30],
+    ] as const;
+    expect((await warningOf([inWay, [260, 38], beside, before]))?.message).toContain('passes: 2.');
+    expect(await warningOf([beside, before])).toBeUndefined();
   });
 
   it('gives no speed from two frames, and says so', async () => {

@@ -45,13 +45,22 @@ const still: GreyFrame['data'] = Uint8Array.from(
   (_, p) => 60 + (p % 7),
 );
 
-/** Frames of the still scene: nothing reads the ball off them, the scripted measurer knows it. */
-export const film = {
+/** Frames of a still scene: nothing reads the ball off them, the scripted measurer knows it. */
+const filmOf = (scene: GreyFrame['data']) => ({
   async *frames({ start, end, step = 1 }: FrameRange): AsyncGenerator<GreyFrame> {
     for (let index = start; index < Math.min(end, FRAMES); index += step) {
-      yield { index, width: WIDTH, height: HEIGHT, data: still.slice(), white: 255 };
+      yield { index, width: WIDTH, height: HEIGHT, data: scene.slice(), white: 255 };
     }
   },
+});
+
+export const film = filmOf(still);
+
+/** The same with pixels that always show white. */
+export const filmWithHot = (pixels: readonly (readonly [x: number, y: number])[]) => {
+  const scene = still.slice();
+  for (const [x, y] of pixels) scene[y * WIDTH + x] = 255;
+  return filmOf(scene);
 };
 
 export function scriptedMeasurer({
