@@ -1,15 +1,6 @@
 import type { Shape } from './ballShape';
-import type { Shading } from './discShade';
-import {
-  COVER,
-  DENSITY,
-  EDGE_REACH,
-  GAUSS,
-  ROOT,
-  ROOT_SLOPE,
-  TABLE_SIZE,
-  TABLE_STEP,
-} from './discTables';
+import { placesFor, type Shading } from './discShade';
+import { EDGE, EDGE_COLUMNS, EDGE_REACH, GAUSS, TABLE_SIZE, TABLE_STEP } from './discTables';
 
 /** Parameters besides the shading's: middle x, y, radius, softness of the edge, length of the motion blur. */
 export const GEOMETRY = 5;
@@ -30,33 +21,34 @@ export interface Disc {
 const INNER_NODES = 4;
 /** Over a stretch across the soft edge. */
 const EDGE_NODES = 9;
-
-/** A pixel's way past the disc: along (ux, uy) from the disc's middle, `h` beside it, `length` about `s0`. */
-interface Path {
-  readonly ux: number;
-  readonly uy: number;
-  readonly s0: number;
-  readonly h: number;
-  readonly length: number;
-}
+const MOST_NODES = INNER_NODES + 2 * EDGE_NODES;
 
 /**
  * Image of a shaded disc moved along its blur while the shutter is open, at one pixel:
  * value = background + mean over the exposure of cover * (brightness - background), with derivatives.
+ * Most of a fit's time is spent here: nothing is allocated, and numbers pass from step to step in arrays.
  */
 export class DiscModel {
   readonly parameters: number;
   /** Share of the last pixel asked for that the ball covered, over the exposure. */
   cover = 0;
-  private readonly by: Float64Array;
-  private readonly slope = new Float64Array(3);
-  /** Sums over the path: value, its slopes by the pixel's place, by radius, sigma and stretch. */
-  private value = 0;
-  private alongX = 0;
-  private alongY = 0;
-  private byRadius = 0;
-  private bySigma = 0;
-  private byStretch = 0;
+  /** Instants: where the pixel stands from the disc's middle, the time (-1/2..1/2) of the exposure, the weight in the mean. */
+  private readonly x = new Float64Array(MOST_NODES);
+  private readonly y = new Float64Array(MOST_NODES);
+  private readonly time = new Float64Array(MOST_NODES);
+  private readonly weight = new Float64Array(MOST_NODES);
+  /** What of them lies on the disc, and what the shading is to be told of it. */
+  private readonly places = placesFor(MOST_NODES);
+  /** Direction from the middle, distance, and slopes of the normal and its depth along it. */
+  private readonly outX = new Float64Array(MOST_NODES);
+  private readonly outY = new Float64Array(MOST_NODES);
+  private readonly distance = new Float64Array(MOST_NODES);
+  private readonly inner = new Float64Array(MOST_NODES);
+  private readonly innerSlope = new Float64Array(MOST_NODES);
+  private readonly depthSlope = new Float64Array(MOST_NODES);
+  /** Change of the cover by the distance, times the weight, and depth inside the disc over sigma. */
+  private readonly rim = new Float64Array(MOST_NODES);
+  private readonly depth = new Float64Array(MOST_NODES);
 
   constructor(
     private readonly shape: Shape,
@@ -64,7 +56,6 @@ export class DiscModel {
     private readonly shading: Shading,
   ) {
     this.parameters = GEOMETRY + shading.terms;
-    this.by = new Float64Array(shading.terms);
   }
 
   /**
@@ -79,160 +70,168 @@ export class DiscModel {
     gradient: Float64Array,
     offset: number,
   ): number {
-    const [a, b, c, d] = this.shape;
+    const { shape, blur, places, outX, outY, distance, inner, innerSlope, depthSlope, rim } = this;
+    const { share, bright, alongU, alongV, alongW } = places;
+    const a = shape[0];
+    const b = shape[1];
+    const c = shape[2];
+    const d = shape[3];
     const ox = px - disc.x;
     const oy = py - disc.y;
-    const qx = a * ox + b * oy;
-    const qy = c * ox + d * oy;
-    for (let j = 0; j < this.parameters; j++) gradient[offset + j] = 0;
-    this.value = background;
-    this.cover = 0;
-    this.alongX = 0;
-    this.alongY = 0;
-    this.byRadius = 0;
-    this.bySigma = 0;
-    this.byStretch = 0;
-    const length = Math.hypot(this.blur[0], this.blur[1]) * disc.stretch;
-    if (length < 1e-3) {
-      this.add(qx, qy, 0, 1, background, disc, gradient, offset + GEOMETRY);
-    } else {
-      this.sweep(qx, qy, length, background, disc, gradient, offset + GEOMETRY);
+    const n = this.place(this.pass(a * ox + b * oy, c * ox + d * oy, disc), disc);
+    this.shading.over(places, n, disc.shade, gradient, offset + GEOMETRY);
+    const { radius } = disc;
+    let cover = 0;
+    let value = background;
+    let alongX = 0;
+    let alongY = 0;
+    let byRadius = 0;
+    let bySigma = 0;
+    let byStretch = 0;
+    for (let k = 0; k < n; k++) {
+      const m = share[k] as number;
+      const contrast = (bright[k] as number) - background;
+      const cx = outX[k] as number;
+      const cy = outY[k] as number;
+      const r = distance[k] as number;
+      const su = alongU[k] as number;
+      const sv = alongV[k] as number;
+      const edge = (rim[k] as number) * contrast;
+      const shadeOut =
+        m *
+        ((su * cx + sv * cy) * (innerSlope[k] as number) +
+          (alongW[k] as number) * (depthSlope[k] as number));
+      const out = shadeOut - edge;
+      const round =
+        r > 0 ? (m * (sv * cx - su * cy) * (inner[k] as number)) / r : (m * sv) / radius;
+      const gx = out * cx - round * cy;
+      const gy = out * cy + round * cx;
+      cover += m;
+      value += m * contrast;
+      alongX += gx;
+      alongY += gy;
+      byRadius += edge - (shadeOut * r) / radius;
+      bySigma -= edge * (this.depth[k] as number);
+      byStretch -= (this.time[k] as number) * (gx * blur[0] + gy * blur[1]);
     }
-    gradient[offset] = -(a * this.alongX + c * this.alongY);
-    gradient[offset + 1] = -(b * this.alongX + d * this.alongY);
-    gradient[offset + 2] = this.byRadius;
-    gradient[offset + 3] = this.bySigma;
-    gradient[offset + 4] = this.byStretch;
-    return this.value;
+    this.cover = cover;
+    gradient[offset] = -(a * alongX + c * alongY);
+    gradient[offset + 1] = -(b * alongX + d * alongY);
+    gradient[offset + 2] = byRadius;
+    gradient[offset + 3] = bySigma;
+    gradient[offset + 4] = byStretch;
+    return value;
   }
 
-  /** Means over the exposure, piece by piece of the path: on the edge, inside, on the edge again. */
-  private sweep(
-    qx: number,
-    qy: number,
-    length: number,
-    background: number,
-    disc: Disc,
-    gradient: Float64Array,
-    offset: number,
-  ): void {
-    const { radius, sigma, stretch } = disc;
-    const ux = (this.blur[0] * stretch) / length;
-    const uy = (this.blur[1] * stretch) / length;
+  /**
+   * Lays instants over the exposure for a pixel at (qx, qy) from the disc's middle, piece by piece of its
+   * path: on the edge, inside, on the edge again. Returns their number.
+   */
+  private pass(qx: number, qy: number, { radius, sigma, stretch }: Disc): number {
+    const { x, y, time, weight, blur } = this;
+    const length = Math.sqrt(blur[0] * blur[0] + blur[1] * blur[1]) * stretch;
+    if (length < 1e-3) {
+      x[0] = qx;
+      y[0] = qy;
+      time[0] = 0;
+      weight[0] = 1;
+      return 1;
+    }
+    const ux = (blur[0] * stretch) / length;
+    const uy = (blur[1] * stretch) / length;
     // The disc passes the pixel: seen from the disc the pixel moves along s at the distance h beside its middle.
     const s0 = qx * ux + qy * uy;
     const h = qy * ux - qx * uy;
     const far = radius + EDGE_REACH * sigma;
     const near = Math.max(0, radius - EDGE_REACH * sigma);
-    if (Math.abs(h) >= far) return;
+    if (Math.abs(h) >= far) return 0;
     const out = Math.sqrt(far * far - h * h);
     const inner = Math.abs(h) < near ? Math.sqrt(near * near - h * h) : 0;
-    const path: Path = { ux, uy, s0, h, length };
-    if (inner > 0) {
-      this.piece(-out, -inner, EDGE_NODES, path, background, disc, gradient, offset);
-      this.piece(-inner, inner, INNER_NODES, path, background, disc, gradient, offset);
-      this.piece(inner, out, EDGE_NODES, path, background, disc, gradient, offset);
-    } else {
-      this.piece(-out, 0, EDGE_NODES, path, background, disc, gradient, offset);
-      this.piece(0, out, EDGE_NODES, path, background, disc, gradient, offset);
+    let n = 0;
+    for (let piece = 0; piece < 3; piece++) {
+      const low = piece === 0 ? -out : piece === 1 ? -inner : inner;
+      const high = piece === 0 ? -inner : piece === 1 ? inner : out;
+      const from = Math.max(low, s0 - length / 2);
+      const to = Math.min(high, s0 + length / 2);
+      if (from >= to) continue;
+      // A part of a piece needs only its part of the nodes.
+      const nodes = piece === 1 ? INNER_NODES : EDGE_NODES;
+      const most = Math.max(2, Math.ceil(((to - from) / (high - low)) * nodes));
+      const gauss = GAUSS[most] as (typeof GAUSS)[number];
+      for (let k = 0; k < most; k++) {
+        const s = from + (to - from) * (gauss.node[k] as number);
+        x[n] = s * ux - h * uy;
+        y[n] = s * uy + h * ux;
+        time[n] = (s0 - s) / length;
+        weight[n] = ((gauss.weight[k] as number) * (to - from)) / length;
+        n++;
+      }
     }
+    return n;
   }
 
-  /** The part of the path between `low` and `high`; a part of that needs only its part of the nodes. */
-  private piece(
-    low: number,
-    high: number,
-    nodes: number,
-    { ux, uy, s0, h, length }: Path,
-    background: number,
-    disc: Disc,
-    gradient: Float64Array,
-    offset: number,
-  ): void {
-    const from = Math.max(low, s0 - length / 2);
-    const to = Math.min(high, s0 + length / 2);
-    if (from >= to) return;
-    const most = Math.max(2, Math.ceil(((to - from) / (high - low)) * nodes));
-    const { node, weight } = GAUSS[most] as (typeof GAUSS)[number];
-    for (let k = 0; k < node.length; k++) {
-      const s = from + (to - from) * (node[k] as number);
-      const w = ((weight[k] as number) * (to - from)) / length;
-      const x = s * ux - h * uy;
-      const y = s * uy + h * ux;
-      this.add(x, y, (s0 - s) / length, w, background, disc, gradient, offset);
+  /** Finds the places on the disc of the first `count` instants; those off it are dropped. Returns how many are left. */
+  private place(count: number, { radius, sigma }: Disc): number {
+    const { x, y, time, weight, outX, outY, distance, inner, innerSlope, depthSlope } = this;
+    const { rim, depth } = this;
+    const { u, v, w, spread, share } = this.places;
+    const perRadius = 1 / radius;
+    const perSigma = 1 / sigma;
+    const softness = sigma * perRadius;
+    let n = 0;
+    for (let k = 0; k < count; k++) {
+      const r = Math.sqrt(
+        (x[k] as number) * (x[k] as number) + (y[k] as number) * (y[k] as number),
+      );
+      const z = (radius - r) * perSigma;
+      if (z <= -EDGE_REACH) continue;
+      const cx = r > 0 ? (x[k] as number) / r : 1;
+      const cy = r > 0 ? (y[k] as number) / r : 0;
+      const m = weight[k] as number;
+      let at: number;
+      if (z < EDGE_REACH) {
+        const row = (z + EDGE_REACH) / TABLE_STEP;
+        const i = Math.min(TABLE_SIZE - 2, Math.floor(row));
+        const f = row - i;
+        const e = EDGE_COLUMNS * i;
+        const next = e + EDGE_COLUMNS;
+        const g = 1 - f;
+        const further = (EDGE[e + 2] as number) * g + (EDGE[next + 2] as number) * f;
+        const root = (EDGE[e + 3] as number) * g + (EDGE[next + 3] as number) * f;
+        const rootSlope = (EDGE[e + 4] as number) * g + (EDGE[next + 4] as number) * f;
+        const rootSpread = (EDGE[e + 5] as number) * g + (EDGE[next + 5] as number) * f;
+        share[n] = m * ((EDGE[e] as number) * g + (EDGE[next] as number) * f);
+        rim[n] = m * perSigma * ((EDGE[e + 1] as number) * g + (EDGE[next + 1] as number) * f);
+        // What the blur gathers of the disc lies, in the mean, this much further in than the pixel;
+        // brightness goes as the root of the depth there, so its mean has a table of its own.
+        at = Math.max(0, (r - sigma * further) * perRadius);
+        const slope = (1 - further * (z + further)) * perRadius;
+        const scale = Math.sqrt(softness * (1 + at));
+        innerSlope[n] = slope;
+        depthSlope[n] = (root * softness * slope) / (2 * scale) - rootSlope * perSigma * scale;
+        w[n] = root * scale;
+        spread[n] = rootSpread * scale;
+      } else {
+        at = r * perRadius;
+        const deep = Math.sqrt(1 - at * at);
+        share[n] = m;
+        rim[n] = 0;
+        innerSlope[n] = perRadius;
+        depthSlope[n] = (-at * perRadius) / deep;
+        w[n] = deep;
+        spread[n] = 0;
+      }
+      inner[n] = at;
+      u[n] = cx * at;
+      v[n] = cy * at;
+      outX[n] = cx;
+      outY[n] = cy;
+      distance[n] = r;
+      depth[n] = z;
+      // Dropped ones only ever come before it: k is never behind n.
+      time[n] = time[k] as number;
+      n++;
     }
-  }
-
-  /** Adds one instant: the pixel stands at (x, y) from the disc's middle at the time `t` (-1/2..1/2) of the exposure. */
-  private add(
-    x: number,
-    y: number,
-    t: number,
-    weight: number,
-    background: number,
-    disc: Disc,
-    gradient: Float64Array,
-    offset: number,
-  ): void {
-    const { radius, sigma, shade } = disc;
-    const { by, slope } = this;
-    const distance = Math.sqrt(x * x + y * y);
-    const z = (radius - distance) / sigma;
-    if (z <= -EDGE_REACH) return;
-    const cx = distance > 0 ? x / distance : 1;
-    const cy = distance > 0 ? y / distance : 0;
-    let cover = 1;
-    let density = 0;
-    let inner: number;
-    let innerSlope: number;
-    let depth: number;
-    let depthSlope: number;
-    let spread = 0;
-    if (z < EDGE_REACH) {
-      const at = (z + EDGE_REACH) / TABLE_STEP;
-      const i = Math.min(TABLE_SIZE - 2, Math.floor(at));
-      const f = at - i;
-      cover = (COVER[i] as number) * (1 - f) + (COVER[i + 1] as number) * f;
-      density = (DENSITY[i] as number) * (1 - f) + (DENSITY[i + 1] as number) * f;
-      const root = (ROOT[i] as number) * (1 - f) + (ROOT[i + 1] as number) * f;
-      const rootSlope = (ROOT_SLOPE[i] as number) * (1 - f) + (ROOT_SLOPE[i + 1] as number) * f;
-      // What the blur gathers of the disc lies, in the mean, this much further in than the pixel;
-      // brightness goes as the root of the depth there, so its mean has a table of its own.
-      const further = density / cover;
-      inner = Math.max(0, (distance - sigma * further) / radius);
-      innerSlope = (1 - further * (z + further)) / radius;
-      const scale = Math.sqrt((sigma / radius) * (1 + inner));
-      depth = root * scale;
-      spread = Math.sqrt(Math.max(0, z + further - root * root)) * scale;
-      depthSlope =
-        (-rootSlope / sigma) * scale + (root * (sigma / radius) * innerSlope) / (2 * scale);
-    } else {
-      inner = distance / radius;
-      innerSlope = 1 / radius;
-      depth = Math.sqrt(1 - inner * inner);
-      depthSlope = -inner / (radius * depth);
-    }
-    const bright = this.shading.at(cx * inner, cy * inner, depth, spread, shade, by, slope);
-    const contrast = bright - background;
-    const su = slope[0] as number;
-    const sv = slope[1] as number;
-    const edge = (weight * contrast * density) / sigma;
-    const share = weight * cover;
-    const shadeOut = share * ((su * cx + sv * cy) * innerSlope + (slope[2] as number) * depthSlope);
-    const out = shadeOut - edge;
-    const round =
-      distance > 0 ? (share * (sv * cx - su * cy) * inner) / distance : (share * sv) / radius;
-    const gx = out * cx - round * cy;
-    const gy = out * cy + round * cx;
-    this.cover += share;
-    this.value += share * contrast;
-    this.alongX += gx;
-    this.alongY += gy;
-    this.byRadius += edge - (shadeOut * distance) / radius;
-    this.bySigma -= edge * z;
-    this.byStretch -= t * (gx * this.blur[0] + gy * this.blur[1]);
-    for (let j = 0; j < by.length; j++) {
-      gradient[offset + j] = (gradient[offset + j] as number) + share * (by[j] as number);
-    }
+    return n;
   }
 }

@@ -3,25 +3,50 @@ import { median } from '../core/statistics';
 import { COVER, DENSITY, EDGE_REACH, TABLE_STEP } from './discTables';
 
 /**
- * Brightness over the ball's disc, as a function of the surface normal (u, v, w): u and v in the image,
- * w towards the camera.
+ * Places on the ball's disc along a pixel's path, and the brightness there. Each is a part of the disc: its
+ * mean surface normal (u, v, w), u and v in the image and w towards the camera, and the standard deviation
+ * `spread` of w over it. One set serves all pixels, so that nothing is allocated for each.
  */
+export interface Places {
+  readonly u: Float64Array;
+  readonly v: Float64Array;
+  readonly w: Float64Array;
+  readonly spread: Float64Array;
+  /** What each counts in the mean over the path. */
+  readonly share: Float64Array;
+  /** Told by the shading: mean brightness, its slopes by the normal, and how much of the place the lamp lights. */
+  readonly bright: Float64Array;
+  readonly alongU: Float64Array;
+  readonly alongV: Float64Array;
+  readonly alongW: Float64Array;
+  readonly lit: Float64Array;
+}
+
+export function placesFor(most: number): Places {
+  const column = () => new Float64Array(most);
+  return {
+    u: column(),
+    v: column(),
+    w: column(),
+    spread: column(),
+    share: column(),
+    bright: column(),
+    alongU: column(),
+    alongV: column(),
+    alongW: column(),
+    lit: column(),
+  };
+}
+
+/** Brightness over the ball's disc, as a function of the surface normal. */
 export interface Shading {
   /** Number of its parameters. */
   readonly terms: number;
   /**
-   * Mean brightness over normals with the mean (u, v, w) and the standard deviation `spread` of w; its
-   * derivatives by the parameters and by the normal go into `by` and `slope`.
+   * Tells the brightness of the first `n` places for the parameters `p`, and sets `by` from `offset` on to
+   * its derivatives by the parameters, the places' shares times theirs summed up.
    */
-  at(
-    u: number,
-    v: number,
-    w: number,
-    spread: number,
-    p: Float64Array,
-    by: Float64Array,
-    slope: Float64Array,
-  ): number;
+  over(places: Places, n: number, p: Float64Array, by: Float64Array, offset: number): void;
   /** From now on the edge of the shadow stays where these parameters have it; null: it follows them. */
   hold(p: Float64Array | null): void;
   /** Spreads the edge of the shadow by this share of the lamp, so that a fit finds its way to it. */
@@ -52,81 +77,156 @@ export function freeShading(): Shading {
     soften(share) {
       softness = share;
     },
-    at(u, v, w, spread, p, by, slope) {
-      const l = held ?? p;
-      const lamp = (l[9] as number) * u + (l[10] as number) * v + (l[11] as number) * w;
-      // Part of the normals may lie in the light: the mean of what is positive of a normal distribution.
-      let s = spread * Math.abs(l[11] as number);
-      if (softness > 0) {
-        s += softness * Math.hypot(l[9] as number, l[10] as number, l[11] as number);
-      }
-      let lit = lamp > 0 ? 1 : 0;
-      let rest = 0;
-      if (Math.abs(lamp) < EDGE_REACH * s) {
-        const at = Math.floor((lamp / s + EDGE_REACH) / TABLE_STEP);
-        lit = COVER[at] as number;
-        rest = s * (DENSITY[at] as number);
-      }
-      by[0] = 1;
-      by[1] = u;
-      by[2] = v;
-      by[3] = w;
-      by[4] = u * u;
-      by[5] = u * v;
-      by[6] = v * v;
-      by[7] = u * w;
-      by[8] = v * w;
-      by[9] = lit * u;
-      by[10] = lit * v;
-      by[11] = lit * w;
-      const uu = p[4] as number;
-      const uv = p[5] as number;
-      const vv = p[6] as number;
-      const uw = p[7] as number;
-      const vw = p[8] as number;
-      slope[0] = (p[1] as number) + 2 * uu * u + uv * v + uw * w + lit * (p[9] as number);
-      slope[1] = (p[2] as number) + uv * u + 2 * vv * v + vw * w + lit * (p[10] as number);
-      slope[2] = (p[3] as number) + uw * u + vw * v + lit * (p[11] as number);
-      return (
-        (p[0] as number) +
-        (p[1] as number) * u +
-        (p[2] as number) * v +
-        (p[3] as number) * w +
-        uu * u * u +
-        uv * u * v +
-        vv * v * v +
-        uw * u * w +
-        vw * v * w +
-        lit * ((p[9] as number) * u + (p[10] as number) * v + (p[11] as number) * w) +
-        rest
-      );
+    over(places, n, p, by, offset) {
+      brighten(places, n, p, held ?? p, softness);
+      addTerms(places, n, by, offset);
     },
     plain: (p) => p.slice(),
   };
 }
 
+/** Brightness of the places under polynomial and lamp; what the lamp lights is told by `lamp`. */
+function brighten(
+  { u: us, v: vs, w: ws, spread, bright, alongU, alongV, alongW, lit: lits }: Places,
+  n: number,
+  p: Float64Array,
+  lamp: Float64Array,
+  softness: number,
+): void {
+  const p0 = p[0] as number;
+  const p1 = p[1] as number;
+  const p2 = p[2] as number;
+  const p3 = p[3] as number;
+  const uu = p[4] as number;
+  const uv = p[5] as number;
+  const vv = p[6] as number;
+  const uw = p[7] as number;
+  const vw = p[8] as number;
+  const p9 = p[9] as number;
+  const p10 = p[10] as number;
+  const p11 = p[11] as number;
+  const l9 = lamp[9] as number;
+  const l10 = lamp[10] as number;
+  const l11 = lamp[11] as number;
+  const byDepth = Math.abs(l11);
+  const soft = softness > 0 ? softness * Math.hypot(l9, l10, l11) : 0;
+  for (let k = 0; k < n; k++) {
+    const u = us[k] as number;
+    const v = vs[k] as number;
+    const w = ws[k] as number;
+    const height = l9 * u + l10 * v + l11 * w;
+    // Part of the normals may lie in the light: the mean of what is positive of a normal distribution.
+    const s = (spread[k] as number) * byDepth + soft;
+    let lit = height > 0 ? 1 : 0;
+    let rest = 0;
+    if (Math.abs(height) < EDGE_REACH * s) {
+      const at = Math.floor((height / s + EDGE_REACH) / TABLE_STEP);
+      lit = COVER[at] as number;
+      rest = s * (DENSITY[at] as number);
+    }
+    // The polynomial's terms in v and w beside those that u multiplies.
+    const slopeU = p1 + uv * v + uw * w + lit * p9;
+    const slopeV = p2 + vw * w + lit * p10;
+    const slopeW = p3 + lit * p11;
+    alongU[k] = slopeU + 2 * uu * u;
+    alongV[k] = slopeV + uv * u + 2 * vv * v;
+    alongW[k] = slopeW + uw * u + vw * v;
+    bright[k] = p0 + (slopeU + uu * u) * u + (slopeV + vv * v) * v + slopeW * w + rest;
+    lits[k] = lit;
+  }
+}
+
+/** Derivatives of the places' brightness by the free shading's parameters, summed up. */
+function addTerms(
+  { u: us, v: vs, w: ws, share, lit }: Places,
+  n: number,
+  by: Float64Array,
+  offset: number,
+): void {
+  let one = 0;
+  let byU = 0;
+  let byV = 0;
+  let byW = 0;
+  let uu = 0;
+  let uv = 0;
+  let vv = 0;
+  let uw = 0;
+  let vw = 0;
+  let litU = 0;
+  let litV = 0;
+  let litW = 0;
+  for (let k = 0; k < n; k++) {
+    const m = share[k] as number;
+    const l = lit[k] as number;
+    const mu = m * (us[k] as number);
+    const mv = m * (vs[k] as number);
+    const v = vs[k] as number;
+    const w = ws[k] as number;
+    one += m;
+    byU += mu;
+    byV += mv;
+    byW += m * w;
+    uu += mu * (us[k] as number);
+    uv += mu * v;
+    vv += mv * v;
+    uw += mu * w;
+    vw += mv * w;
+    litU += l * mu;
+    litV += l * mv;
+    litW += l * m * w;
+  }
+  by[offset] = one;
+  by[offset + 1] = byU;
+  by[offset + 2] = byV;
+  by[offset + 3] = byW;
+  by[offset + 4] = uu;
+  by[offset + 5] = uv;
+  by[offset + 6] = vv;
+  by[offset + 7] = uw;
+  by[offset + 8] = vw;
+  by[offset + 9] = litU;
+  by[offset + 10] = litV;
+  by[offset + 11] = litW;
+}
+
 /** A pattern known from other frames, in the free shading's terms: its level and a tilt in each direction are left free. */
 export function learntShading(pattern: ArrayLike<number>): Shading {
   const known = Float64Array.from(pattern);
-  const unused = new Float64Array(SHADE_TERMS);
-  const free = freeShading();
   return {
     terms: 4,
     hold() {},
     soften() {},
-    at(u, v, w, spread, p, by, slope) {
+    over(places, n, p, by, offset) {
+      brighten(places, n, known, known, 0);
+      const { u, v, w, share, bright, alongU, alongV, alongW } = places;
       const level = p[0] as number;
-      const brightness = free.at(u, v, w, spread, known, unused, slope);
-      by[0] = brightness;
-      by[1] = u;
-      by[2] = v;
-      by[3] = w;
-      slope[0] = level * (slope[0] as number) + (p[1] as number);
-      slope[1] = level * (slope[1] as number) + (p[2] as number);
-      slope[2] = level * (slope[2] as number) + (p[3] as number);
-      return (
-        level * brightness + (p[1] as number) * u + (p[2] as number) * v + (p[3] as number) * w
-      );
+      const tiltU = p[1] as number;
+      const tiltV = p[2] as number;
+      const tiltW = p[3] as number;
+      let byLevel = 0;
+      let byU = 0;
+      let byV = 0;
+      let byW = 0;
+      for (let k = 0; k < n; k++) {
+        const m = share[k] as number;
+        const pattern = bright[k] as number;
+        byLevel += m * pattern;
+        byU += m * (u[k] as number);
+        byV += m * (v[k] as number);
+        byW += m * (w[k] as number);
+        alongU[k] = level * (alongU[k] as number) + tiltU;
+        alongV[k] = level * (alongV[k] as number) + tiltV;
+        alongW[k] = level * (alongW[k] as number) + tiltW;
+        bright[k] =
+          level * pattern +
+          tiltU * (u[k] as number) +
+          tiltV * (v[k] as number) +
+          tiltW * (w[k] as number);
+      }
+      by[offset] = byLevel;
+      by[offset + 1] = byU;
+      by[offset + 2] = byV;
+      by[offset + 3] = byW;
     },
     plain(p) {
       const sum = known.map((value) => (p[0] as number) * value);
@@ -136,17 +236,32 @@ export function learntShading(pattern: ArrayLike<number>): Shading {
   };
 }
 
-const PLAIN = freeShading();
-
 /** Normals spread evenly over the disc as the camera sees it. */
 const DISC_NORMALS = sunflower(240);
+
+/** One place, for looking at one normal at a time. */
+const PLACE = placesFor(1);
+
+/** Brightness of the free shading at a normal; its derivatives by the parameters go into `by`. */
+function brightnessAt(
+  [u, v, w]: (typeof DISC_NORMALS)[number],
+  p: Float64Array,
+  by: Float64Array,
+): number {
+  PLACE.u[0] = u;
+  PLACE.v[0] = v;
+  PLACE.w[0] = w;
+  PLACE.share[0] = 1;
+  brighten(PLACE, 1, p, p, 0);
+  addTerms(PLACE, 1, by, 0);
+  return PLACE.bright[0] as number;
+}
 
 /** Brightness of the free shading at each of `DISC_NORMALS`. */
 function brightnessOver(shade: ArrayLike<number>): Float64Array {
   const p = Float64Array.from(shade);
   const by = new Float64Array(SHADE_TERMS);
-  const slope = new Float64Array(3);
-  return Float64Array.from(DISC_NORMALS, ([u, v, w]) => PLAIN.at(u, v, w, 0, p, by, slope));
+  return Float64Array.from(DISC_NORMALS, (normal) => brightnessAt(normal, p, by));
 }
 
 /** Mean brightness of a shaded disc, in the free shading's terms. */
@@ -170,12 +285,11 @@ export function learnPattern(shades: readonly (readonly number[])[]): number[] {
     for (let j = 0; j < count; j++) p[j] = (p[j] as number) + (shade[j] ?? 0) / shades.length;
   }
   const by = new Float64Array(count);
-  const slope = new Float64Array(3);
   for (let round = 0; round < 12; round++) {
     const normal = new Float64Array(count * count);
     const rhs = new Float64Array(count);
-    DISC_NORMALS.forEach(([u, v, w], k) => {
-      const off = (target[k] as number) - PLAIN.at(u, v, w, 0, p, by, slope);
+    DISC_NORMALS.forEach((place, k) => {
+      const off = (target[k] as number) - brightnessAt(place, p, by);
       for (let r = 0; r < count; r++) {
         rhs[r] = (rhs[r] as number) + off * (by[r] as number);
         for (let c = 0; c < count; c++) {

@@ -8,28 +8,34 @@ export const TABLE_SIZE = Math.round((2 * EDGE_REACH) / TABLE_STEP) + 1;
 export const COVER = new Float64Array(TABLE_SIZE);
 /** The blur's weight at the disc's rim. */
 export const DENSITY = new Float64Array(TABLE_SIZE);
-/** Mean root of the depth of the share on the disc, and its slope. */
-export const ROOT = new Float64Array(TABLE_SIZE);
-export const ROOT_SLOPE = new Float64Array(TABLE_SIZE);
+/**
+ * A row for each z, with what the soft edge takes together: cover, density, how much further in what the
+ * blur gathers of the disc lies in the mean, the mean root of its depth, that root's slope, and its spread.
+ */
+export const EDGE_COLUMNS = 6;
+export const EDGE = new Float64Array(EDGE_COLUMNS * TABLE_SIZE);
 
 for (let i = 0; i < TABLE_SIZE; i++) {
   const z = i * TABLE_STEP - EDGE_REACH;
   let cover = 0;
-  let root = 0;
+  let depth = 0;
   let change = 0;
   // Midpoints in the root of the depth, where the integrands are smooth.
   const step = 0.005;
   for (let q = step / 2; q * q < z + 8; q += step) {
     const part = 2 * q * step * normalDensity(z - q * q);
     cover += part;
-    root += q * part;
+    depth += q * part;
     change += q * part * (q * q - z);
   }
   const density = normalDensity(z);
+  const further = density / cover;
+  const root = depth / cover;
+  const rootSlope = (change - root * density) / cover;
+  const spread = Math.sqrt(Math.max(0, z + further - root * root));
   COVER[i] = cover;
   DENSITY[i] = density;
-  ROOT[i] = root / cover;
-  ROOT_SLOPE[i] = (change - (root * density) / cover) / cover;
+  EDGE.set([cover, density, further, root, rootSlope, spread], EDGE_COLUMNS * i);
 }
 
 function normalDensity(z: number): number {
