@@ -211,7 +211,7 @@ function tooShort(
 /** Ratio of the frame's level to the background's around the ball; 1 where it cannot be told. */
 function localGain(
   frame: GreyFrame,
-  { level, white }: Background,
+  { level, white, faulty }: Background,
   [x, y]: ImagePoint,
   { radius, blur }: BallModel,
 ): number {
@@ -227,6 +227,7 @@ function localGain(
       const r = Math.hypot(px - x, py - y);
       if (r < inner || r > outer) continue;
       const p = py * frame.width + px;
+      if (faulty !== undefined && faulty[p] === 1) continue;
       const b = level[p] as number;
       if (b > 0.03 * white) ratios.push((frame.data[p] as number) / b);
     }

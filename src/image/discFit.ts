@@ -5,7 +5,7 @@ import { arcScatter, type Covariance } from './discEquations';
 import { type Disc, GEOMETRY } from './discModel';
 import { gatherPixels, sectorsShown, shareThrownOut } from './discPixels';
 import { SIGMA_PRIOR, STRETCH_PRIOR } from './discPriors';
-import { type Settled, settle } from './discSettle';
+import { freeLamp, type Settled, settle } from './discSettle';
 import { freeShading, learntShading, type Shading } from './discShade';
 import { count, RAYS } from './outline';
 import type { Background, BallModel, FitEvidence } from './types';
@@ -93,8 +93,13 @@ function fitWith(
   for (let pass = 0; pass < MOST_PASSES; pass++) {
     const { x, y, sigma } = disc;
     if (pixels.count < (GEOMETRY + shading.terms) * 4) return null;
-    fit = settle(pixels, background, disc, ball, shape, shading, pass === 0, lamp);
+    const stage = { opening: pass === 0, soft: pass === 0, lamp };
+    fit = settle(pixels, background, disc, ball, shape, shading, stage);
     if (fit === null) return null;
+    if (pass === 0 && lamp && freeLamp(disc.shade, fit.level)) {
+      fit = settle(pixels, background, disc, ball, shape, shading, { ...stage, opening: false });
+      if (fit === null) return null;
+    }
     const shown = sectorsShown(pixels, fit.residuals, fit.variance, fit.weights);
     // Sectors may come in at first; later they only go, so that none comes and goes for ever.
     const next = pass < 2 ? shown : shown.map((flag, i) => flag & (seen[i] as number));

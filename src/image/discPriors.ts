@@ -25,6 +25,16 @@ export const radiusPrior = ({ radius, radiusU }: BallModel) => ({
   u: radiusU ?? RADIUS_U * radius,
 });
 
+interface Brightness {
+  readonly contrast: number;
+  readonly level: number;
+}
+
+interface PriorStage {
+  readonly lamp: boolean;
+  readonly held: boolean;
+}
+
 /**
  * Adds what is known beforehand to the normal equations of a fit: the radius; that an edge is about as
  * soft as a pixel; the blur; that shading is a share of the contrast. `scale2` undoes the noise scale of
@@ -34,16 +44,40 @@ export function addPriors(
   { normal, rhs }: Equations,
   disc: Disc,
   ball: BallModel,
-  { contrast, level }: { readonly contrast: number; readonly level: number },
+  brightness: Brightness,
   scale2: number,
-  { lamp, held: holding }: { readonly lamp: boolean; readonly held: boolean },
+  stage: PriorStage,
+): void {
+  const count = rhs.length;
+  forEachPrior(disc, ball, brightness, stage, (j, offset, u) => {
+    const w = scale2 / (u * u);
+    normal[j * count + j] = (normal[j * count + j] as number) + w;
+    rhs[j] = (rhs[j] as number) + w * offset;
+  });
+}
+
+/** Sum of squares of what is off from what is known beforehand, over its standard uncertainty. */
+export function priorCost(
+  disc: Disc,
+  ball: BallModel,
+  brightness: Brightness,
+  stage: PriorStage,
+): number {
+  let sum = 0;
+  forEachPrior(disc, ball, brightness, stage, (_, offset, u) => {
+    sum += (offset / u) ** 2;
+  });
+  return sum;
+}
+
+function forEachPrior(
+  disc: Disc,
+  ball: BallModel,
+  { contrast, level }: Brightness,
+  { lamp, held: holding }: PriorStage,
+  add: (j: number, offset: number, u: number) => void,
 ): void {
   const held = holding ? HELD : 1;
-  const add = (j: number, offset: number, u: number) => {
-    const w = scale2 / (u * u);
-    normal[j * rhs.length + j] = (normal[j * rhs.length + j] as number) + w;
-    rhs[j] = (rhs[j] as number) + w * offset;
-  };
   const { look } = ball;
   add(2, ball.radius - disc.radius, held * radiusPrior(ball).u);
   add(3, (look?.sigma ?? SIGMA_PRIOR.value) - disc.sigma, held * (look?.sigmaU ?? SIGMA_PRIOR.u));
@@ -60,4 +94,12 @@ export function addPriors(
     }
     add(GEOMETRY + j, -(shade[j] as number), u * size);
   }
+}
+
+/** Sum of squares of the polynomial's terms over their expected sizes, at this level of brightness. */
+export function shadeStrain(shade: ArrayLike<number>, level: number): number {
+  let sum = 0;
+  for (let j = 1; j < LAMP; j++)
+    sum += ((shade[j] as number) / (level * SHADE_U[j < 4 ? 0 : 1])) ** 2;
+  return sum;
 }

@@ -1,10 +1,10 @@
 import { definiteInverse } from '../core/linalg';
 import { DEVIATION_OVER_MEDIAN, mean } from '../core/statistics';
 import type { Shape } from './ballShape';
-import { gatherEquations } from './discEquations';
+import { type Equations, gatherEquations } from './discEquations';
 import { type Disc, DiscModel, GEOMETRY } from './discModel';
 import { type DiscPixels, spreadThrownOut } from './discPixels';
-import { addPriors } from './discPriors';
+import { addPriors, priorCost, shadeStrain } from './discPriors';
 import { LAMP, type Shading } from './discShade';
 import { medianInPlace } from './median';
 import type { Background, BallModel } from './types';
@@ -22,7 +22,12 @@ const LEAST_CUT = 0.08;
 const MOST_ROUNDS = 30;
 /** From here on the edge of the shadow stands still: where it is ill determined it would swing to and fro. */
 const HOLD_ROUND = 9;
+/** Marquardt's damping starts at the first once a step has gone too far, and is given up beyond the second. */
+const LEAST_DAMPING = 1e-3;
+const MOST_DAMPING = 1e4;
 const OPENING_SOFTNESS = 0.2;
+/** Sum of squares of the polynomial's terms over their expected sizes, eight terms, from which on they stand for a lamp. */
+const STRAINED = 20;
 /** Rounds end when the middle moves less than this, px, or than this share of its standard uncertainty. */
 const SETTLED = 1e-4;
 const SETTLED_SHARE = 0.02;
@@ -40,10 +45,22 @@ export interface Settled {
   readonly normal: Float64Array;
   readonly inverse: Float64Array;
   readonly contrast: number;
+  /** Brightness that shading is a share of. */
+  readonly level: number;
   /** Robust standard deviation of the residuals over that of the noise. */
   readonly noiseRatio: number;
   /** Last move of the middle along x or y, px. */
   readonly moved: number;
+}
+
+/** How far a fit has come. */
+export interface Stage {
+  /** From nothing but a place. */
+  readonly opening: boolean;
+  /** The edge of the shadow is softened, so that the lamp finds its way. */
+  readonly soft: boolean;
+  /** There may be a lamp. */
+  readonly lamp: boolean;
 }
 
 /** Gauss-Newton on all parameters, those of the lamp only where `lamp` lets it in; changes `disc`. Null where the equations have no solution. */
@@ -54,8 +71,7 @@ export function settle(
   ball: BallModel,
   shape: Shape,
   shading: Shading,
-  opening: boolean,
-  lamp: boolean,
+  { opening, soft, lamp }: Stage,
 ): Settled | null {
   const { count } = pixels;
   const parameters = GEOMETRY + shading.terms;
@@ -67,12 +83,27 @@ export function settle(
   const weights = new Float64Array(count);
   const precision = new Float64Array(count);
   const gradients = new Float64Array(count * parameters);
-  const step = new Float64Array(parameters);
   const model = new DiscModel(shape, ball.blur, shading);
   if (opening) startShade(pixels, disc, noise);
   shading.hold(null);
-  shading.soften(opening ? OPENING_SOFTNESS : 0);
+  shading.soften(soft ? OPENING_SOFTNESS : 0);
   const meanBackground = Math.max(0, mean(pixels.background.subarray(0, count)));
+  const kept: Disc = { ...disc, shade: disc.shade.slice() };
+  let equations: Equations | null = null;
+  let damping = 0;
+  let cost = Number.POSITIVE_INFINITY;
+  let contrast = 0;
+  let noiseRatio = 1;
+  let level = 0;
+  const costNow = () => {
+    let sum = priorCost(disc, ball, { contrast, level }, { lamp, held: false });
+    for (let i = 0; i < count; i++) {
+      if (pixels.used[i] === 0) continue;
+      const most = finalCut(Math.sqrt(variance[i] as number), contrast, noiseRatio) / 2;
+      sum += Math.min(Math.abs(residuals[i] as number), most) ** 2 / (variance[i] as number);
+    }
+    return sum;
+  };
   for (let round = 0; ; round++) {
     for (let i = 0; i < count; i++) {
       const value = model.at(
@@ -91,12 +122,23 @@ export function settle(
       // The model's value: by its own value a pixel's weight would go with its noise.
       variance[i] = noise.readVariance + noise.gain * Math.max(0, Math.min(white, value));
     }
-    const contrast = meanContrast(pixels, difference);
-    const noiseRatio = residualScale(pixels, residuals, variance);
     const early = opening ? OPENING_CUTS[round] : undefined;
     const held = early !== undefined;
-    if (lamp && opening && round === OPENING_CUTS.length) startLamp(disc.shade);
-    if (!opening && round === HOLD_ROUND) shading.hold(disc.shade);
+    if (
+      equations !== null &&
+      costNow() > cost &&
+      damping < MOST_DAMPING &&
+      round < MOST_ROUNDS - 1
+    ) {
+      // A step too far: again from where it began, shorter.
+      damping = Math.max(LEAST_DAMPING, 10 * damping);
+      copyDisc(kept, disc);
+      if (!takeStep(disc, equations, damping, ball.radius)) return null;
+      continue;
+    }
+    damping = damping <= LEAST_DAMPING ? 0 : damping / 10;
+    contrast = meanContrast(pixels, difference);
+    noiseRatio = residualScale(pixels, residuals, variance);
     const opened = early === undefined ? 0 : early * Math.abs(contrast);
     for (let i = 0; i < count; i++) {
       const cut = finalCut(Math.sqrt(variance[i] as number), contrast, noiseRatio);
@@ -109,25 +151,20 @@ export function settle(
       const counts = pixels.used[i] === 1 && !clipped;
       precision[i] = counts ? (weights[i] as number) / (variance[i] as number) : 0;
     }
-    const equations = gatherEquations(pixels, residuals, precision, gradients, parameters);
+    equations = gatherEquations(pixels, residuals, precision, gradients, parameters);
     const scale2 = ball.look?.inflation ?? Math.max(1, noiseRatio) ** 2;
-    const level = Math.abs(contrast) + meanBackground;
+    level = Math.abs(contrast) + meanBackground;
     addPriors(equations, disc, ball, { contrast, level }, scale2, { lamp, held });
     const inverse = definiteInverse(equations.normal, parameters);
     if (inverse === null) return null;
-    for (let r = 0; r < parameters; r++) {
-      let sum = 0;
-      for (let c = 0; c < parameters; c++) {
-        sum += (inverse[r * parameters + c] as number) * (equations.rhs[c] as number);
-      }
-      step[r] = sum;
-    }
-    if (!step.every(Number.isFinite)) return null;
-    limit(step, disc, ball.radius);
-    const moved = Math.max(Math.abs(step[0] as number), Math.abs(step[1] as number));
+    cost = held ? Number.POSITIVE_INFINITY : costNow();
+    copyDisc(disc, kept);
+    const moved = takeStep(disc, equations, damping, ball.radius);
+    if (moved === null) return null;
     const enough = Math.max(SETTLED, SETTLED_SHARE * Math.sqrt(inverse[0] as number));
-    const settled = !held && round > 1 && moved < enough;
-    if (settled || round === MOST_ROUNDS - 1) {
+    const settled = !held && round > 1 && damping === 0 && moved < enough;
+    if (settled || round >= MOST_ROUNDS - 1) {
+      copyDisc(kept, disc);
       return {
         weights,
         residuals,
@@ -137,19 +174,59 @@ export function settle(
         normal: equations.normal,
         inverse,
         contrast,
+        level,
         noiseRatio,
         moved,
       };
     }
-    disc.x += step[0] as number;
-    disc.y += step[1] as number;
-    disc.radius += step[2] as number;
-    disc.sigma += step[3] as number;
-    disc.stretch += step[4] as number;
-    for (let j = 0; j < shading.terms; j++) {
-      disc.shade[j] = (disc.shade[j] as number) + (step[GEOMETRY + j] as number);
+    if (lamp && opening && round === OPENING_CUTS.length - 1) {
+      startLamp(disc.shade);
+      cost = Number.POSITIVE_INFINITY;
+    }
+    if (!soft && round === HOLD_ROUND) {
+      shading.hold(disc.shade);
+      cost = Number.POSITIVE_INFINITY;
     }
   }
+}
+
+function copyDisc(from: Disc, to: Disc): void {
+  to.x = from.x;
+  to.y = from.y;
+  to.radius = from.radius;
+  to.sigma = from.sigma;
+  to.stretch = from.stretch;
+  to.shade.set(from.shade);
+}
+
+/** Moves the disc by one damped Gauss-Newton step (Levenberg, Marquardt); gives the larger move of the middle, null where the equations have no solution. */
+function takeStep(
+  disc: Disc,
+  { normal, rhs }: Equations,
+  damping: number,
+  radius: number,
+): number | null {
+  const parameters = rhs.length;
+  const damped = normal.slice();
+  for (let j = 0; j < parameters; j++) {
+    damped[j * parameters + j] = (damped[j * parameters + j] as number) * (1 + damping);
+  }
+  const inverse = definiteInverse(damped, parameters);
+  if (inverse === null) return null;
+  const step = Float64Array.from(rhs, (_, r) =>
+    rhs.reduce((sum, pull, c) => sum + (inverse[r * parameters + c] as number) * pull, 0),
+  );
+  if (!step.every(Number.isFinite)) return null;
+  limit(step, disc, radius);
+  disc.x += step[0] as number;
+  disc.y += step[1] as number;
+  disc.radius += step[2] as number;
+  disc.sigma += step[3] as number;
+  disc.stretch += step[4] as number;
+  for (let j = 0; j < disc.shade.length; j++) {
+    disc.shade[j] = (disc.shade[j] as number) + (step[GEOMETRY + j] as number);
+  }
+  return Math.max(Math.abs(step[0] as number), Math.abs(step[1] as number));
 }
 
 /** Residual from which on a pixel with this noise counts for nothing. */
@@ -194,6 +271,20 @@ function startLamp(shade: Float64Array): void {
   shade[1] = 0;
   shade[2] = 0;
   shade[3] = (shade[3] as number) - (shade[LAMP + 2] as number);
+}
+
+/**
+ * Hands the lamp what the polynomial has taken over from it; false where the polynomial is no larger
+ * than it may be. Once the polynomial explains a matt ball the lamp's own light is not missed, and
+ * Gauss-Newton does not find out of there.
+ */
+export function freeLamp(shade: Float64Array, level: number): boolean {
+  if (shadeStrain(shade, level) < STRAINED) return false;
+  for (let j = 0; j < 3; j++) {
+    shade[LAMP + j] = (shade[LAMP + j] as number) + (shade[1 + j] as number);
+  }
+  shade.fill(0, 1, LAMP);
+  return true;
 }
 
 /** Root-mean-square difference of ball and background on the edge, with the sign of the mean. */

@@ -89,18 +89,24 @@ function castRays(
     const dy = STEP * (inverse[2] * ux + inverse[3] * uy);
     // Half the width over which the blur spreads this edge, in samples.
     const half = Math.ceil(Math.abs(blur[0] * ux + blur[1] * uy) / 2 / STEP);
+    // With the middle outside the picture a ray tells something from where it enters.
+    let first = 0;
     let n = 0;
     for (; n < samples; n++) {
       const value = patchAt(patch, middle[0] + n * dx, middle[1] + n * dy);
-      if (Number.isNaN(value)) break;
-      change[n] = Math.abs(value);
-      sum[n + 1] = (sum[n] as number) + (change[n] as number);
+      if (Number.isNaN(value)) {
+        if (n > first) break;
+        first = n + 1;
+      } else {
+        change[n] = Math.abs(value);
+      }
+      sum[n + 1] = (sum[n] as number) + (Number.isNaN(value) ? 0 : (change[n] as number));
     }
     const near = 4 + half;
     const width = 6;
     let found = 0;
     let after = 0;
-    for (let i = near + width; i + near + width <= n && found < EDGES_A_RAY; i++) {
+    for (let i = first + near + width; i + near + width <= n && found < EDGES_A_RAY; i++) {
       if (i < after) continue;
       const inner = meanOf(sum, i - near - width, i - near + 2);
       const outer = meanOf(sum, i + near - 2, i + near + width);
@@ -140,7 +146,7 @@ interface Patch {
 
 function smoothDifference(
   { data, width, height }: GreyFrame,
-  { level }: Background,
+  { level, faulty }: Background,
   gain: number,
   [x, y]: ImagePoint,
   reach: number,
@@ -150,26 +156,34 @@ function smoothDifference(
   const columns = Math.max(0, Math.min(width - 1, Math.ceil(x + reach)) - x0 + 1);
   const rows = Math.max(0, Math.min(height - 1, Math.ceil(y + reach)) - y0 + 1);
   const across = new Float32Array(columns * rows);
+  /** Pixels summed up: fewer at the border and where some are faulty. */
+  const pixels = new Uint8Array(columns * rows);
   for (let r = 0; r < rows; r++) {
     for (let c = 0; c < columns; c++) {
-      const from = Math.max(0, c - 1);
       const to = Math.min(columns - 1, c + 1);
       let sum = 0;
-      for (let k = from; k <= to; k++) {
+      let good = 0;
+      for (let k = Math.max(0, c - 1); k <= to; k++) {
         const p = (y0 + r) * width + x0 + k;
+        if (faulty !== undefined && faulty[p] === 1) continue;
         sum += (data[p] as number) - gain * (level[p] as number);
+        good++;
       }
-      across[r * columns + c] = sum / (to - from + 1);
+      across[r * columns + c] = sum;
+      pixels[r * columns + c] = good;
     }
   }
   const values = new Float32Array(columns * rows);
   for (let r = 0; r < rows; r++) {
-    const from = Math.max(0, r - 1);
     const to = Math.min(rows - 1, r + 1);
     for (let c = 0; c < columns; c++) {
       let sum = 0;
-      for (let k = from; k <= to; k++) sum += across[k * columns + c] as number;
-      values[r * columns + c] = sum / (to - from + 1);
+      let good = 0;
+      for (let k = Math.max(0, r - 1); k <= to; k++) {
+        sum += across[k * columns + c] as number;
+        good += pixels[k * columns + c] as number;
+      }
+      values[r * columns + c] = good > 0 ? sum / good : 0;
     }
   }
   return { x0, y0, width: columns, height: rows, values };
