@@ -8,8 +8,8 @@ const measurer = createMeasurer();
 const api: MeasureApi = {
   prepare: (setup) => measurer.prepare(setup),
   survey: (frames) => measurer.survey(frames),
-  centres: (hints, ball) => measurer.centres(hints, ball),
-  inspect: (hint, ball) => measurer.inspect(hint, ball),
+  centres: (hints) => measurer.centres(hints),
+  inspect: (hint) => measurer.inspect(hint),
   attach: async (port) => expose(api, port),
 };
 

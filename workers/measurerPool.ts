@@ -34,17 +34,15 @@ export function poolOf(workers: readonly Remote<MeasureApi>[]): FrameMeasurer {
           ),
         ),
       ),
-    centres: (hints, ball) =>
+    centres: (hints) =>
       borrow((worker) =>
         worker.centres(
           transfer(
             [...hints],
             hints.map((hint) => hint.frame.data.buffer),
           ),
-          ball,
         ),
       ),
-    inspect: (hint, ball) =>
-      borrow((worker) => worker.inspect(transfer(hint, [hint.frame.data.buffer]), ball)),
+    inspect: (hint) => borrow((worker) => worker.inspect(transfer(hint, [hint.frame.data.buffer]))),
   };
 }

@@ -102,7 +102,7 @@ const api: ReduceApi = {
     const frame = await filmApi.frame(index);
     // A run that was cancelled left its own setup behind.
     if (last.setup !== null && prepared !== last.setup) await crew.prepare(last.setup);
-    return crew.inspect({ frame, at: sought.at, shift: sought.shift }, sought.ball);
+    return crew.inspect({ frame, ...sought });
   },
   cancel: async () => running?.abort(),
 };

@@ -53,6 +53,7 @@ export function buildBackground(frames: readonly GreyFrame[]): Outcome<Backgroun
   const size = width * height;
   const level = new Float32Array(size);
   const variance = new Float32Array(size);
+  const agreeing = new Uint8Array(size);
   const values = new Float64Array(count);
   const deviations = new Float64Array(count);
   for (let p = 0; p < size; p++) {
@@ -78,12 +79,13 @@ export function buildBackground(frames: readonly GreyFrame[]): Outcome<Backgroun
       }
       const mean = sum / n;
       level[p] = middle + mean;
+      agreeing[p] = n;
       variance[p] = n > 1 ? (squares - n * mean * mean) / (n - 1) / KEPT_VARIANCE : 0;
       tolerance = LEAST_TOLERANCE + CUT_SIGMAS * Math.sqrt(variance[p] as number);
     }
   }
   const scene = { width, height, level, white, noise: photonTransfer(level, variance, count) };
-  const faulty = findFaulty(scene, variance, count);
+  const faulty = findFaulty(scene, { variance, agreeing, frames: count });
   return success(faulty === null ? scene : { ...scene, faulty });
 }
 

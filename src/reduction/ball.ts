@@ -59,6 +59,19 @@ export function ballInFlight(inputs: ReductionInputs, scene: Scene, track: Track
   };
 }
 
+/** The same at another speed, so many times the one it was made with. */
+export function atPace(ball: BallModel, pace: number): BallModel {
+  const { blur, readout } = ball;
+  const times = ([x, y]: ImageVector): ImageVector => [pace * x, pace * y];
+  return {
+    ...ball,
+    blur: times(blur),
+    ...(readout === undefined
+      ? {}
+      : { readout: { ...readout, motionPerLine: times(readout.motionPerLine) } }),
+  };
+}
+
 const READOUT: Record<Readout['direction'], ImageVector> = {
   down: [0, 1],
   up: [0, -1],

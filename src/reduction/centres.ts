@@ -4,10 +4,11 @@ import type { ImagePoint, ImageVector } from '../core/units';
 import { learnBall } from '../image/learnBall';
 import type { BallModel, CentreMeasurement } from '../image/types';
 import type { Track } from '../tracking/types';
-import { ballInFlight } from './ball';
+import { atPace, ballInFlight } from './ball';
 import { inBatches } from './batches';
 import { type Centres, type JudgedCentres, keepOnPath, keepWhole } from './judgeCentres';
 import { placesOf } from './onPlane';
+import { paceOf } from './pace';
 import type { Scene } from './scene';
 import type { Shake } from './shake';
 import type { Survey } from './survey';
@@ -18,8 +19,9 @@ import { BATCH_FRAMES, type Work } from './work';
 const MARGIN_FRAMES = 3;
 
 /**
- * The ball's centre in every frame of its track, twice: first as each frame alone has it, then with the look that
- * the frames which show it well agree on, so that half-hidden frames need not find it from half an outline.
+ * The ball's centre in every frame of its track, twice: first as each frame alone has it, with the track's mean
+ * speed; then blurred by the speed that the centres have there, and with the look that the frames which show it
+ * well agree on, so that half-hidden frames need not find it from half an outline.
  */
 export async function measureCentres(
   work: Work,
@@ -28,33 +30,52 @@ export async function measureCentres(
 ): Promise<MeasuredCentres> {
   const ball = ballInFlight(work.inputs, work.scene, track);
   const alone = keepOnPath(
-    await measureWith(ball, work, track, shake, { done: 0, of: 2 }),
+    await measureWith(() => ball, work, track, shake, { done: 0, of: 2 }),
     track,
     work.scene,
     shake,
   );
+  const pace = paceOf(alone, track, work.scene, shake);
+  const paced = new Map(
+    [...alone].map(([frame, centre]) => [
+      frame,
+      centre.ok ? success(toldAtPace(centre.value, pace(frame))) : centre,
+    ]),
+  );
   const learnt = learnBall(
     ball,
-    [...alone.values()].flatMap((centre) => (centre.ok ? [centre.value] : [])),
+    [...paced.values()].flatMap((centre) => (centre.ok ? [centre.value] : [])),
   );
+  const ballIn = (frame: number) => atPace(learnt, pace(frame));
   const again =
-    learnt === ball
+    learnt === ball && [...alone.keys()].every((frame) => pace(frame) === 1)
       ? alone
       : keepOnPath(
-          await measureWith(learnt, work, track, shake, { done: 1, of: 2 }),
+          await measureWith(ballIn, work, track, shake, { done: 1, of: 2 }),
           track,
           work.scene,
           shake,
         );
-  const { centres, breakUp } = keepWhole(withOwnBlur(again, alone), candidates, track, work.scene);
+  const { centres, breakUp } = keepWhole(withOwnBlur(again, paced), candidates, track, work.scene);
   const { placeIn } = search(work, track);
   return {
     centres,
     breakUp,
     hintFor: (frame) => {
       const at = centres.has(frame) ? placeIn(frame) : null;
-      return at === null ? null : { at, ball: learnt, shift: offIn(shake, frame) };
+      return at === null ? null : { at, ball: ballIn(frame), shift: offIn(shake, frame) };
     },
+  };
+}
+
+/** A measurement's blur as a multiple of that expected at another pace than 1, which it was measured with. */
+function toldAtPace(centre: CentreMeasurement, pace: number): CentreMeasurement {
+  const { look, blur, evidence } = centre;
+  return {
+    ...centre,
+    ...(look && { look: { ...look, stretch: look.stretch / pace } }),
+    ...(blur && { blur: { stretch: blur.stretch / pace, u: blur.u / pace } }),
+    ...(evidence && { evidence: { ...evidence, stretchU: evidence.stretchU / pace } }),
   };
 }
 
@@ -94,7 +115,7 @@ function search({ inputs: { info }, scene }: Work, track: Track) {
 }
 
 async function measureWith(
-  ball: BallModel,
+  ballIn: (frame: number) => BallModel,
   work: Work,
   track: Track,
   shake: Shake,
@@ -108,7 +129,7 @@ async function measureWith(
   const hintFor = (frame: GreyFrame): CentreHint | null => {
     const at = placeIn(frame.index);
     return at !== null && within(at, scene)
-      ? { frame, at, shift: offIn(shake, frame.index) }
+      ? { frame, at, shift: offIn(shake, frame.index), ball: ballIn(frame.index) }
       : null;
   };
   await inBatches(
@@ -118,7 +139,7 @@ async function measureWith(
       const hints = frames.map(hintFor).filter((hint) => hint !== null);
       // Hints lose their pixels to the measuring thread: keep the frame numbers.
       const numbers = hints.map((hint) => hint.frame.index);
-      const measured = await measurer.centres(hints, ball);
+      const measured = await measurer.centres(hints);
       for (const [i, frame] of numbers.entries()) {
         const centre = measured[i] ?? failure('noBall', 'The ball was not measured in this frame.');
         centres.set(frame, centre);

@@ -53,13 +53,13 @@ export function createMeasurer(): FrameMeasurer {
         };
       });
     },
-    async centres(hints, ball) {
+    async centres(hints) {
       const { scene } = prepared();
-      return hints.map(({ frame, at, shift }) =>
+      return hints.map(({ frame, at, shift, ball }) =>
         measureCentre(frame, scene.around(at, ball, shift), at, ball),
       );
     },
-    async inspect({ frame, at, shift }, ball) {
+    async inspect({ frame, at, shift, ball }) {
       return inspectCentre(frame, prepared().scene.around(at, ball, shift), at, ball);
     },
   };

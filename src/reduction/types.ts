@@ -48,6 +48,8 @@ export interface CentreHint {
   readonly at: ImagePoint;
   /** How far the scene stands off in this frame. */
   readonly shift: ImageVector;
+  /** The ball as it moves there. */
+  readonly ball: BallModel;
 }
 
 /** Measures single frames: in this thread, or a pool of workers behind the same three calls. */
@@ -57,10 +59,10 @@ export interface FrameMeasurer {
   /** Loads what it needs (WASM) and keeps the setup. */
   prepare(setup: SurveySetup): Promise<void>;
   survey(frames: readonly GreyFrame[]): Promise<FrameSurvey[]>;
-  /** Sub-pixel centres near the given places, with the ball model (blur) now known. */
-  centres(hints: readonly CentreHint[], ball: BallModel): Promise<Outcome<CentreMeasurement>[]>;
+  /** Sub-pixel centres near the given places. */
+  centres(hints: readonly CentreHint[]): Promise<Outcome<CentreMeasurement>[]>;
   /** One frame's fit laid open. */
-  inspect(hint: CentreHint, ball: BallModel): Promise<FrameInspection>;
+  inspect(hint: CentreHint): Promise<FrameInspection>;
 }
 
 /** The stages of a reduction, in order. */

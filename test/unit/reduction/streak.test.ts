@@ -119,6 +119,10 @@ describe('the streak image of sample a', () => {
     expect(bright(whole)).toBeGreaterThan(bright(whole - 5));
   });
 
+  it('holds no pixel for faulty: its camera has none, only a codec and a seal that tears', () => {
+    expect(result.warnings.map(({ code }) => code)).not.toContain('faultyPixels');
+  });
+
   it('shows fragments that outrun the ball', () => {
     if (!isAvailable(result.sealBurst)) throw new Error('no burst');
     const [, open] = result.sealBurst.between;

@@ -16,9 +16,9 @@ function centresWith(more: (frame: number) => Partial<CentreMeasurement>): Frame
   const plain = scriptedMeasurer({ at: slowing(SPEED, 5.3) });
   return {
     ...plain,
-    centres: async (hints, ball) => {
+    centres: async (hints) => {
       const frames = hints.map(({ frame }) => frame.index);
-      const found = await plain.centres(hints, ball);
+      const found = await plain.centres(hints);
       return found.map(
         (centre, i): Outcome<CentreMeasurement> =>
           centre.ok ? success({ ...centre.value, ...more(frames[i] ?? 0) }) : centre,
