@@ -44,7 +44,7 @@ function normalDensity(z: number): number {
 
 /** Nodes and weights of Gauss and Legendre on 0..1, by their number. */
 export const GAUSS: readonly { readonly node: Float64Array; readonly weight: Float64Array }[] =
-  Array.from({ length: 13 }, (_, n) => gaussLegendre(n));
+  Array.from({ length: 9 }, (_, n) => gaussLegendre(n));
 
 function gaussLegendre(n: number) {
   const node = new Float64Array(n);
