@@ -30,10 +30,12 @@ export interface Shading {
   plain(p: Float64Array): Float64Array;
 }
 
-/** Parameters of the free shading: nine polynomial terms and the vector of a lamp. */
-const SHADE_TERMS = 12;
+/** Parameters of the free shading: nine polynomial terms, the vector of a lamp, the darkening of the limb. */
+const SHADE_TERMS = 13;
 /** Where the lamp's vector begins. */
 export const LAMP = 9;
+/** Share by which all of it is darker at the limb than in the middle, with the other sign. */
+export const LIMB = 12;
 
 /**
  * Nothing known: all polynomials in the normal up to order two, which hold a matt sphere under any
@@ -84,10 +86,7 @@ export function freeShading(): Shading {
       const vv = p[6] as number;
       const uw = p[7] as number;
       const vw = p[8] as number;
-      slope[0] = (p[1] as number) + 2 * uu * u + uv * v + uw * w + lit * (p[9] as number);
-      slope[1] = (p[2] as number) + uv * u + 2 * vv * v + vw * w + lit * (p[10] as number);
-      slope[2] = (p[3] as number) + uw * u + vw * v + lit * (p[11] as number);
-      return (
+      const bright =
         (p[0] as number) +
         (p[1] as number) * u +
         (p[2] as number) * v +
@@ -98,8 +97,18 @@ export function freeShading(): Shading {
         uw * u * w +
         vw * v * w +
         lit * ((p[9] as number) * u + (p[10] as number) * v + (p[11] as number) * w) +
-        rest
-      );
+        rest;
+      // All of it falls off towards the limb alike, as the facets of a rough surface make it.
+      const limb = p[LIMB] as number;
+      const share = 1 + limb * (w - 1);
+      for (let j = 0; j < LIMB; j++) by[j] = share * (by[j] as number);
+      by[LIMB] = bright * (w - 1);
+      slope[0] = share * ((p[1] as number) + 2 * uu * u + uv * v + uw * w + lit * (p[9] as number));
+      slope[1] =
+        share * ((p[2] as number) + uv * u + 2 * vv * v + vw * w + lit * (p[10] as number));
+      slope[2] =
+        share * ((p[3] as number) + uw * u + vw * v + lit * (p[11] as number)) + limb * bright;
+      return share * bright;
     },
     plain: (p) => p.slice(),
   };
@@ -129,12 +138,16 @@ export function learntShading(pattern: ArrayLike<number>): Shading {
       );
     },
     plain(p) {
-      const sum = known.map((value) => (p[0] as number) * value);
+      const sum = scaledShade(known, p[0] as number);
       for (let j = 1; j < 4; j++) sum[j] = (sum[j] as number) + (p[j] as number);
       return sum;
     },
   };
 }
+
+/** The free shading's parameters for all brightness times a factor. */
+export const scaledShade = (shade: Float64Array, factor: number): Float64Array =>
+  shade.map((value, j) => (j === LIMB ? value : factor * value));
 
 const PLAIN = freeShading();
 
