@@ -4,7 +4,7 @@ import { median } from '../core/statistics';
 import type { ImagePoint } from '../core/units';
 import { blurAt, centreFromMiddle, type Shape, shapeAt } from './ballShape';
 import { type DiscFit, fitDisc } from './discFit';
-import { meanBrightness } from './discShade';
+import { meanBrightness, scaledShade } from './discShade';
 import { count, findOutline, RAYS } from './outline';
 import { faceOf } from './surface';
 import type { Background, BallModel, CentreMeasurement } from './types';
@@ -163,7 +163,7 @@ function judge(
     look: {
       sigma: disc.sigma,
       stretch: disc.stretch,
-      shade: Array.from(shade, (value) => value / brightness),
+      shade: Array.from(scaledShade(shade, 1 / brightness)),
     },
     ...(fit.blur === null ? {} : { blur: fit.blur }),
     evidence: fit.evidence,

@@ -1,6 +1,6 @@
 import type { Equations } from './discEquations';
 import { type Disc, GEOMETRY } from './discModel';
-import { LAMP } from './discShade';
+import { LAMP, LIMB } from './discShade';
 import type { BallModel } from './types';
 
 /** Softness of an edge that in-focus optics and the pixel give, px, and how far that may be off. */
@@ -14,6 +14,8 @@ const SHADE_U = [0.1, 0.05, 1] as const;
 /** Without the lamp the polynomial has to stand for it. */
 const ALONE_U = 0.4;
 const NO_LAMP_U = 1e-4;
+/** Darkening of the limb, a share. */
+const LIMB_U = 0.15;
 /** Tilt of the brightness against the known look, as a share of the contrast. */
 const TILT_U = 0.02;
 /** In the opening rounds all but place and simple shading is held by this factor, lest it follow a wrong place. */
@@ -90,7 +92,11 @@ function forEachPrior(
     if (look === undefined) {
       if (j < 4) u = lamp && !holding ? SHADE_U[0] : ALONE_U;
       else if (j < LAMP) u = held * (lamp ? SHADE_U[1] : ALONE_U);
-      else u = lamp && !holding ? SHADE_U[2] : NO_LAMP_U;
+      else if (j < LIMB) u = lamp && !holding ? SHADE_U[2] : NO_LAMP_U;
+      else {
+        add(GEOMETRY + j, -(shade[j] as number), lamp && !holding ? LIMB_U : NO_LAMP_U);
+        continue;
+      }
     }
     add(GEOMETRY + j, -(shade[j] as number), u * size);
   }

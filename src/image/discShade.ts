@@ -20,6 +20,9 @@ export interface Places {
   readonly alongV: Float64Array;
   readonly alongW: Float64Array;
   readonly lit: Float64Array;
+  /** What the darkening of the limb leaves of it, and the change of it with the limb's parameter. */
+  readonly left: Float64Array;
+  readonly byLimb: Float64Array;
 }
 
 export function placesFor(most: number): Places {
@@ -35,6 +38,8 @@ export function placesFor(most: number): Places {
     alongV: column(),
     alongW: column(),
     lit: column(),
+    left: column(),
+    byLimb: column(),
   };
 }
 
@@ -55,10 +60,12 @@ export interface Shading {
   plain(p: Float64Array): Float64Array;
 }
 
-/** Parameters of the free shading: nine polynomial terms and the vector of a lamp. */
-const SHADE_TERMS = 12;
+/** Parameters of the free shading: nine polynomial terms, the vector of a lamp, the darkening of the limb. */
+const SHADE_TERMS = 13;
 /** Where the lamp's vector begins. */
 export const LAMP = 9;
+/** Share by which all of it is darker at the limb than in the middle, with the other sign. */
+export const LIMB = 12;
 
 /**
  * Nothing known: all polynomials in the normal up to order two, which hold a matt sphere under any
@@ -87,7 +94,7 @@ export function freeShading(): Shading {
 
 /** Brightness of the places under polynomial and lamp; what the lamp lights is told by `lamp`. */
 function brighten(
-  { u: us, v: vs, w: ws, spread, bright, alongU, alongV, alongW, lit: lits }: Places,
+  { u: us, v: vs, w: ws, spread, bright, alongU, alongV, alongW, lit: lits, left, byLimb }: Places,
   n: number,
   p: Float64Array,
   lamp: Float64Array,
@@ -105,6 +112,7 @@ function brighten(
   const p9 = p[9] as number;
   const p10 = p[10] as number;
   const p11 = p[11] as number;
+  const limb = p[LIMB] as number;
   const l9 = lamp[9] as number;
   const l10 = lamp[10] as number;
   const l11 = lamp[11] as number;
@@ -128,17 +136,22 @@ function brighten(
     const slopeU = p1 + uv * v + uw * w + lit * p9;
     const slopeV = p2 + vw * w + lit * p10;
     const slopeW = p3 + lit * p11;
-    alongU[k] = slopeU + 2 * uu * u;
-    alongV[k] = slopeV + uv * u + 2 * vv * v;
-    alongW[k] = slopeW + uw * u + vw * v;
-    bright[k] = p0 + (slopeU + uu * u) * u + (slopeV + vv * v) * v + slopeW * w + rest;
+    // All of it falls off towards the limb alike, as the facets of a rough surface make it.
+    const share = 1 + limb * (w - 1);
+    const light = p0 + (slopeU + uu * u) * u + (slopeV + vv * v) * v + slopeW * w + rest;
+    alongU[k] = share * (slopeU + 2 * uu * u);
+    alongV[k] = share * (slopeV + uv * u + 2 * vv * v);
+    alongW[k] = share * (slopeW + uw * u + vw * v) + limb * light;
+    bright[k] = share * light;
     lits[k] = lit;
+    left[k] = share;
+    byLimb[k] = light * (w - 1);
   }
 }
 
 /** Derivatives of the places' brightness by the free shading's parameters, summed up. */
 function addTerms(
-  { u: us, v: vs, w: ws, share, lit }: Places,
+  { u: us, v: vs, w: ws, share, lit, left, byLimb }: Places,
   n: number,
   by: Float64Array,
   offset: number,
@@ -155,8 +168,10 @@ function addTerms(
   let litU = 0;
   let litV = 0;
   let litW = 0;
+  let limb = 0;
   for (let k = 0; k < n; k++) {
-    const m = share[k] as number;
+    limb += (share[k] as number) * (byLimb[k] as number);
+    const m = (share[k] as number) * (left[k] as number);
     const l = lit[k] as number;
     const mu = m * (us[k] as number);
     const mv = m * (vs[k] as number);
@@ -187,7 +202,12 @@ function addTerms(
   by[offset + 9] = litU;
   by[offset + 10] = litV;
   by[offset + 11] = litW;
+  by[offset + LIMB] = limb;
 }
+
+/** The free shading's parameters for all brightness times a factor. */
+export const scaledShade = (shade: Float64Array, factor: number): Float64Array =>
+  shade.map((value, j) => (j === LIMB ? value : factor * value));
 
 /** A pattern known from other frames, in the free shading's terms: its level and a tilt in each direction are left free. */
 export function learntShading(pattern: ArrayLike<number>): Shading {
@@ -229,7 +249,7 @@ export function learntShading(pattern: ArrayLike<number>): Shading {
       by[offset + 3] = byW;
     },
     plain(p) {
-      const sum = known.map((value) => (p[0] as number) * value);
+      const sum = scaledShade(known, p[0] as number);
       for (let j = 1; j < 4; j++) sum[j] = (sum[j] as number) + (p[j] as number);
       return sum;
     },
