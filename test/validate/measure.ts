@@ -22,19 +22,25 @@ export interface Measured {
   readonly alone: readonly (CentreMeasurement | Reason)[];
   /** What was known before the last pass. */
   readonly prior: Prior;
-  /** Way of the ball during the exposure, as expected beforehand, px. */
-  readonly expected: readonly [x: number, y: number];
 }
 
 export const isMeasured = (centre: CentreMeasurement | Reason): centre is CentreMeasurement =>
   'varX' in centre;
 
-/** Measures a film as the reduction does: background, a first pass, the ball learnt, a second pass. */
-export function measureShot(
+/** A film's first pass: every frame by itself. */
+export interface FirstPass {
+  readonly ball: BallModel;
+  readonly alone: Measured['alone'];
+  /** Measures all frames with another model of the ball. */
+  readonly pass: (model: BallModel) => (CentreMeasurement | Reason)[];
+}
+
+/** Measures a film as the reduction does at first: background, and each frame by itself. */
+export function measureAlone(
   shot: Shot,
   frames: readonly RenderedFrame[],
   random: Random,
-): Measured {
+): FirstPass {
   const built = buildBackground(frames);
   if (!built.ok) throw new Error(built.reason.message);
   const background = built.value;
@@ -65,12 +71,20 @@ export function measureShot(
       const centre = measureCentre(frame, background, at, model);
       return centre.ok ? centre.value : centre.reason;
     });
-  const alone = pass(ball);
+  return { ball, alone: pass(ball), pass };
+}
+
+/** Measures a film as the reduction does: a first pass, the ball learnt, a second pass. */
+export function measureShot(
+  shot: Shot,
+  frames: readonly RenderedFrame[],
+  random: Random,
+): Measured {
+  const { ball, alone, pass } = measureAlone(shot, frames, random);
   const learnt = learnBall(ball, alone.filter(isMeasured));
   return {
     centres: learnt === ball ? alone : pass(learnt),
     alone,
-    expected: [ball.blur[0], ball.blur[1]],
     prior: {
       radiusU: learnt.radiusU ?? 0.03 * learnt.radius,
       softnessU: learnt.look?.sigmaU ?? 1,

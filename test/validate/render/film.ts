@@ -15,6 +15,8 @@ export interface FilmPlan {
   /** Frames without the ball, before and after. */
   readonly before: number;
   readonly after: number;
+  /** Cells a pixel, in each direction, to render with; left out: as many as the centre to 1e-4 px needs. */
+  readonly cells?: number;
 }
 
 export interface RenderedFrame {
@@ -27,7 +29,7 @@ export interface RenderedFrame {
 
 /** All frames of the film; the ball of `sightings[i]` is in frame `before + i`. */
 export function renderFilm(plan: FilmPlan, random: Random): RenderedFrame[] {
-  const { width, height, backdrop, softness, camera, before, after } = plan;
+  const { width, height, backdrop, softness, camera, before, after, cells } = plan;
   const empty = { backdrop, ball: null, fragment: null, softness };
   const still = stillPicture(backdrop, softness, { x0: 0, y0: 0, width, height });
   const frame = (index: number, expected: Float64Array): RenderedFrame => ({
@@ -44,7 +46,7 @@ export function renderFilm(plan: FilmPlan, random: Random): RenderedFrame[] {
     const scene: Scene = { ...empty, ...seen };
     const window = windowAround(scene, seen.ball, plan);
     const expected = still.slice();
-    const part = expectation(scene, window);
+    const part = expectation(scene, window, cells);
     for (let y = 0; y < window.height; y++) {
       expected.set(
         part.subarray(y * window.width, (y + 1) * window.width),
