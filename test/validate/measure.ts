@@ -1,6 +1,7 @@
 import type { Reason } from '../../src/core/reason';
 import { buildBackground } from '../../src/image/background';
 import { measureCentre } from '../../src/image/centre';
+import { learnBrightness } from '../../src/image/hiddenPixels';
 import { learnBall } from '../../src/image/learnBall';
 import type { BallModel, CentreMeasurement } from '../../src/image/types';
 import type { Prior } from './bound';
@@ -66,7 +67,9 @@ export function measureShot(
       return centre.ok ? centre.value : centre.reason;
     });
   const alone = pass(ball);
-  const learnt = learnBall(ball, alone.filter(isMeasured));
+  const shown = alone.filter(isMeasured);
+  const known = learnBall(ball, shown);
+  const learnt = known === ball ? ball : learnBrightness(known, shown);
   return {
     centres: learnt === ball ? alone : pass(learnt),
     alone,
