@@ -56,7 +56,7 @@ export function learntBrightness({
 }
 
 /** Flags on a box of pixels: 1 where something else stands before the ball or beside it, its blurred border included. */
-export interface HiddenPixels {
+interface HiddenPixels {
   at(x: number, y: number): boolean;
 }
 
