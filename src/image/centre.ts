@@ -18,6 +18,13 @@ const LEAST_CONTRAST_TO_NOISE = 2.5;
 const LEAST_CONTRAST_SHARE = 0.03;
 /** The fitted radius may differ from the expected one by this share, or four of its standard uncertainties. */
 const RADIUS_TOLERANCE = 0.08;
+/**
+ * With the ball learnt its place is known to this share of the radius, and its brightness to this share of
+ * the contrast, or so many times its spread from frame to frame.
+ */
+const LEARNT_REACH = 0.35;
+const LEARNT_SHARE = 0.3;
+const LEARNT_SPREADS = 5;
 /** Sizes tried, as multiples of that expected, to tell a wrong scale from no ball. */
 const OTHER_SIZES = [1.12, 0.88, 1.25, 0.75] as const;
 
@@ -78,7 +85,7 @@ export function examineCentre(
     );
     return examined(none, null);
   }
-  const judged = judge(frame, background, fit, [x, y], ball, where);
+  const judged = judge(frame, background, gain, fit, at, [x, y], ball, where);
   const surface = judged.ok ? faceOf(frame, background, gain, fit, ball, shape) : null;
   return examined(
     judged.ok && surface !== null ? success({ ...judged.value, surface }) : judged,
@@ -114,7 +121,9 @@ function nothingFound(
 function judge(
   frame: GreyFrame,
   background: Background,
+  gain: number,
   fit: DiscFit,
+  at: ImagePoint,
   start: ImagePoint,
   ball: BallModel,
   where: string,
@@ -145,6 +154,13 @@ function judge(
       'Place the centre by hand or leave the frame out.',
     );
   }
+  if (!isAsLearnt(frame, brightness / gain, contrast, middle, at, ball)) {
+    return failure(
+      'noBall',
+      `The disc in ${where} is not where, or not as bright as, the other frames have the ball.`,
+      'Step to the frame: place the centre by hand if the ball can be seen there, or leave it out.',
+    );
+  }
   const off = Math.abs(disc.radius - ball.radius);
   if (off > RADIUS_TOLERANCE * ball.radius && off > 4 * radiusU) {
     return radiusMismatch(disc.radius, ball.radius, 1, where);
@@ -159,6 +175,7 @@ function judge(
     radius: { value: disc.radius, u: radiusU },
     visible,
     contrast,
+    brightness: brightness / gain,
     saturated: saturatedShare(frame, middle, ball.radius),
     look: {
       sigma: disc.sigma,
@@ -169,6 +186,27 @@ function judge(
     evidence: fit.evidence,
   });
 }
+
+/** Whether a disc is near where the ball was looked for and as bright as the ball is in other frames. */
+function isAsLearnt(
+  frame: GreyFrame,
+  shown: number,
+  contrast: number,
+  middle: ImagePoint,
+  at: ImagePoint,
+  { radius, brightness }: BallModel,
+): boolean {
+  if (brightness === undefined) return true;
+  const { value, u } = brightness;
+  return (
+    beyondReach(frame, middle, at) <= LEARNT_REACH * radius &&
+    Math.abs(shown - value) <= Math.max(LEARNT_SHARE * Math.abs(contrast), LEARNT_SPREADS * u)
+  );
+}
+
+/** Distance of a disc from where it was looked for; there a place outside the picture is one on its border. */
+const beyondReach = ({ width, height }: GreyFrame, [x, y]: ImagePoint, [ax, ay]: ImagePoint) =>
+  Math.hypot(Math.max(0, Math.min(width - 1, x)) - ax, Math.max(0, Math.min(height - 1, y)) - ay);
 
 function radiusMismatch(
   found: number,

@@ -1,6 +1,7 @@
 import type { GreyFrame } from '../core/frame';
 import type { Shape } from './ballShape';
 import type { Disc } from './discModel';
+import { hiddenPixels } from './hiddenPixels';
 import { RAYS } from './outline';
 import type { Background, BallModel } from './types';
 
@@ -15,6 +16,8 @@ const MANY_INNER_PIXELS = 600;
 const CORE = 0.35;
 /** A sector with more than this share of its pixels thrown out does not show the outline. */
 const HIDDEN_SHARE = 0.3;
+/** Of a sector at least this share of its pixels must not be known to be hidden. */
+const LEAST_OPEN = 0.4;
 /**
  * A sector shows the outline where the ball explains it better than the bare background, by at least this
  * share of what the model has them differ by, and where they do differ by this many variances of the noise.
@@ -35,6 +38,8 @@ export interface DiscPixels {
   readonly edge: Uint8Array;
   /** 1 where the pixel counts: in a sector that shows the outline, or in the disc's core. */
   readonly used: Uint8Array;
+  /** 1 where something else stands before the ball or beside it. */
+  readonly hidden: Uint8Array;
   readonly count: number;
   /** Index of each pixel of the box `columns` wide that all lie in, row by row; -1: not among them. */
   readonly place: Int32Array;
@@ -47,13 +52,14 @@ export const bandWidth = ({ sigma }: Disc): number => EDGE_BAND + EDGE_BAND_SIGM
 /** Pixels of the disc and of the band around its outline, with the sectors of the outline that count. */
 export function gatherPixels(
   frame: GreyFrame,
-  { level, faulty }: Background,
+  scene: Background,
   gain: number,
   disc: Disc,
   seen: Uint8Array,
   ball: BallModel,
   [a, b, c, d]: Shape,
 ): DiscPixels {
+  const { level, faulty } = scene;
   const { radius, blur } = ball;
   // Area of the band: its length times its mean width (the mean of |cos| is 2 / pi).
   const spreadWidth = (2 / Math.PI) * Math.hypot(blur[0], blur[1]);
@@ -75,6 +81,8 @@ export function gatherPixels(
   const sector = new Uint8Array(most);
   const edge = new Uint8Array(most);
   const used = new Uint8Array(most);
+  const hidden = new Uint8Array(most);
+  const covered = hiddenPixels(frame, scene, gain, disc, ball, [a, b, c, d], band);
   const place = new Int32Array(most).fill(-1);
   const columns = Math.max(0, x1 - x0 + 1);
   let n = 0;
@@ -99,12 +107,13 @@ export function gatherPixels(
       background[n] = gain * (level[p] as number);
       sector[n] = s;
       edge[n] = onEdge ? 1 : 0;
-      used[n] = seen[s] === 1 || r < CORE * radius ? 1 : 0;
+      hidden[n] = covered.at(px, py) ? 1 : 0;
+      used[n] = hidden[n] === 0 && (seen[s] === 1 || r < CORE * radius) ? 1 : 0;
       place[(py - y0) * columns + px - x0] = n;
       n++;
     }
   }
-  return { x, y, value, background, sector, edge, used, count: n, place, columns };
+  return { x, y, value, background, sector, edge, used, hidden, count: n, place, columns };
 }
 
 /**
@@ -146,6 +155,7 @@ export function sectorsShown(
   weights: Float64Array,
 ): Uint8Array {
   const kept = new Float64Array(RAYS);
+  const open = new Float64Array(RAYS);
   const all = new Float64Array(RAYS);
   const better = new Float64Array(RAYS);
   const differs = new Float64Array(RAYS);
@@ -156,6 +166,8 @@ export function sectorsShown(
     const change = (pixels.value[i] as number) - (pixels.background[i] as number);
     const v = variance[i] as number;
     all[s] = (all[s] as number) + 1;
+    if (pixels.hidden[i] === 1) continue;
+    open[s] = (open[s] as number) + 1;
     if ((weights[i] as number) >= OUT) kept[s] = (kept[s] as number) + 1;
     better[s] = (better[s] as number) + (change * change - residual * residual) / v;
     differs[s] = (differs[s] as number) + (change - residual) ** 2 / v;
@@ -165,7 +177,10 @@ export function sectorsShown(
     (of[s] as number) + (of[(s + 1) % RAYS] as number) + (of[(s + RAYS - 1) % RAYS] as number);
   for (let s = 0; s < RAYS; s++) {
     const total = all[s] as number;
-    const agrees = (kept[s] as number) >= (1 - HIDDEN_SHARE) * total;
+    // What is known to be hidden is left out anyway; the rest must be enough to tell.
+    const agrees =
+      (kept[s] as number) >= (1 - HIDDEN_SHARE) * (open[s] as number) &&
+      (open[s] as number) >= LEAST_OPEN * total;
     const difference = around(differs, s);
     const explained = around(better, s) > BETTER * difference && difference > LEAST_DIFFERENCE;
     const alone = (better[s] as number) > -BETTER * (differs[s] as number);

@@ -1,6 +1,7 @@
 import type { GreyFrame } from '../core/frame';
 import type { ImagePoint } from '../core/units';
 import { inverseOf, type Shape } from './ballShape';
+import { learntBrightness } from './hiddenPixels';
 import type { Background, BallModel } from './types';
 
 /** Rays cast from the middle; also the number of sectors the outline is judged in. */
@@ -12,6 +13,9 @@ const DIRECTIONS = 36;
 /** A change is the ball's when it is this many times the noise, or this share of the grey range. */
 const LEAST_CHANGE = 2.5;
 const LEAST_CHANGE_SHARE = 3 / 255;
+/** Where the brightness behind the limb is taken, radii, and how far it may differ from the learnt one, as a share of the contrast. */
+const BEHIND_LIMB = 0.85;
+const UNLIKE = 0.4;
 
 /** The ball's outline as rays from its middle see it. */
 export interface Outline {
@@ -45,7 +49,7 @@ export function findOutline(
   let seen: Uint8Array = new Uint8Array(RAYS);
   const patch = smoothDifference(frame, background, gain, start, 3 * ball.radius + 8);
   for (let round = 0; round < 3; round++) {
-    const edges = castRays(patch, background, middle, ball, shape);
+    const edges = castRays(patch, background, gain, middle, ball, shape);
     const guess = round === 0 ? propose(edges, ball.radius, tolerance) : [0, 0];
     if (guess === null) return null;
     const centre = settle(edges, ball.radius, guess as [number, number], tolerance);
@@ -66,17 +70,20 @@ export const count = (flags: Uint8Array): number => flags.reduce((sum, flag) => 
 function castRays(
   patch: Patch,
   background: Background,
+  gain: number,
   middle: ImagePoint,
   ball: BallModel,
   shape: Shape,
 ): Edges {
   const { radius, blur } = ball;
+  const brightness = learntBrightness(ball);
   const inverse = inverseOf(shape);
   const edges: Edges = { x: [], y: [], ray: [] };
   const farthest = 1.9 * radius + 6;
   const samples = Math.floor(farthest / STEP);
   const change = new Float64Array(samples);
   const sum = new Float64Array(samples + 1);
+  const signed = new Float64Array(samples + 1);
   // Means of nine pixels have a third of their noise, where it is independent; it is not quite.
   const noise =
     0.5 * Math.sqrt(background.noise.readVariance + background.noise.gain * background.white * 0.5);
@@ -101,9 +108,11 @@ function castRays(
         change[n] = Math.abs(value);
       }
       sum[n + 1] = (sum[n] as number) + (Number.isNaN(value) ? 0 : (change[n] as number));
+      signed[n + 1] = (signed[n] as number) + (Number.isNaN(value) ? 0 : value);
     }
     const near = 4 + half;
     const width = 6;
+    const limb = brightness?.(BEHIND_LIMB * ux, BEHIND_LIMB * uy);
     let found = 0;
     let after = 0;
     for (let i = first + near + width; i + near + width <= n && found < EDGES_A_RAY; i++) {
@@ -122,6 +131,12 @@ function castRays(
       const r = STEP * (at + (a > b ? (a - level) / (a - b) : 0.5));
       after = at + near + width;
       if (r < 0.2 * radius) continue;
+      if (limb !== undefined) {
+        const contrast =
+          gain * (limb - levelAt(background, middle[0] + at * dx, middle[1] + at * dy));
+        const shown = meanOf(signed, i - near - width, i - near + 2);
+        if (Math.abs(shown - contrast) > Math.max(UNLIKE * Math.abs(contrast), least)) continue;
+      }
       edges.x.push(r * ux);
       edges.y.push(r * uy);
       edges.ray.push(ray);
@@ -130,6 +145,10 @@ function castRays(
   }
   return edges;
 }
+
+/** Background at the pixel nearest to a place within it. */
+const levelAt = ({ level, width }: Background, x: number, y: number): number =>
+  level[Math.round(y) * width + Math.round(x)] as number;
 
 /** Mean between two places of a running sum. */
 const meanOf = (sum: Float64Array, from: number, to: number): number =>

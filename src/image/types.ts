@@ -42,6 +42,8 @@ export interface BallModel {
     /** What the model of the ball leaves out and all frames share: variances of x and y, px^2. */
     readonly unmodelled: readonly [x: number, y: number];
   };
+  /** Mean grey value of its disc in the background's light, and how far that is from frame to frame; left out: not known yet. */
+  readonly brightness?: { readonly value: number; readonly u: number };
   /**
    * Displacement during the exposure, [0, 0] where unknown or none; in the plane it moves in where `camera` states
    * one (see `blurAt`), else in the image.
@@ -115,6 +117,8 @@ export interface CentreMeasurement {
   readonly visible: number;
   /** Ball minus background, grey values. */
   readonly contrast: number;
+  /** Mean grey value of its disc in the background's light; left out for a centre placed by hand. */
+  readonly brightness?: number;
   /** Share of the ball's pixels at the format's largest value, 0..1. */
   readonly saturated: number;
   /** Left out for a centre placed by hand. */

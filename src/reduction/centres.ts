@@ -1,6 +1,7 @@
 import type { GreyFrame } from '../core/frame';
 import { failure, type Outcome, success } from '../core/reason';
 import type { ImagePoint, ImageVector } from '../core/units';
+import { learnBrightness } from '../image/hiddenPixels';
 import { learnBall } from '../image/learnBall';
 import type { BallModel, CentreMeasurement } from '../image/types';
 import type { Track } from '../tracking/types';
@@ -42,10 +43,9 @@ export async function measureCentres(
       centre.ok ? success(toldAtPace(centre.value, pace(frame))) : centre,
     ]),
   );
-  const learnt = learnBall(
-    ball,
-    [...paced.values()].flatMap((centre) => (centre.ok ? [centre.value] : [])),
-  );
+  const shown = [...paced.values()].flatMap((centre) => (centre.ok ? [centre.value] : []));
+  const known = learnBall(ball, shown);
+  const learnt = known === ball ? ball : learnBrightness(known, shown);
   const ballIn = (frame: number) => atPace(learnt, pace(frame));
   const again =
     learnt === ball && [...alone.keys()].every((frame) => pace(frame) === 1)

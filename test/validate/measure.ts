@@ -1,6 +1,7 @@
 import type { Reason } from '../../src/core/reason';
 import { buildBackground } from '../../src/image/background';
 import { measureCentre } from '../../src/image/centre';
+import { learnBrightness } from '../../src/image/hiddenPixels';
 import { learnBall } from '../../src/image/learnBall';
 import type { BallModel, CentreMeasurement } from '../../src/image/types';
 import type { Prior } from './bound';
@@ -18,8 +19,6 @@ const HINT_ERROR = 0.25;
 export interface Measured {
   /** One for each sighting of the shot. */
   readonly centres: readonly (CentreMeasurement | Reason)[];
-  /** As each frame alone has them: the first pass. */
-  readonly alone: readonly (CentreMeasurement | Reason)[];
   /** What was known before the last pass. */
   readonly prior: Prior;
 }
@@ -30,7 +29,7 @@ export const isMeasured = (centre: CentreMeasurement | Reason): centre is Centre
 /** A film's first pass: every frame by itself. */
 export interface FirstPass {
   readonly ball: BallModel;
-  readonly alone: Measured['alone'];
+  readonly alone: Measured['centres'];
   /** Measures all frames with another model of the ball. */
   readonly pass: (model: BallModel) => (CentreMeasurement | Reason)[];
 }
@@ -81,10 +80,11 @@ export function measureShot(
   random: Random,
 ): Measured {
   const { ball, alone, pass } = measureAlone(shot, frames, random);
-  const learnt = learnBall(ball, alone.filter(isMeasured));
+  const shown = alone.filter(isMeasured);
+  const known = learnBall(ball, shown);
+  const learnt = known === ball ? ball : learnBrightness(known, shown);
   return {
     centres: learnt === ball ? alone : pass(learnt),
-    alone,
     prior: {
       radiusU: learnt.radiusU ?? 0.03 * learnt.radius,
       softnessU: learnt.look?.sigmaU ?? 1,

@@ -75,6 +75,8 @@ export function FitPicture(props: FitPictureProps) {
     Math.min(Math.max(at[1], y - 0.5), y + rows - 0.5),
   ];
   const count = inspection === null ? 0 : leftOutPixels(inspection);
+  const mark = dragged !== null || position?.manual === true ? 'manual' : 'used';
+  const kind = position?.used === false && dragged === null ? 'refused' : mark;
 
   return (
     <figure ref={box} class={`fit-picture ${movable ? 'fit-picture-movable' : ''}`}>
@@ -111,8 +113,6 @@ export function FitPicture(props: FitPictureProps) {
             (at[1] - y + 0.5) * scale,
           ];
           const [left, top] = place(handleAt);
-          const mark = dragged !== null || position?.manual === true ? 'manual' : 'used';
-          const kind = position?.used === false && dragged === null ? 'refused' : mark;
           return (
             <>
               <svg
@@ -186,7 +186,7 @@ export function FitPicture(props: FitPictureProps) {
         {ellipse !== null && (
           <li>
             <svg width="22" height="12" aria-hidden="true">
-              <ellipse class="fit-ellipse fit-used" cx="11" cy="6" rx="8" ry="4.5" />
+              <ellipse class={`fit-ellipse fit-${kind}`} cx="11" cy="6" rx="8" ry="4.5" />
             </svg>
             uncertainty u, {formatCount(factor)} times enlarged
           </li>
