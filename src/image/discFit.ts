@@ -1,7 +1,7 @@
 import type { GreyFrame } from '../core/frame';
 import { definiteInverse } from '../core/linalg';
 import type { Shape } from './ballShape';
-import { arcScatter, type Covariance } from './discEquations';
+import { type Covariance, waveScatter } from './discEquations';
 import { type Disc, GEOMETRY } from './discModel';
 import { gatherPixels, sectorsShown, shareThrownOut } from './discPixels';
 import { SIGMA_PRIOR, STRETCH_PRIOR } from './discPriors';
@@ -113,7 +113,7 @@ function fitWith(
   if (fit === null || fit.moved > UNSETTLED) return null;
   const { inverse, contrast } = fit;
   const parameters = GEOMETRY + shading.terms;
-  const scatter = arcScatter(
+  const scatter = waveScatter(
     pixels,
     fit.residuals,
     fit.precision,
@@ -154,6 +154,9 @@ function fitWith(
       byShade: shadePart,
       sigmaU: Math.sqrt(factor * at(3, 3)),
       stretchU: Math.sqrt(factor * at(4, 4)),
+      ...(look === undefined
+        ? {}
+        : { learnt: { inflation: look.inflation, unmodelled: look.unmodelled } }),
     },
   };
 }
