@@ -1,8 +1,14 @@
 import type { DiscPixels } from './discPixels';
 import { RAYS } from './outline';
 
-/** Arcs the outline is cut into to see whether the errors of neighbouring pixels go together. */
-const ARCS = 12;
+/** Waves around the outline by which errors that neighbouring pixels share are looked for: the longest there are. */
+const WAVES = 3;
+const CELLS = 2 * WAVES;
+const WAVE = Float64Array.from({ length: CELLS * RAYS }, (_, i) => {
+  const cell = Math.floor(i / RAYS);
+  const angle = ((1 + (cell >> 1)) * 2 * Math.PI * (i % RAYS)) / RAYS;
+  return cell % 2 === 0 ? Math.cos(angle) : Math.sin(angle);
+});
 
 /** Normal equations of one round of a fit, all parameters. */
 export interface Equations {
@@ -72,42 +78,46 @@ function addFour(normal: Float64Array, four: Float64Array, count: number): void 
 }
 
 /** How the errors of a fit lie along the outline. */
-export interface ArcScatter {
-  /** What each arc's residuals move the middle by, px: x of all arcs, then y. They cancel over the outline. */
+export interface WaveScatter {
+  /**
+   * What the residuals move the middle by when they count in waves around the outline, px: x with one
+   * wave's cosine and sine, with two waves', ..., then y.
+   */
   readonly pull: Float32Array;
-  /** Mean square that independent noise of the stated variance would give each of them, px^2. */
+  /** Mean square that independent noise of the stated variance would give each of them, px^2; together the variance of x, then that of y. */
   readonly expected: Float32Array;
 }
 
 /**
- * Cluster-robust view of a fit: what the residuals of each arc pull the middle by, and the scatter to be
- * expected of that. With the estimate's own share taken out (each arc's residuals follow the fit), so
- * the ratio is one on average for independent noise of the stated variance.
+ * What the residuals say of errors that neighbouring pixels share. The fit leaves no residual that would
+ * move its middle; so the sums over the outline that come next to that are looked at, those in which the
+ * residuals count by a wave or a few around the outline: an error shared over a transform block or more moves them
+ * as it moves the middle, while it cancels in sums of single pixels or of short arcs. With the estimate's
+ * own share taken out (residuals follow the fit), so that the ratio is one on average for independent
+ * noise of the stated variance.
  */
-export function arcScatter(
+export function waveScatter(
   pixels: DiscPixels,
   residuals: Float64Array,
   precision: Float64Array,
   gradients: Float64Array,
   inverse: Float64Array,
   count: number,
-): ArcScatter {
-  const pull = new Float32Array(2 * ARCS);
-  const expected = new Float32Array(2 * ARCS);
-  // Per axis and arc: sum of w g (g . h), h the row of the inverse.
-  const leverage = new Float64Array(2 * ARCS * count);
+): WaveScatter {
+  // Per axis and sector: sum of w r (g . h) and of w g (g . h), h the row of the inverse.
+  const moved = new Float64Array(2 * RAYS);
+  const leverage = new Float64Array(2 * RAYS * count);
   for (let i = 0; i < pixels.count; i++) {
     const w = precision[i] as number;
     if (w === 0) continue;
     const at = i * count;
-    const arc = Math.floor(((pixels.sector[i] as number) * ARCS) / RAYS);
     for (let axis = 0; axis < 2; axis++) {
       let along = 0;
       for (let j = 0; j < count; j++) {
         along += (inverse[axis * count + j] as number) * (gradients[at + j] as number);
       }
-      const cell = axis * ARCS + arc;
-      pull[cell] = (pull[cell] as number) + w * (residuals[i] as number) * along;
+      const cell = axis * RAYS + (pixels.sector[i] as number);
+      moved[cell] = (moved[cell] as number) + w * (residuals[i] as number) * along;
       const base = cell * count;
       for (let j = 0; j < count; j++) {
         leverage[base + j] =
@@ -115,18 +125,40 @@ export function arcScatter(
       }
     }
   }
-  for (let cell = 0; cell < 2 * ARCS; cell++) {
-    const row = Math.floor(cell / ARCS) * count;
-    const base = cell * count;
-    let variance = 0;
-    for (let r = 0; r < count; r++) {
-      const y = leverage[base + r] as number;
-      variance += y * (inverse[row + r] as number);
-      for (let c = 0; c < count; c++) {
-        variance -= y * (inverse[r * count + c] as number) * (leverage[base + c] as number);
+  const pull = new Float32Array(2 * CELLS);
+  const expected = new Float32Array(2 * CELLS);
+  const own = new Float64Array(count);
+  for (let axis = 0; axis < 2; axis++) {
+    let sum = 0;
+    for (let cell = 0; cell < CELLS; cell++) {
+      own.fill(0);
+      let moves = 0;
+      let variance = 0;
+      for (let s = 0; s < RAYS; s++) {
+        const c = WAVE[cell * RAYS + s] as number;
+        const base = (axis * RAYS + s) * count;
+        moves += c * (moved[axis * RAYS + s] as number);
+        for (let j = 0; j < count; j++) {
+          const y = leverage[base + j] as number;
+          own[j] = (own[j] as number) + c * y;
+          variance += c * c * y * (inverse[axis * count + j] as number);
+        }
       }
+      for (let r = 0; r < count; r++) {
+        for (let c = 0; c < count; c++) {
+          variance -= (own[r] as number) * (inverse[r * count + c] as number) * (own[c] as number);
+        }
+      }
+      pull[axis * CELLS + cell] = moves;
+      expected[axis * CELLS + cell] = Math.max(0, variance);
+      sum += Math.max(0, variance);
     }
-    expected[cell] = Math.max(0, variance);
+    if (!(sum > 0)) continue;
+    const share = (inverse[axis * count + axis] as number) / sum;
+    for (let k = axis * CELLS; k < (axis + 1) * CELLS; k++) {
+      pull[k] = Math.sqrt(share) * (pull[k] as number);
+      expected[k] = share * (expected[k] as number);
+    }
   }
   return { pull, expected };
 }

@@ -1,7 +1,7 @@
 import type { GreyFrame } from '../core/frame';
 import { definiteInverse } from '../core/linalg';
 import type { Shape } from './ballShape';
-import { arcScatter, type Covariance } from './discEquations';
+import { type Covariance, waveScatter } from './discEquations';
 import { type Disc, GEOMETRY } from './discModel';
 import { gatherPixels, sectorsShown, shareThrownOut } from './discPixels';
 import { SIGMA_PRIOR, STRETCH_PRIOR } from './discPriors';
@@ -45,7 +45,7 @@ export interface DiscFit {
  * Fits a shaded, blurred disc to the pixels around `start` by reweighted least squares. Pixels that do
  * not follow it (a fragment over it, a wall before it) lose their weight; sectors of the outline where
  * too many do are left out whole. The covariance is that of the noise model times `look.inflation`,
- * which the frames of the shot agree on, or times what this frame's own arcs scatter more, where they
+ * which the frames of the shot agree on, or times what this frame's own waves scatter more, where they
  * clearly do: compression makes neighbouring pixels err alike. Null where the normal equations have no
  * solution or the rounds do not settle.
  */
@@ -113,7 +113,7 @@ function fitWith(
   if (fit === null || fit.moved > UNSETTLED) return null;
   const { inverse, contrast } = fit;
   const parameters = GEOMETRY + shading.terms;
-  const scatter = arcScatter(
+  const scatter = waveScatter(
     pixels,
     fit.residuals,
     fit.precision,
@@ -154,6 +154,9 @@ function fitWith(
       byShade: shadePart,
       sigmaU: Math.sqrt(factor * at(3, 3)),
       stretchU: Math.sqrt(factor * at(4, 4)),
+      ...(look === undefined
+        ? {}
+        : { learnt: { inflation: look.inflation, unmodelled: look.unmodelled } }),
     },
   };
 }
@@ -177,7 +180,7 @@ function byShade(
   return [part(0), part(1)];
 }
 
-/** Mean square pull of the arcs over that expected, and the relative standard deviation of that ratio. */
+/** Mean square pull of the waves over that expected, and the relative standard deviation of that ratio. */
 function inflationOf(
   { pull, expected }: { readonly pull: Float32Array; readonly expected: Float32Array },
   variances: readonly [number, number],

@@ -140,7 +140,7 @@ export interface CentreMeasurement {
 
 /** How well one fit's model and noise held, to be pooled over frames. */
 export interface FitEvidence {
-  /** What the residuals of each arc of the outline move the middle by, px: x of all arcs, then y. */
+  /** What the residuals, counted in waves around the outline, move the middle by, px: x of all waves, then y. */
   readonly pull: Float32Array;
   /** Mean square that independent noise of the stated variance would give each, px^2. */
   readonly expected: Float32Array;
@@ -150,6 +150,14 @@ export interface FitEvidence {
   readonly byShade: readonly [x: number, y: number];
   readonly sigmaU: Pixels;
   readonly stretchU: number;
+  /**
+   * What the stated covariance has of other frames: factor on the noise's, and the part of the variances
+   * of x and y that all frames share, px^2; left out: it is this frame's own.
+   */
+  readonly learnt?: {
+    readonly inflation: number;
+    readonly unmodelled: readonly [x: number, y: number];
+  };
 }
 
 /** A ball's surface unrolled around its centre. */

@@ -3,6 +3,7 @@ import { failure, type Outcome, success } from '../core/reason';
 import type { ImagePoint, ImageVector } from '../core/units';
 import { learnBrightness } from '../image/hiddenPixels';
 import { learnBall } from '../image/learnBall';
+import { judgeScatter } from '../image/scatter';
 import type { BallModel, CentreMeasurement } from '../image/types';
 import type { Track } from '../tracking/types';
 import { atPace, ballInFlight } from './ball';
@@ -50,11 +51,14 @@ export async function measureCentres(
   const again =
     learnt === ball && [...alone.keys()].every((frame) => pace(frame) === 1)
       ? alone
-      : keepOnPath(
-          await measureWith(ballIn, work, track, shake, { done: 1, of: 2 }),
-          track,
+      : withJudgedScatter(
+          keepOnPath(
+            await measureWith(ballIn, work, track, shake, { done: 1, of: 2 }),
+            track,
+            work.scene,
+            shake,
+          ),
           work.scene,
-          shake,
         );
   const { centres, breakUp } = keepWhole(withOwnBlur(again, paced), candidates, track, work.scene);
   const { placeIn } = search(work, track);
@@ -77,6 +81,20 @@ function toldAtPace(centre: CentreMeasurement, pace: number): CentreMeasurement 
     ...(blur && { blur: { stretch: blur.stretch / pace, u: blur.u / pace } }),
     ...(evidence && { evidence: { ...evidence, stretchU: evidence.stretchU / pace } }),
   };
+}
+
+/** With covariances that hold for the flight as a whole. */
+function withJudgedScatter(centres: Centres, { clock }: Scene): Centres {
+  const flight = [...centres].flatMap(([frame, centre]) =>
+    centre.ok
+      ? [{ frame, time: clock.timeAt(frame, centre.value.x, centre.value.y), centre: centre.value }]
+      : [],
+  );
+  flight.sort((a, b) => a.time - b.time);
+  const right = new Map(
+    judgeScatter(flight).map((centre, i) => [flight[i]?.frame, success(centre)]),
+  );
+  return new Map([...centres].map(([frame, centre]) => [frame, right.get(frame) ?? centre]));
 }
 
 /** The blur's length as each frame alone has it: what the frames agree on errs alike in all of them. */

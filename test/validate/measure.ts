@@ -3,6 +3,7 @@ import { buildBackground } from '../../src/image/background';
 import { measureCentre } from '../../src/image/centre';
 import { learnBrightness } from '../../src/image/hiddenPixels';
 import { learnBall } from '../../src/image/learnBall';
+import { judgeScatter } from '../../src/image/scatter';
 import type { BallModel, CentreMeasurement } from '../../src/image/types';
 import type { Prior } from './bound';
 import type { RenderedFrame } from './render/film';
@@ -84,11 +85,18 @@ export function measureShot(
   const known = learnBall(ball, shown);
   const learnt = known === ball ? ball : learnBrightness(known, shown);
   return {
-    centres: learnt === ball ? alone : pass(learnt),
+    centres: learnt === ball ? alone : judged(pass(learnt)),
     prior: {
       radiusU: learnt.radiusU ?? 0.03 * learnt.radius,
       softnessU: learnt.look?.sigmaU ?? 1,
       sweepU: learnt.look?.stretchU ?? 0.15,
     },
   };
+}
+
+/** With their covariances judged by the flight; frames follow each other evenly. */
+function judged(centres: readonly (CentreMeasurement | Reason)[]): (CentreMeasurement | Reason)[] {
+  const flight = centres.flatMap((centre, time) => (isMeasured(centre) ? [{ time, centre }] : []));
+  const right = new Map(judgeScatter(flight).map((centre, i) => [flight[i]?.time, centre]));
+  return centres.map((centre, time) => right.get(time) ?? centre);
 }
