@@ -299,12 +299,20 @@ export function learnPattern(shades: readonly (readonly number[])[]): number[] {
   const over = shades.map(brightnessOver);
   const target = DISC_NORMALS.map((_, k) => median(over.map((values) => values[k] as number)));
   const count = SHADE_TERMS;
-  const p = new Float64Array(count);
-  // From the mean on.
-  for (const shade of shades) {
-    for (let j = 0; j < count; j++) p[j] = (p[j] as number) + (shade[j] ?? 0) / shades.length;
-  }
   const by = new Float64Array(count);
+  const misfitOf = (p: Float64Array) =>
+    DISC_NORMALS.reduce(
+      (sum, place, k) => sum + ((target[k] as number) - brightnessAt(place, p, by)) ** 2,
+      0,
+    );
+  // From the frame nearest to it on: a mean of lamps that differ is the lamp of none of them.
+  let p = new Float64Array(count);
+  let misfit = Number.POSITIVE_INFINITY;
+  for (const shade of shades) {
+    const own = Float64Array.from(shade);
+    const off = misfitOf(own);
+    if (off < misfit) [p, misfit] = [own, off];
+  }
   for (let round = 0; round < 12; round++) {
     const normal = new Float64Array(count * count);
     const rhs = new Float64Array(count);
@@ -324,13 +332,12 @@ export function learnPattern(shades: readonly (readonly number[])[]): number[] {
     }
     const inverse = definiteInverse(normal, count);
     if (inverse === null) break;
-    for (let r = 0; r < count; r++) {
-      let step = 0;
-      for (let c = 0; c < count; c++) {
-        step += (inverse[r * count + c] as number) * (rhs[c] as number);
-      }
-      p[r] = (p[r] as number) + step;
-    }
+    const next = p.map((value, r) =>
+      rhs.reduce((sum, pull, c) => sum + (inverse[r * count + c] as number) * pull, value),
+    );
+    const off = misfitOf(next);
+    if (off >= misfit) break;
+    [p, misfit] = [next, off];
   }
   return Array.from(p);
 }

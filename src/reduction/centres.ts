@@ -19,6 +19,11 @@ import { BATCH_FRAMES, type Work } from './work';
 
 /** Frames looked at before and after those in which the ball was found roughly. */
 const MARGIN_FRAMES = 3;
+/** Share of the frames measured alone that must still be measured with the ball's brightness learnt. */
+const LEAST_KEPT = 0.6;
+
+const measuredIn = (centres: Centres): number =>
+  [...centres.values()].filter(({ ok }) => ok).length;
 
 /**
  * The ball's centre in every frame of its track, twice: first as each frame alone has it, with the track's mean
@@ -46,9 +51,9 @@ export async function measureCentres(
   );
   const shown = [...paced.values()].flatMap((centre) => (centre.ok ? [centre.value] : []));
   const known = learnBall(ball, shown);
-  const learnt = known === ball ? ball : learnBrightness(known, shown);
+  let learnt = known === ball ? ball : learnBrightness(known, shown);
   const ballIn = (frame: number) => atPace(learnt, pace(frame));
-  const again =
+  let again =
     learnt === ball && [...alone.keys()].every((frame) => pace(frame) === 1)
       ? alone
       : withJudgedScatter(
@@ -60,6 +65,16 @@ export async function measureCentres(
           ),
           work.scene,
         );
+  // A brightness that most frames do not show was not the ball's.
+  if (learnt !== known && measuredIn(again) < LEAST_KEPT * measuredIn(alone)) {
+    learnt = known;
+    again = keepOnPath(
+      await measureWith(ballIn, work, track, shake, { done: 1, of: 2 }),
+      track,
+      work.scene,
+      shake,
+    );
+  }
   const { centres, breakUp } = keepWhole(withOwnBlur(again, paced), candidates, track, work.scene);
   const { placeIn } = search(work, track);
   return {
@@ -67,7 +82,9 @@ export async function measureCentres(
     breakUp,
     hintFor: (frame) => {
       const at = centres.has(frame) ? placeIn(frame) : null;
-      return at === null ? null : { at, ball: ballIn(frame), shift: offIn(shake, frame) };
+      return at === null
+        ? null
+        : { at, ball: atPace(learnt, pace(frame)), shift: offIn(shake, frame) };
     },
   };
 }
