@@ -23,6 +23,8 @@ const MOST_ROUNDS = 30;
 /** From here on the edge of the shadow stands still: where it is ill determined it would swing to and fro. */
 const HOLD_ROUND = 9;
 /** Marquardt's damping starts at the first once a step has gone too far, and is given up beyond the second. */
+/** A cost no higher than this above another counts as the same: a hundredth of a standard deviation's worth. */
+const SAME_COST = 1e-2;
 const LEAST_DAMPING = 1e-3;
 const MOST_DAMPING = 1e4;
 const OPENING_SOFTNESS = 0.2;
@@ -126,7 +128,7 @@ export function settle(
     const held = early !== undefined;
     if (
       equations !== null &&
-      costNow() > cost &&
+      costNow() > cost + SAME_COST &&
       damping < MOST_DAMPING &&
       round < MOST_ROUNDS - 1
     ) {
@@ -159,10 +161,14 @@ export function settle(
     if (inverse === null) return null;
     cost = held ? Number.POSITIVE_INFINITY : costNow();
     copyDisc(disc, kept);
-    const moved = takeStep(disc, equations, damping, ball.radius);
-    if (moved === null) return null;
+    if (!takeStep(disc, equations, damping, ball.radius)) return null;
+    // Of the undamped step: a damped one is short however far the fit still has to go.
+    const moved = Math.max(
+      Math.abs(stepOf(inverse, equations.rhs, 0)),
+      Math.abs(stepOf(inverse, equations.rhs, 1)),
+    );
     const enough = Math.max(SETTLED, SETTLED_SHARE * Math.sqrt(inverse[0] as number));
-    const settled = !held && round > 1 && damping === 0 && moved < enough;
+    const settled = !held && round > 1 && moved < enough;
     if (settled || round >= MOST_ROUNDS - 1) {
       copyDisc(kept, disc);
       return {
@@ -199,24 +205,18 @@ function copyDisc(from: Disc, to: Disc): void {
   to.shade.set(from.shade);
 }
 
-/** Moves the disc by one damped Gauss-Newton step (Levenberg, Marquardt); gives the larger move of the middle, null where the equations have no solution. */
-function takeStep(
-  disc: Disc,
-  { normal, rhs }: Equations,
-  damping: number,
-  radius: number,
-): number | null {
+/** Moves the disc by one damped Gauss-Newton step (Levenberg, Marquardt); false where the equations have no solution. */
+function takeStep(disc: Disc, equations: Equations, damping: number, radius: number): boolean {
+  const { normal, rhs } = equations;
   const parameters = rhs.length;
   const damped = normal.slice();
   for (let j = 0; j < parameters; j++) {
     damped[j * parameters + j] = (damped[j * parameters + j] as number) * (1 + damping);
   }
   const inverse = definiteInverse(damped, parameters);
-  if (inverse === null) return null;
-  const step = Float64Array.from(rhs, (_, r) =>
-    rhs.reduce((sum, pull, c) => sum + (inverse[r * parameters + c] as number) * pull, 0),
-  );
-  if (!step.every(Number.isFinite)) return null;
+  if (inverse === null) return false;
+  const step = Float64Array.from(rhs, (_, r) => stepOf(inverse, rhs, r));
+  if (!step.every(Number.isFinite)) return false;
   limit(step, disc, radius);
   disc.x += step[0] as number;
   disc.y += step[1] as number;
@@ -226,7 +226,16 @@ function takeStep(
   for (let j = 0; j < disc.shade.length; j++) {
     disc.shade[j] = (disc.shade[j] as number) + (step[GEOMETRY + j] as number);
   }
-  return Math.max(Math.abs(step[0] as number), Math.abs(step[1] as number));
+  return true;
+}
+
+/** Gauss-Newton's undamped step of one parameter. */
+function stepOf(inverse: Float64Array, rhs: Float64Array, parameter: number): number {
+  let sum = 0;
+  for (let c = 0; c < rhs.length; c++) {
+    sum += (inverse[parameter * rhs.length + c] as number) * (rhs[c] as number);
+  }
+  return sum;
 }
 
 /** Residual from which on a pixel with this noise counts for nothing. */
