@@ -4,8 +4,9 @@ import { median } from '../core/statistics';
 import type { ImagePoint } from '../core/units';
 import { blurAt, centreFromMiddle, type Shape, shapeAt } from './ballShape';
 import { type DiscFit, fitDisc } from './discFit';
-import { meanBrightness, scaledShade } from './discShade';
+import { scaledShade } from './discShade';
 import { count, findOutline, RAYS } from './outline';
+import { meanBrightness } from './shadePattern';
 import { faceOf } from './surface';
 import type { Background, BallModel, CentreMeasurement } from './types';
 

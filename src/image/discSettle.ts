@@ -6,11 +6,10 @@ import { type Disc, DiscModel, GEOMETRY } from './discModel';
 import { type DiscPixels, spreadThrownOut } from './discPixels';
 import { addPriors, priorCost, shadeStrain } from './discPriors';
 import { LAMP, type Shading } from './discShade';
+import { copyDisc, stepOf, takeStep } from './discStep';
 import { medianInPlace } from './median';
 import type { Background, BallModel } from './types';
 
-const LEAST_SIGMA = 0.3;
-const MOST_SIGMA = 4;
 /** Residuals, as shares of the contrast, beyond which pixels count for nothing in the first rounds. */
 const OPENING_CUTS = [0.7, 0.5, 0.35, 0.25] as const;
 /**
@@ -22,11 +21,12 @@ const LEAST_CUT = 0.08;
 const MOST_ROUNDS = 30;
 /** From here on the edge of the shadow stands still: where it is ill determined it would swing to and fro. */
 const HOLD_ROUND = 9;
-/** Marquardt's damping starts at the first once a step has gone too far, and is given up beyond the second. */
-/** A cost no higher than this above another counts as the same: a hundredth of a standard deviation's worth. */
+/** A cost (chi-square) no higher than this above another counts as the same. */
 const SAME_COST = 1e-2;
+/** Marquardt's damping starts at the first once a step has gone too far, and is given up beyond the second. */
 const LEAST_DAMPING = 1e-3;
 const MOST_DAMPING = 1e4;
+/** Softness of the shadow's edge in the opening, a share of the lamp. */
 const OPENING_SOFTNESS = 0.2;
 /** Sum of squares of the polynomial's terms over their expected sizes, eight terms, from which on they stand for a lamp. */
 const STRAINED = 20;
@@ -196,48 +196,6 @@ export function settle(
   }
 }
 
-function copyDisc(from: Disc, to: Disc): void {
-  to.x = from.x;
-  to.y = from.y;
-  to.radius = from.radius;
-  to.sigma = from.sigma;
-  to.stretch = from.stretch;
-  to.shade.set(from.shade);
-}
-
-/** Moves the disc by one damped Gauss-Newton step (Levenberg, Marquardt); false where the equations have no solution. */
-function takeStep(disc: Disc, equations: Equations, damping: number, radius: number): boolean {
-  const { normal, rhs } = equations;
-  const parameters = rhs.length;
-  const damped = normal.slice();
-  for (let j = 0; j < parameters; j++) {
-    damped[j * parameters + j] = (damped[j * parameters + j] as number) * (1 + damping);
-  }
-  const inverse = definiteInverse(damped, parameters);
-  if (inverse === null) return false;
-  const step = Float64Array.from(rhs, (_, r) => stepOf(inverse, rhs, r));
-  if (!step.every(Number.isFinite)) return false;
-  limit(step, disc, radius);
-  disc.x += step[0] as number;
-  disc.y += step[1] as number;
-  disc.radius += step[2] as number;
-  disc.sigma += step[3] as number;
-  disc.stretch += step[4] as number;
-  for (let j = 0; j < disc.shade.length; j++) {
-    disc.shade[j] = (disc.shade[j] as number) + (step[GEOMETRY + j] as number);
-  }
-  return true;
-}
-
-/** Gauss-Newton's undamped step of one parameter. */
-function stepOf(inverse: Float64Array, rhs: Float64Array, parameter: number): number {
-  let sum = 0;
-  for (let c = 0; c < rhs.length; c++) {
-    sum += (inverse[parameter * rhs.length + c] as number) * (rhs[c] as number);
-  }
-  return sum;
-}
-
 /** Residual from which on a pixel with this noise counts for nothing. */
 export const finalCut = (sigma: number, contrast: number, noiseRatio: number): number =>
   Math.max(LEAST_CUT * Math.abs(contrast), CUT_SIGMAS * Math.max(1, noiseRatio) * sigma);
@@ -324,19 +282,4 @@ function residualScale(
     sizes[n++] = Math.abs(residuals[i] as number) / Math.sqrt(variance[i] as number);
   }
   return n > 0 ? DEVIATION_OVER_MEDIAN * medianInPlace(sizes, n) : 1;
-}
-
-/** Keeps a step within what the linearisation can answer for. */
-function limit(step: Float64Array, disc: Disc, radius: number): void {
-  const most = Math.max(1, 0.08 * radius);
-  const move = Math.hypot(step[0] as number, step[1] as number);
-  if (move > most) {
-    step[0] = ((step[0] as number) * most) / move;
-    step[1] = ((step[1] as number) * most) / move;
-  }
-  step[2] = Math.max(-most / 2, Math.min(most / 2, step[2] as number));
-  const sigma = Math.max(LEAST_SIGMA, Math.min(MOST_SIGMA, disc.sigma + (step[3] as number)));
-  step[3] = Math.max(-0.4, Math.min(0.4, sigma - disc.sigma));
-  const stretch = Math.max(0.3, Math.min(2, disc.stretch + (step[4] as number)));
-  step[4] = Math.max(-0.2, Math.min(0.2, stretch - disc.stretch));
 }

@@ -1,5 +1,3 @@
-import { definiteInverse } from '../core/linalg';
-import { median } from '../core/statistics';
 import { COVER, DENSITY, EDGE_REACH, TABLE_STEP } from './discTables';
 
 /**
@@ -61,7 +59,7 @@ export interface Shading {
 }
 
 /** Parameters of the free shading: nine polynomial terms, the vector of a lamp, the darkening of the limb. */
-const SHADE_TERMS = 13;
+export const SHADE_TERMS = 13;
 /** Where the lamp's vector begins. */
 export const LAMP = 9;
 /** Share by which all of it is darker at the limb than in the middle, with the other sign. */
@@ -254,99 +252,4 @@ export function learntShading(pattern: ArrayLike<number>): Shading {
       return sum;
     },
   };
-}
-
-/** Normals spread evenly over the disc as the camera sees it. */
-const DISC_NORMALS = sunflower(240);
-
-/** One place, for looking at one normal at a time. */
-const PLACE = placesFor(1);
-
-/** Brightness of the free shading at a normal; its derivatives by the parameters go into `by`. */
-function brightnessAt(
-  [u, v, w]: (typeof DISC_NORMALS)[number],
-  p: Float64Array,
-  by: Float64Array,
-): number {
-  PLACE.u[0] = u;
-  PLACE.v[0] = v;
-  PLACE.w[0] = w;
-  PLACE.share[0] = 1;
-  brighten(PLACE, 1, p, p, 0);
-  addTerms(PLACE, 1, by, 0);
-  return PLACE.bright[0] as number;
-}
-
-/** Brightness of the free shading at each of `DISC_NORMALS`. */
-function brightnessOver(shade: ArrayLike<number>): Float64Array {
-  const p = Float64Array.from(shade);
-  const by = new Float64Array(SHADE_TERMS);
-  return Float64Array.from(DISC_NORMALS, (normal) => brightnessAt(normal, p, by));
-}
-
-/** Mean brightness of a shaded disc, in the free shading's terms. */
-export function meanBrightness(shade: ArrayLike<number>): number {
-  const over = brightnessOver(shade);
-  return over.reduce((sum, value) => sum + value, 0) / over.length;
-}
-
-/**
- * One pattern from those of several frames: place by place over the disc the median, and the parameters
- * that come nearest to it. Medians of the parameters themselves would not do: lamp and polynomial can
- * stand in for each other, differently in each frame.
- */
-export function learnPattern(shades: readonly (readonly number[])[]): number[] {
-  const over = shades.map(brightnessOver);
-  const target = DISC_NORMALS.map((_, k) => median(over.map((values) => values[k] as number)));
-  const count = SHADE_TERMS;
-  const by = new Float64Array(count);
-  const misfitOf = (p: Float64Array) =>
-    DISC_NORMALS.reduce(
-      (sum, place, k) => sum + ((target[k] as number) - brightnessAt(place, p, by)) ** 2,
-      0,
-    );
-  // From the frame nearest to it on: a mean of lamps that differ is the lamp of none of them.
-  let p = new Float64Array(count);
-  let misfit = Number.POSITIVE_INFINITY;
-  for (const shade of shades) {
-    const own = Float64Array.from(shade);
-    const off = misfitOf(own);
-    if (off < misfit) [p, misfit] = [own, off];
-  }
-  for (let round = 0; round < 12; round++) {
-    const normal = new Float64Array(count * count);
-    const rhs = new Float64Array(count);
-    DISC_NORMALS.forEach((place, k) => {
-      const off = (target[k] as number) - brightnessAt(place, p, by);
-      for (let r = 0; r < count; r++) {
-        rhs[r] = (rhs[r] as number) + off * (by[r] as number);
-        for (let c = 0; c < count; c++) {
-          normal[r * count + c] =
-            (normal[r * count + c] as number) + (by[r] as number) * (by[c] as number);
-        }
-      }
-    });
-    // A little holding on, where two terms do the same.
-    for (let j = 0; j < count; j++) {
-      normal[j * count + j] = (normal[j * count + j] as number) + 1e-3;
-    }
-    const inverse = definiteInverse(normal, count);
-    if (inverse === null) break;
-    const next = p.map((value, r) =>
-      rhs.reduce((sum, pull, c) => sum + (inverse[r * count + c] as number) * pull, value),
-    );
-    const off = misfitOf(next);
-    if (off >= misfit) break;
-    [p, misfit] = [next, off];
-  }
-  return Array.from(p);
-}
-
-/** Normals spread evenly over the disc as the camera sees it: equal areas, each turned by the golden angle from the one before. */
-function sunflower(count: number): [u: number, v: number, w: number][] {
-  return Array.from({ length: count }, (_, k) => {
-    const r2 = (k + 0.5) / count;
-    const angle = k * Math.PI * (3 - Math.sqrt(5));
-    return [Math.sqrt(r2) * Math.cos(angle), Math.sqrt(r2) * Math.sin(angle), Math.sqrt(1 - r2)];
-  });
 }

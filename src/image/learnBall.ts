@@ -1,7 +1,7 @@
 import { median, robustDeviation } from '../core/statistics';
 import { radiusPrior, SIGMA_PRIOR, STRETCH_PRIOR } from './discPriors';
-import { learnPattern } from './discShade';
 import { learnScatter } from './scatter';
+import { learnPattern } from './shadePattern';
 import type { BallModel, CentreMeasurement } from './types';
 
 /**
