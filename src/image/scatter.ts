@@ -29,7 +29,10 @@ export function learnScatter(frames: readonly FitEvidence[]): Scatter {
   const { inflation, common, n } = poolPulls(frames);
   // The pattern's own uncertainty moves all frames alike.
   const byShade = (axis: 0 | 1) => median(frames.map((frame) => frame.byShade[axis])) / n;
-  return { inflation, unmodelled: [Math.max(common[0], byShade(0)), Math.max(common[1], byShade(1))] };
+  return {
+    inflation,
+    unmodelled: [Math.max(common[0], byShade(0)), Math.max(common[1], byShade(1))],
+  };
 }
 
 function poolPulls(frames: readonly FitEvidence[]): {

@@ -59,9 +59,12 @@ function summary(reports: readonly NamedReport[]): string {
     return report.rows
       .filter((row) => row.of === first?.of && row.figure !== 'within 3 u')
       .filter(({ figure }) => !figure.endsWith('ellipse'))
-      .map((row) => [`\`${name}\``, ...cellsOf({ ...row, of: '' }).slice(1, 5)]);
+      .map((row) => {
+        const cells = cellsOf({ ...row, of: '' });
+        return [`\`${name}\``, ...cells.slice(1, 5), cells.at(-1) ?? ''];
+      });
   });
-  const head = ['class', 'figure', 'value', 'limit', 'n'];
+  const head = ['class', 'figure', 'value', 'limit', 'n', ''];
   const lines = [head, head.map(() => '---'), ...rows];
   return `${lines.map((cells) => `| ${cells.join(' | ')} |`).join('\n')}\n`;
 }
