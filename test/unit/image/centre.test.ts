@@ -39,7 +39,8 @@ describe('centre over many pictures', () => {
     ],
   ])('%s', (_, mostBias, mostError, kind) => {
     const { bias, rms, normalised, refused } = run(kind, 200, 5);
-    expect(refused).toEqual([]);
+    // Alone, before the ball's look is learnt, half an outline need not tell a shadow from a wall: few may be refused, none measured wrong.
+    expect(refused.length).toBeLessThanOrEqual(kind.wallAt === undefined ? 0 : 6);
     expect(Math.max(Math.abs(bias[0]), Math.abs(bias[1]))).toBeLessThan(mostBias);
     expect(Math.max(...rms)).toBeLessThan(mostError);
     expect(normalised).toBeGreaterThan(0.65);
