@@ -24,7 +24,7 @@ const RADIUS_TOLERANCE = 0.08;
  * the contrast, or so many times its spread from frame to frame.
  */
 const LEARNT_REACH = 0.35;
-const LEARNT_SHARE = 0.3;
+const LEARNT_SHARE = 0.8;
 const LEARNT_SPREADS = 5;
 /** Sizes tried, as multiples of that expected, to tell a wrong scale from no ball. */
 const OTHER_SIZES = [1.12, 0.88, 1.25, 0.75] as const;

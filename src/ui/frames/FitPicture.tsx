@@ -70,9 +70,11 @@ export function FitPicture(props: FitPictureProps) {
       ? null
       : ellipseOf(position.ux, position.uy, position.cov);
   const factor = ellipse === null ? 1 : enlargement(ellipse.major, room);
+  // The centre of a ball cut by the border may lie beyond it.
+  const beyond = 0.5 + (radius ?? 0);
   const inside = (at: ImagePoint): ImagePoint => [
-    Math.min(Math.max(at[0], x - 0.5), x + columns - 0.5),
-    Math.min(Math.max(at[1], y - 0.5), y + rows - 0.5),
+    Math.min(Math.max(at[0], x - beyond), x + columns - 1 + beyond),
+    Math.min(Math.max(at[1], y - beyond), y + rows - 1 + beyond),
   ];
   const count = inspection === null ? 0 : leftOutPixels(inspection);
   const mark = dragged !== null || position?.manual === true ? 'manual' : 'used';
