@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { learnBrightness } from '../../../src/image/hiddenPixels';
 import { learnBall } from '../../../src/image/learnBall';
 import type { BallModel } from '../../../src/image/types';
 import { type Kind, lamp, run } from './trials';
@@ -13,7 +14,9 @@ describe('learning the ball from frames that show it well', () => {
     scene,
     ball: told,
   };
-  const learned = learnBall(told, run(clear, 20, 31).measured);
+  // As a reduction learns it: the look, then the brightness that tells what hides the ball.
+  const seen = run(clear, 20, 31).measured;
+  const learned = learnBrightness(learnBall(told, seen), seen);
 
   test('radius and length of the blur are found though told wrong', () => {
     expect(learned.radius).toBeGreaterThan(13.9);
@@ -24,17 +27,16 @@ describe('learning the ball from frames that show it well', () => {
 
   test('half-hidden frames are measured better with it', () => {
     const hidden: Kind = { ...clear, wallAt: 0 };
-    const { radius, radiusU, look, blur } = learned;
-    if (radiusU === undefined || look === undefined) throw new Error('nothing learned');
     const before = run(hidden, 60, 32);
-    const after = run({ ...hidden, ball: { radius, radiusU, look, blur } }, 60, 32);
-    expect(after.refused.length).toBeLessThan(3);
+    const after = run({ ...hidden, ball: learned }, 60, 32);
+    // One in ten may be refused, the limit of the validation's half-hidden class.
+    expect(after.refused.length).toBeLessThanOrEqual(6);
     expect(after.rms[0]).toBeLessThan(0.6 * before.rms[0]);
     expect(after.rms[0]).toBeLessThan(0.1);
     // What all frames share moves no speed; what changes as the ball comes out would.
-    const whole = run({ ...clear, ball: { radius, radiusU, look, blur } }, 40, 35);
-    expect(Math.abs(after.bias[0] - whole.bias[0])).toBeLessThan(0.06);
-    expect(Math.abs(after.bias[1] - whole.bias[1])).toBeLessThan(0.06);
+    const whole = run({ ...clear, ball: learned }, 40, 35);
+    expect(Math.abs(after.bias[0] - whole.bias[0])).toBeLessThan(0.03);
+    expect(Math.abs(after.bias[1] - whole.bias[1])).toBeLessThan(0.03);
   });
 
   test('too few such frames leave the model as it was', () => {
