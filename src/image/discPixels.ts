@@ -13,7 +13,7 @@ const MANY_EDGE_PIXELS = 12_000;
 /** A disc with more pixels than this is sampled inside: the middle only gives the brightness. */
 const MANY_INNER_PIXELS = 600;
 /** Within this share of the radius a pixel is ball whatever the sector of the outline it lies in shows. */
-const CORE = 0.35;
+export const CORE = 0.35;
 /** A sector with more than this share of its pixels thrown out does not show the outline. */
 const HIDDEN_SHARE = 0.3;
 /** Of a sector at least this share of its pixels must not be known to be hidden. */

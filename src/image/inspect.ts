@@ -4,7 +4,7 @@ import { inverseOf } from './ballShape';
 import { type Examination, examineCentre } from './centre';
 import type { DiscFit } from './discFit';
 import { DiscModel } from './discModel';
-import { bandWidth } from './discPixels';
+import { bandWidth, CORE } from './discPixels';
 import { finalCut, weightOf } from './discSettle';
 import { RAYS } from './outline';
 import type { Background, BallModel, FrameInspection } from './types';
@@ -84,8 +84,9 @@ function planes(
       const distance = Math.hypot(qx, qy);
       const spread = Math.abs(qx * ball.blur[0] + qy * ball.blur[1]) / (2 * Math.max(1, distance));
       const within = distance - spread < disc.radius + bandWidth(disc);
+      const counts = seen[sector] === 1 || distance < CORE * disc.radius;
       if (!within) weight[q] = -1;
-      else if (seen[sector] === 1 && faulty?.[p] !== 1 && value < white) {
+      else if (counts && faulty?.[p] !== 1 && value < white) {
         weight[q] = weightOf(off, finalCut(sigma, contrast, noiseRatio));
       }
     }
