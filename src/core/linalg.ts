@@ -155,3 +155,29 @@ export function definiteInverse(normal: Float64Array, count: number): Float64Arr
   }
   return inverse;
 }
+
+/**
+ * Solves a symmetric 3 x 3 system, given by its upper triangle row by row; null where the size of its
+ * determinant is not above `least`.
+ */
+export function solveSymmetricThree(
+  upper: readonly number[],
+  rhs: readonly number[],
+  least: number,
+): [number, number, number] | null {
+  const [a, b, c, d, e, f] = upper as [number, number, number, number, number, number];
+  const [x, y, z] = rhs as [number, number, number];
+  const A = d * f - e * e;
+  const B = c * e - b * f;
+  const C = b * e - c * d;
+  const det = a * A + b * B + c * C;
+  if (!(Math.abs(det) > least)) return null;
+  const D = a * f - c * c;
+  const E = b * c - a * e;
+  const F = a * d - b * b;
+  return [
+    (A * x + B * y + C * z) / det,
+    (B * x + D * y + E * z) / det,
+    (C * x + E * y + F * z) / det,
+  ];
+}

@@ -6,7 +6,7 @@ import { type Disc, DiscModel, GEOMETRY } from './discModel';
 import { type DiscPixels, spreadThrownOut } from './discPixels';
 import { addPriors, priorCost, shadeStrain } from './discPriors';
 import { LAMP, type Shading } from './discShade';
-import { copyDisc, stepOf, takeStep } from './discStep';
+import { copyDisc, dampedInverse, stepOf, takeStep } from './discStep';
 import { medianInPlace } from './median';
 import type { Background, BallModel } from './types';
 
@@ -135,7 +135,7 @@ export function settle(
       // A step too far: again from where it began, shorter.
       damping = Math.max(LEAST_DAMPING, 10 * damping);
       copyDisc(kept, disc);
-      if (!takeStep(disc, equations, damping, ball.radius)) return null;
+      if (!takeStep(disc, equations, dampedInverse(equations, damping), ball.radius)) return null;
       continue;
     }
     damping = damping <= LEAST_DAMPING ? 0 : damping / 10;
@@ -161,7 +161,8 @@ export function settle(
     if (inverse === null) return null;
     cost = held ? Number.POSITIVE_INFINITY : costNow();
     copyDisc(disc, kept);
-    if (!takeStep(disc, equations, damping, ball.radius)) return null;
+    const stepping = damping === 0 ? inverse : dampedInverse(equations, damping);
+    if (!takeStep(disc, equations, stepping, ball.radius)) return null;
     // Of the undamped step: a damped one is short however far the fit still has to go.
     const moved = Math.max(
       Math.abs(stepOf(inverse, equations.rhs, 0)),

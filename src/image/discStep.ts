@@ -14,20 +14,23 @@ export function copyDisc(from: Disc, to: Disc): void {
   to.shade.set(from.shade);
 }
 
-/** Moves the disc by one damped Gauss-Newton step (Levenberg, Marquardt); false where the equations have no solution. */
-export function takeStep(
-  disc: Disc,
-  equations: Equations,
-  damping: number,
-  radius: number,
-): boolean {
-  const { normal, rhs } = equations;
+/** Inverse of the equations' matrix with its diagonal raised by the damping (Levenberg, Marquardt); null where it has none. */
+export function dampedInverse({ normal, rhs }: Equations, damping: number): Float64Array | null {
   const parameters = rhs.length;
   const damped = normal.slice();
   for (let j = 0; j < parameters; j++) {
     damped[j * parameters + j] = (damped[j * parameters + j] as number) * (1 + damping);
   }
-  const inverse = definiteInverse(damped, parameters);
+  return definiteInverse(damped, parameters);
+}
+
+/** Moves the disc by one Gauss-Newton step; false where there is none, for want of an inverse. */
+export function takeStep(
+  disc: Disc,
+  { rhs }: Equations,
+  inverse: Float64Array | null,
+  radius: number,
+): boolean {
   if (inverse === null) return false;
   const step = Float64Array.from(rhs, (_, r) => stepOf(inverse, rhs, r));
   if (!step.every(Number.isFinite)) return false;

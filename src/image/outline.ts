@@ -1,4 +1,5 @@
 import type { GreyFrame } from '../core/frame';
+import { solveSymmetricThree } from '../core/linalg';
 import type { ImagePoint } from '../core/units';
 import { inverseOf, type Shape } from './ballShape';
 import { learntBrightness } from './hiddenPixels';
@@ -326,10 +327,7 @@ function settle(
       v[1] = (v[1] as number) + w * ny * off;
       v[2] = (v[2] as number) + w * off;
     }
-    const step = solveThree(
-      m as [number, number, number, number, number, number],
-      v as [number, number, number],
-    );
+    const step = solveSymmetricThree(m, v, 1e-12);
     if (step === null) break;
     cx += step[0];
     cy += step[1];
@@ -337,24 +335,4 @@ function settle(
     if (Math.hypot(step[0], step[1]) < 1e-3) break;
   }
   return [cx, cy];
-}
-
-/** Solves a symmetric 3 x 3 system, upper triangle row by row; null where it is singular. */
-function solveThree(
-  [a, b, c, d, e, f]: readonly [number, number, number, number, number, number],
-  [x, y, z]: readonly [number, number, number],
-): [number, number, number] | null {
-  const A = d * f - e * e;
-  const B = c * e - b * f;
-  const C = b * e - c * d;
-  const det = a * A + b * B + c * C;
-  if (!(Math.abs(det) > 1e-12)) return null;
-  const D = a * f - c * c;
-  const E = b * c - a * e;
-  const F = a * d - b * b;
-  return [
-    (A * x + B * y + C * z) / det,
-    (B * x + D * y + E * z) / det,
-    (C * x + E * y + F * z) / det,
-  ];
 }

@@ -1,4 +1,5 @@
 import type { GreyFrame } from '../core/frame';
+import { solveSymmetricThree } from '../core/linalg';
 import type { ImagePoint } from '../core/units';
 import { medianInPlace } from './median';
 import type { Background, Rim } from './types';
@@ -195,7 +196,7 @@ function circleThrough(
       b[1] = (b[1] as number) + w * d * s;
       b[2] = (b[2] as number) + w * d;
     }
-    const solved = solve3(m, b);
+    const solved = solveSymmetricThree(m, b, 1e-9);
     if (solved === null) return null;
     [dx, dy, r] = solved;
     reach = Math.max(1.5 * near, 0.7 * reach);
@@ -208,23 +209,4 @@ function circleThrough(
   if (sharp.length < FEWEST_RAYS || !(r > 0)) return null;
   const worth = sharp.length - RAYS_PER_SIZE * Math.abs(r / expected - 1);
   return { x: dx, y: dy, radius: r, sharp, worth };
-}
-
-/** Symmetric 3 x 3 system [m0 m1 m2; m1 m3 m4; m2 m4 m5]; null where singular. */
-function solve3(m: readonly number[], b: readonly number[]): [number, number, number] | null {
-  const [a, d, e, f, g, h] = m as [number, number, number, number, number, number];
-  const [p, q, r] = b as [number, number, number];
-  const c0 = f * h - g * g;
-  const c1 = e * g - d * h;
-  const c2 = d * g - e * f;
-  const det = a * c0 + d * c1 + e * c2;
-  if (!(Math.abs(det) > 1e-9)) return null;
-  const c3 = a * h - e * e;
-  const c4 = d * e - a * g;
-  const c5 = a * f - d * d;
-  return [
-    (c0 * p + c1 * q + c2 * r) / det,
-    (c1 * p + c3 * q + c4 * r) / det,
-    (c2 * p + c4 * q + c5 * r) / det,
-  ];
 }

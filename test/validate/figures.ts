@@ -134,7 +134,12 @@ export const biasRow = (of: string, samples: readonly Sample[], limit: Limit): R
   row(of, 'bias', samples, biasPx, 'px', limit);
 
 /** Share of `hits` among `values`, in per cent, with its exact limits. */
-function shareRow(of: string, figure: string, hits: readonly boolean[], limit: Limit): ReportRow {
+export function shareRow(
+  of: string,
+  figure: string,
+  hits: readonly boolean[],
+  limit: Limit,
+): ReportRow {
   const count = hits.filter(Boolean).length;
   const n = hits.length;
   const share = (100 * count) / Math.max(1, n);

@@ -2,11 +2,12 @@ import { budgetExit } from '../../src/exit/determineExit';
 import { determineStreakSpeed } from '../../src/exit/streakSpeed';
 import type { FlightPoint, SharedInputs } from '../../src/exit/types';
 import type { StreakReport } from '../../src/shot/result';
+import { shareRow } from './figures';
 import { isMeasured, measureAlone } from './measure';
 import { renderFilm } from './render/film';
 import { type Random, randomStream } from './render/random';
 import { drawShot, type Shot } from './shot';
-import { average, binomialLimits, rootMeanSquare } from './statistics';
+import { average, rootMeanSquare } from './statistics';
 import type { ReportPlot, ReportRow, ValidationClass } from './types';
 
 /** Sets its random numbers apart from other classes'. */
@@ -211,28 +212,6 @@ function sharedInputs(radius: number): SharedInputs {
     ballDiameter: exactly(2 * radius * METRES_PER_PIXEL),
     ballMass: exactly(1e3),
     airDensity: exactly(1.2),
-  };
-}
-
-function shareRow(
-  of: string,
-  figure: string,
-  hits: readonly boolean[],
-  limit: ReportRow['limit'],
-): ReportRow {
-  const n = hits.length;
-  const count = hits.filter(Boolean).length;
-  const value = (100 * count) / Math.max(1, n);
-  const [low, high] = binomialLimits(count, Math.max(1, n));
-  return {
-    of,
-    figure,
-    value,
-    unit: '%',
-    limit,
-    passed: n > 0 && value >= (limit.low ?? 0) && value <= (limit.high ?? 100),
-    n,
-    binomial: [100 * low, 100 * high],
   };
 }
 
