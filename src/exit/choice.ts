@@ -1,5 +1,5 @@
 import { chiSquareCdf } from '../core/statistics';
-import { akaike, akaikeWeights } from '../fit/modelChoice';
+import { akaike, akaikeWeights, evidenceRatio } from '../fit/modelChoice';
 import type { ComparedModel, FitCheck } from '../shot/result';
 import type { FitChoice } from '../shot/schema';
 import { average, type Member } from './average';
@@ -139,7 +139,12 @@ function withoutImplausible(
     criteria: finite.some(Number.isFinite)
       ? finite
       : fitted.map(({ share }) => -2 * Math.log(share)),
-    checks: [...messages].map((message) => ({ code: 'implausibleModel', passed: false, message })),
+    checks: [...messages].map((message) => ({
+      code: 'implausibleModel',
+      passed: false,
+      message,
+      remedy: 'Check scale, clock and the place of the muzzle plane, or use more frames.',
+    })),
   };
 }
 
@@ -160,6 +165,7 @@ function compare(
   members: readonly Member[],
   criterion: (one: Fitted) => number,
 ): ComparedModel[] {
+  const least = Math.min(...fitted.map(criterion));
   const names = [...new Set(fitted.map(({ fit }) => modelName(fit.candidate)))];
   return names.map((model) => {
     const same = fitted.filter(({ fit }) => modelName(fit.candidate) === model);
@@ -177,6 +183,7 @@ function compare(
       dof: best.fit.dof,
       aicc: criterion(best),
       weight,
+      evidenceRatio: evidenceRatio(criterion(best), least),
       exitVelocity: together.theta[V0] as number,
       u: Math.sqrt((together.within[at] as number) + (together.between[at] as number)),
     };

@@ -66,7 +66,7 @@ function withMonteCarlo(
   return {
     ...report,
     exitVelocity: passed ? exitVelocity : { ...exitVelocity, interval },
-    fit: { ...fit, checks: [...fit.checks, { code: 'monteCarlo', passed, message }] },
+    fit: { ...fit, checks: [...fit.checks, { code: 'monteCarlo', passed, message, remedy: null }] },
     monteCarlo: { ...propagated, agrees: passed },
     warnings: same(NOTABLE_SHARE * half) ? warnings : [...warnings, DISAGREEMENT],
   };

@@ -43,6 +43,7 @@ export function fitReport(
     chiSquare: best.fit.chiSquare * choice.sigmaScale ** 2,
     dof: best.fit.dof,
     residuals: meanResiduals(choice),
+    downWeighted: 0,
     compared: choice.compared,
     checks,
   };
@@ -73,6 +74,7 @@ export function exitChecks(flight: Flight, choice: Choice, leftOut: number): Fit
     {
       code: 'models',
       passed: true,
+      remedy: null,
       message:
         members.length > 1
           ? `The result is the average of ${members.length} versions of the equation of motion, weighed by how well each fits.`
@@ -81,11 +83,13 @@ export function exitChecks(flight: Flight, choice: Choice, leftOut: number): Fit
     {
       code: 'muzzleLoss',
       passed: true,
+      remedy: null,
       message: `Besides drag the ball loses ${percent(loss)} of its speed near the muzzle, known to ${percent(lossU)}.`,
     },
     {
       code: 'leftOut',
       passed: true,
+      remedy: null,
       message:
         leftOut === 0
           ? `All ${flight.points.length} centres were used.`

@@ -11,6 +11,15 @@ export function akaike(chiSquare: number, p: number, n: number, scale: number): 
     : Number.POSITIVE_INFINITY;
 }
 
+/** Ratios beyond this say no more than that a model is ruled out. */
+const MOST_RATIO = 1e6;
+
+/** How many times better a model at the `least` criterion is supported than one at `criterion`; null: beyond 1e6. */
+export function evidenceRatio(criterion: number, least: number): number | null {
+  const ratio = Math.exp(Math.max(0, criterion - least) / 2);
+  return ratio <= MOST_RATIO ? ratio : null;
+}
+
 /** Akaike weights of models with the given criteria: shares that add up to 1. */
 export function akaikeWeights(criteria: readonly number[]): number[] {
   const best = Math.min(...criteria);

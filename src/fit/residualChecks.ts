@@ -5,6 +5,8 @@ export interface ResidualCheck {
   readonly passed: boolean;
   /** One plain sentence. */
   readonly message: string;
+  /** What to do about a check that failed; null where there is nothing to do. */
+  readonly remedy: string | null;
 }
 
 /** Chance of a false alarm of each check. */
@@ -15,7 +17,7 @@ const LIMIT = normalQuantile(1 - SIGNIFICANCE / 2);
 export function chiSquareCheck(chiSquare: number, dof: number): ResidualCheck {
   const code = 'chiSquare';
   if (dof < 1) {
-    return { code, passed: true, message: 'No frame is left over to check the scatter with.' };
+    return passes(code, 'No frame is left over to check the scatter with.');
   }
   const below = chiSquareCdf(chiSquare, dof);
   const ratio = Math.sqrt(chiSquare / dof).toFixed(2);
@@ -24,6 +26,8 @@ export function chiSquareCheck(chiSquare: number, dof: number): ResidualCheck {
       code,
       passed: false,
       message: `The centres scatter ${ratio} times as much about the curve as their stated uncertainty allows.`,
+      remedy:
+        'Look at the residuals for a pattern, reject frames with a disturbed outline, or check the clock.',
     };
   }
   if (below < SIGNIFICANCE / 2) {
@@ -31,14 +35,21 @@ export function chiSquareCheck(chiSquare: number, dof: number): ResidualCheck {
       code,
       passed: false,
       message: `The centres scatter only ${ratio} times their stated uncertainty about the curve: it is stated too large.`,
+      remedy: null,
     };
   }
-  return {
+  return passes(
     code,
-    passed: true,
-    message: `The centres scatter about the curve as their uncertainty leads to expect (${ratio} times it).`,
-  };
+    `The centres scatter about the curve as their uncertainty leads to expect (${ratio} times it).`,
+  );
 }
+
+const passes = (code: ResidualCheck['code'], message: string): ResidualCheck => ({
+  code,
+  passed: true,
+  message,
+  remedy: null,
+});
 
 /** Wald and Wolfowitz's runs test: whether the signs of the residuals follow in runs longer or shorter than chance. */
 export function runsCheck(residuals: ArrayLike<number>): ResidualCheck {
@@ -57,21 +68,30 @@ export function runsCheck(residuals: ArrayLike<number>): ResidualCheck {
   }
   const n = above + below;
   if (above < 4 || below < 4) {
-    return { code, passed: true, message: 'Too few frames to check the residuals for a pattern.' };
+    return passes(code, 'Too few frames to check the residuals for a pattern.');
   }
   const expected = 1 + (2 * above * below) / n;
   const variance = ((expected - 1) * (expected - 2)) / (n - 1);
   const z = (runs - expected) / Math.sqrt(variance);
-  const passed = Math.abs(z) < LIMIT;
-  return {
-    code,
-    passed,
-    message: passed
-      ? 'The residuals change sign as often as chance would have it.'
-      : z < 0
-        ? 'The residuals keep their sign over long stretches: the curve does not follow the path.'
-        : 'The residuals alternate in sign more than chance would have it: neighbouring frames are not independent.',
-  };
+  if (Math.abs(z) < LIMIT) {
+    return passes(code, 'The residuals change sign as often as chance would have it.');
+  }
+  return z < 0
+    ? {
+        code,
+        passed: false,
+        message:
+          'The residuals keep their sign over long stretches: the curve does not follow the path.',
+        remedy: 'Choose the automatic model, check the lens, or fit a shorter stretch.',
+      }
+    : {
+        code,
+        passed: false,
+        message:
+          'The residuals alternate in sign more than chance would have it: neighbouring frames are not independent.',
+        remedy:
+          'Check whether the footage is interlaced or holds frames made from their neighbours.',
+      };
 }
 
 /** Lag-1 correlation of the residuals in time order. */
@@ -86,16 +106,17 @@ export function serialCorrelationCheck(residuals: ArrayLike<number>): ResidualCh
     if (i > 0) products += r * (residuals[i - 1] as number);
   }
   if (n < 8 || squares === 0) {
-    return { code, passed: true, message: 'Too few frames to check neighbours for correlation.' };
+    return passes(code, 'Too few frames to check neighbours for correlation.');
   }
   const correlation = products / squares;
   // Mean -1/n and variance about 1/n for residuals of independent observations.
   const passed = Math.abs(correlation + 1 / n) < LIMIT / Math.sqrt(n);
+  const by = correlation.toFixed(2);
+  if (passed) return passes(code, `Neighbouring residuals are not correlated (${by}).`);
   return {
     code,
     passed,
-    message: passed
-      ? `Neighbouring residuals are not correlated (${correlation.toFixed(2)}).`
-      : `Neighbouring residuals are correlated (${correlation.toFixed(2)}): the fit's own uncertainty is then stated too small.`,
+    message: `Neighbouring residuals are correlated (${by}): the fit's own uncertainty is then stated too small.`,
+    remedy: 'Choose the automatic model, and look whether something moves with the ball.',
   };
 }

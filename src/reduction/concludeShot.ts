@@ -3,6 +3,7 @@ import { failure, type Outcome } from '../core/reason';
 import { unitVector } from '../core/vector';
 import { SOFTWARE_VERSION } from '../core/version';
 import { determineExit } from '../exit/determineExit';
+import { flightReport } from '../exit/flightReport';
 import type { ExitReport, FlightPoint } from '../exit/types';
 import { imageDirection } from '../geometry/view';
 import { RESULT_FORMAT, RESULT_VERSION, type Result, type Warning } from '../shot/result';
@@ -68,6 +69,7 @@ export function concludeShot(
     exitVelocity: orUnavailable(exit, (report) => report.exitVelocity),
     exitTime: orUnavailable(exit, (report) => report.exitTime),
     sealBurst: events.sealBurst,
+    rearBurst: null,
     lead: events.lead,
     contact: events.contact,
     contactLead: events.contactLead,
@@ -77,11 +79,14 @@ export function concludeShot(
     budget: {
       exitVelocity: exit.ok ? exit.value.budget : [],
       sealBurst: events.budget,
+      advice: [],
     },
     monteCarlo: orUnavailable(exit, (report) => report.monteCarlo),
     scale: { value: metresPerPixel, u: scene.scale.u / travel.cosine },
     axis: unitVector(imageDirection(scene.atMuzzle, travel.axis)),
     streak: orUnavailable(streak, ({ report }) => report),
+    flight: flightReport(),
+    sound: null,
     spin: orUnavailable(spin, (found) => found.spin),
     breakUp: measured.breakUp,
     rivals: measured.track.ok ? measured.track.value.rivals : [],

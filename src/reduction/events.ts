@@ -53,11 +53,14 @@ export function concludeEvents(
     });
   }
   return {
-    sealBurst: orUnavailable(burst, (report) => ({
-      ...report.burst,
-      bulgeOnset: report.bulgeOnset,
-      between: report.between,
-    })),
+    sealBurst: burst.ok
+      ? {
+          ...burst.value.burst,
+          bulgeOnset: burst.value.bulgeOnset,
+          between: burst.value.between,
+          posterior: burst.value.posterior,
+        }
+      : { unavailable: burst.reason, bounds: [null, null] },
     lead: lead(exit.ok ? success(exit.value.exitTime) : exit),
     contact: orUnavailable(contact, (time) => time),
     contactLead: lead(contact),

@@ -1,7 +1,7 @@
 import type { Estimate, Quantity, Reported } from '../core/estimate';
 import { failure, type Outcome, success } from '../core/reason';
 import type { Seconds } from '../core/units';
-import type { BudgetEntry, Warning } from '../shot/result';
+import type { BudgetEntry, Posterior, Warning } from '../shot/result';
 import { locateOnset } from './onset';
 import { hasMoved, isHidden, type RestState, restOf } from './tear';
 import { findTear, tornFromStart } from './tearFrame';
@@ -25,6 +25,7 @@ export interface BurstReport {
   readonly between: readonly [number, number];
   /** s after the zero of the clock. */
   readonly burst: Quantity;
+  readonly posterior: Posterior;
   readonly bulgeOnset: Reported;
   readonly budget: readonly BudgetEntry[];
   readonly warnings: readonly Warning[];
@@ -84,6 +85,7 @@ export function locateBurst(
   return success({
     between,
     burst: moment,
+    posterior: { times: [from, to], density: [1 / (to - from), 1 / (to - from)] },
     bulgeOnset: locateOnset(whole, rest, clock, view, options.coverage),
     budget,
     warnings,

@@ -60,8 +60,8 @@ export function momentIn(
   const sigma = combine(others).u;
   const half = coverageHalfWidth(a, b, sigma, coverage);
   const budget = [
-    typeB(window.source, uniformU(a), 's', 1),
-    typeB('Exposure, and time until a tear shows', uniformU(b), 's', 1),
+    rectangular(window.source, a),
+    rectangular('Exposure, and time until a tear shows', b),
     ...others,
   ].filter((e) => e.contribution > 0);
   return {
@@ -79,6 +79,10 @@ export function momentIn(
 /** An entry known from other than repeated observation, without limit to its degrees of freedom. */
 export const typeB = (source: string, u: number, unit: string, sensitivity: number): BudgetEntry =>
   entry(source, 'B', u, unit, sensitivity, null);
+
+/** A time known only to lie within `half` of its value, s. */
+const rectangular = (source: string, half: Seconds): BudgetEntry =>
+  entry(source, 'B', uniformU(half), 's', 1, null, 'rectangular');
 
 /** Half the exposure; 0 where it is not known. */
 export const halfExposure = (exposure: Estimate | null): Seconds =>

@@ -2,7 +2,7 @@ import type { Estimate, Quantity, Reported } from '../core/estimate';
 import type { Reason } from '../core/reason';
 
 export const RESULT_FORMAT = 'exitframe-result';
-export const RESULT_VERSION = 2;
+export const RESULT_VERSION = 3;
 
 /** One frame's ball centre. */
 export interface Position {
@@ -29,10 +29,14 @@ export interface Position {
   readonly why: Reason | null;
 }
 
+/** What is known of an input, as a Monte Carlo trial draws it (JCGM 101:2008, 6.4). */
+export type Distribution = 'normal' | 'student' | 'rectangular' | 'triangular' | 'discrete';
+
 /** One input of an uncertainty budget (JCGM 100:2008, clause 5 and Annex H.1 layout). */
 export interface BudgetEntry {
   readonly source: string;
   readonly type: 'A' | 'B';
+  readonly distribution: Distribution;
   /** Standard uncertainty of the input, in `unit`. */
   readonly u: number;
   readonly unit: string;
@@ -49,6 +53,8 @@ export interface FitCheck {
   readonly passed: boolean;
   /** One plain sentence. */
   readonly message: string;
+  /** What to do about a check that failed; null where there is nothing to do. */
+  readonly remedy: string | null;
 }
 
 export interface FitParameter extends Estimate {
@@ -63,6 +69,8 @@ export interface ComparedModel {
   readonly aicc: number;
   /** Akaike weight among the models compared, 0..1. */
   readonly weight: number;
+  /** How many times better the best model is supported than this one; null: beyond 1e6. */
+  readonly evidenceRatio: number | null;
   readonly exitVelocity: number;
   readonly u: number;
 }
@@ -75,6 +83,8 @@ export interface FitReport {
   readonly dof: number;
   /** m, in the order of the used positions. */
   readonly residuals: readonly number[];
+  /** How many used positions the robust weights count for less than half; 0 where none were asked for. */
+  readonly downWeighted: number;
   readonly compared: readonly ComparedModel[];
   readonly checks: readonly FitCheck[];
 }
@@ -92,13 +102,70 @@ export interface Warning extends Reason {
   readonly remedy: string;
 }
 
+/** How probable each moment is, as a curve: `density` (1/s) at `times` (s after the zero of the clock), area 1. */
+export interface Posterior {
+  readonly times: readonly number[];
+  readonly density: readonly number[];
+}
+
 export type SealBurst =
   | (Quantity & {
       readonly bulgeOnset: Reported;
       /** Last frame with the seal whole and first with it open. */
       readonly between: readonly [number, number];
+      readonly posterior: Posterior;
     })
-  | { readonly unavailable: Reason };
+  | {
+      readonly unavailable: Reason;
+      /** Moments between which the seal must have opened, s, as far as the film tells; null: no bound that side. */
+      readonly bounds: readonly [earliest: number | null, latest: number | null];
+    };
+
+/** What else is read off the flight. */
+export interface FlightReport {
+  /** Direction of travel at the exit above the image's rows, rad; positive: upwards. */
+  readonly elevation: Reported;
+  /** J */
+  readonly kineticEnergy: Reported;
+  /** kg m/s */
+  readonly momentum: Reported;
+  /** Mean acceleration over the part of the bore that is seen, m/s^2. */
+  readonly boreAcceleration: Reported;
+  /** Deceleration by the air right after the exit, muzzle zone left out, m/s^2; and the drag coefficient it implies. */
+  readonly deceleration: Reported;
+  readonly dragCoefficient: Reported;
+  /** Null: the shot states no target. */
+  readonly target: TargetReport | null;
+}
+
+export interface TargetReport {
+  /** The centre reaches the stated distance, s; and its speed there, m/s, before and after what stands there. */
+  readonly time: Reported;
+  readonly speedBefore: Reported;
+  readonly speedAfter: Reported;
+  /** Kinetic energy before minus after, J. */
+  readonly energyGivenUp: Reported;
+}
+
+/** What the sound track tells, corrected for the way of the sound to the microphone; times on the film's clock, s. */
+export interface SoundReport {
+  readonly burst: Reported;
+  /** That minus the burst seen on the film, s, and whether the difference is explained by its uncertainty. */
+  readonly minusFilm: Reported;
+  readonly agrees: boolean | null;
+  /** Impact on the backstop, and the mean speed from the muzzle to there, m/s. */
+  readonly impact: Reported;
+  readonly meanSpeed: Reported;
+}
+
+/** One input of the budget and what knowing it better would bring, largest first. */
+export interface Advice {
+  readonly source: string;
+  /** Its share of the variance, 0..1. */
+  readonly share: number;
+  /** One plain sentence: what would help. */
+  readonly message: string;
+}
 
 /** The speed told from the blur alone: length of the streak over the exposure. */
 export interface StreakReport {
@@ -133,6 +200,8 @@ export interface Result {
   /** s after the zero of the clock. */
   readonly exitTime: Reported;
   readonly sealBurst: SealBurst;
+  /** The rear seal's: the puncture that starts the shot. Null: none is stated. */
+  readonly rearBurst: SealBurst | null;
   /** Exit time minus burst time, s; positive: the seal went first. */
   readonly lead: Reported;
   /** The moment the ball's leading point reaches the seal plane, s, and that minus the burst. */
@@ -145,6 +214,8 @@ export interface Result {
   readonly budget: {
     readonly exitVelocity: readonly BudgetEntry[];
     readonly sealBurst: readonly BudgetEntry[];
+    /** What would help the exit velocity most. */
+    readonly advice: readonly Advice[];
   };
   readonly monteCarlo: MonteCarloReport | { readonly unavailable: Reason };
   /** Metres per pixel on the flight line, and the unit flight axis in the image. */
@@ -152,6 +223,9 @@ export interface Result {
   readonly axis: readonly [number, number];
   /** The speed told from the motion blur; the reason where there is too little of it. */
   readonly streak: StreakReport | { readonly unavailable: Reason };
+  readonly flight: FlightReport;
+  /** Null: the shot states no sound. */
+  readonly sound: SoundReport | { readonly unavailable: Reason } | null;
   /** Rotation in the image plane, rad/s, positive from x towards y (clockwise as seen); needs a mark on the ball. */
   readonly spin: Reported;
   /** First frame in which the ball is no longer whole; later frames are not used. Null: it stays whole. */

@@ -52,6 +52,7 @@ const position = v.strictObject({
 const budgetEntry = v.strictObject({
   source: v.string(),
   type: v.picklist(['A', 'B']),
+  distribution: v.picklist(['normal', 'student', 'rectangular', 'triangular', 'discrete']),
   u: nonNegative,
   unit: v.string(),
   sensitivity: finite,
@@ -66,6 +67,7 @@ const fit = v.strictObject({
   chiSquare: nonNegative,
   dof: nonNegative,
   residuals: list(finite),
+  downWeighted: frameIndex,
   compared: list(
     v.strictObject({
       model: v.string(),
@@ -73,11 +75,19 @@ const fit = v.strictObject({
       dof: nonNegative,
       aicc: finite,
       weight: fraction,
+      evidenceRatio: v.nullable(v.pipe(finite, v.minValue(1))),
       exitVelocity: finite,
       u: nonNegative,
     }),
   ),
-  checks: list(v.strictObject({ code: v.string(), passed: v.boolean(), message: v.string() })),
+  checks: list(
+    v.strictObject({
+      code: v.string(),
+      passed: v.boolean(),
+      message: v.string(),
+      remedy: v.nullable(v.string()),
+    }),
+  ),
 });
 
 const monteCarlo = v.strictObject({
@@ -85,6 +95,41 @@ const monteCarlo = v.strictObject({
   ...estimateEntries,
   interval: pair(finite),
   agrees: v.boolean(),
+});
+
+const sealBurst = v.union([
+  v.strictObject({
+    ...quantityEntries,
+    bulgeOnset: reported,
+    between: pair(frameIndex),
+    posterior: v.strictObject({ times: list(finite), density: list(nonNegative) }),
+  }),
+  v.strictObject({ unavailable: reason, bounds: pair(v.nullable(finite)) }),
+]);
+
+const flight = v.strictObject({
+  elevation: reported,
+  kineticEnergy: reported,
+  momentum: reported,
+  boreAcceleration: reported,
+  deceleration: reported,
+  dragCoefficient: reported,
+  target: v.nullable(
+    v.strictObject({
+      time: reported,
+      speedBefore: reported,
+      speedAfter: reported,
+      energyGivenUp: reported,
+    }),
+  ),
+});
+
+const sound = v.strictObject({
+  burst: reported,
+  minusFilm: reported,
+  agrees: v.nullable(v.boolean()),
+  impact: reported,
+  meanSpeed: reported,
 });
 
 export const resultSchema = v.strictObject({
@@ -95,17 +140,19 @@ export const resultSchema = v.strictObject({
   footageSha256: v.nullable(v.string()),
   exitVelocity: reported,
   exitTime: reported,
-  sealBurst: v.union([
-    v.strictObject({ ...quantityEntries, bulgeOnset: reported, between: pair(frameIndex) }),
-    unavailable,
-  ]),
+  sealBurst,
+  rearBurst: v.nullable(sealBurst),
   lead: reported,
   contact: reported,
   contactLead: reported,
   burstExitCorrelation: v.nullable(v.pipe(finite, v.minValue(-1), v.maxValue(1))),
   positions: list(position),
   fit: v.union([fit, unavailable]),
-  budget: v.strictObject({ exitVelocity: list(budgetEntry), sealBurst: list(budgetEntry) }),
+  budget: v.strictObject({
+    exitVelocity: list(budgetEntry),
+    sealBurst: list(budgetEntry),
+    advice: list(v.strictObject({ source: v.string(), share: fraction, message: v.string() })),
+  }),
   monteCarlo: v.union([monteCarlo, unavailable]),
   scale: estimate,
   axis: pair(finite),
@@ -118,6 +165,8 @@ export const resultSchema = v.strictObject({
     }),
     unavailable,
   ]),
+  flight,
+  sound: v.nullable(v.union([sound, unavailable])),
   spin: reported,
   breakUp: v.nullable(v.strictObject({ frame: frameIndex, reason })),
   rivals: list(v.strictObject({ frames: frameIndex, reason })),

@@ -1,4 +1,4 @@
-import type { BudgetEntry } from '../shot/result';
+import type { BudgetEntry, Distribution } from '../shot/result';
 import { effectiveDof } from './quantity';
 
 /** An entry from an input's standard uncertainty and the sensitivity of the result to it. */
@@ -9,9 +9,11 @@ export const entry = (
   unit: string,
   sensitivity: number,
   dof: number | null,
+  distribution: Distribution = dof === null ? 'normal' : 'student',
 ): BudgetEntry => ({
   source,
   type,
+  distribution,
   u,
   unit,
   sensitivity,

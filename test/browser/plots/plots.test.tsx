@@ -308,6 +308,7 @@ describe('BudgetChart', () => {
   const entry = (source: string, type: 'A' | 'B', contribution: number): BudgetEntry => ({
     source,
     type,
+    distribution: 'normal',
     u: 1,
     unit: 'm',
     sensitivity: contribution,
@@ -347,6 +348,7 @@ describe('the plots together', () => {
             {
               source: 'scale',
               type: 'B',
+              distribution: 'normal',
               u: 1,
               unit: 'm',
               sensitivity: 1,

@@ -117,7 +117,7 @@ describe('the page', () => {
     const scatter = (chiSquare: number) => {
       const now = session.measuring.reduction.value;
       if (now === null || !('model' in now.result.fit)) throw new Error('nothing was measured');
-      const checks = [{ code: 'chiSquare', passed: false, message: 'The scatter.' }];
+      const checks = [{ code: 'chiSquare', passed: false, message: 'The scatter.', remedy: null }];
       const fit = { ...now.result.fit, chiSquare, dof: 8, checks };
       session.measuring.reduction.value = { ...now, result: { ...now.result, fit } };
     };
