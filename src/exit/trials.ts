@@ -1,4 +1,5 @@
 import { type Random, seededRandom } from '../core/random';
+import { standardDraw, studentScale } from '../uncertainty/draw';
 import type { Member } from './average';
 import type { Choice } from './choice';
 import { dragOf, muzzleLossOf } from './drag';
@@ -25,6 +26,8 @@ export function exitTrial(
   const { points } = flight;
   const lossU = muzzleLossOf(nominal).u;
   const theta = new Float64Array(PARAMETERS);
+  // Time stamps are rounded; a scatter larger than stated comes from elsewhere as well.
+  const timeSpread = noiseDof === null ? 'rectangular' : 'normal';
   return () => {
     let setting = nominal;
     for (const input of inputs) setting = input.shifted(setting, input.u * draw(random, input));
@@ -37,7 +40,8 @@ export function exitTrial(
       distances[i] =
         (distances[i] as number) + noise * point.alongU * setting.metresPerPixel * random.normal();
       if (point.timeU > 0) {
-        times[i] = (times[i] as number) + noise * point.timeU * random.normal();
+        times[i] =
+          (times[i] as number) + noise * point.timeU * standardDraw(random, timeSpread, null);
       }
     }
     const { dragCoefficient } = estimator.candidate;
@@ -57,17 +61,5 @@ function pick(members: readonly Member[], share: number): Member {
   return members[members.length - 1] as Member;
 }
 
-const draw = (random: Random, { dof }: SharedInput): number =>
-  random.normal() * studentScale(random, dof);
-
-/** Beyond this many degrees of freedom a Student draw is a normal one for every use here. */
-const NEARLY_NORMAL = 100;
-
-/** Factor that makes a normal draw a Student one: square root of dof over a chi-square draw. */
-function studentScale(random: Random, dof: number | null): number {
-  if (dof === null || dof > NEARLY_NORMAL) return 1;
-  const whole = Math.max(1, Math.round(dof));
-  let squares = 0;
-  for (let i = 0; i < whole; i++) squares += random.normal() ** 2;
-  return Math.sqrt(whole / squares);
-}
+const draw = (random: Random, { spread, dof }: SharedInput): number =>
+  standardDraw(random, spread, dof);
