@@ -53,4 +53,5 @@ export const SUBJECTS: Readonly<Record<string, readonly Registered[]>> = {
     register(clutter, REDUCTION),
     register(streak, REDUCTION),
   ],
+  estimate: [],
 };

@@ -52,7 +52,6 @@ function statedScale(seed: number) {
     return [about(px, STATED.corner), about(py, STATED.corner)];
   };
   return {
-    lengths: [{ from: [50, 50], to: [350, 50], length: 0.375, u: 0.2 }],
     cameraDistance: null,
     lens: {
       k1: { value: CAMERA.k1 + STATED.k1 * shared, u: STATED.k1 },

@@ -1,24 +1,31 @@
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
+import { INTRODUCTIONS } from './introductions';
 import { drawPlot } from './plot';
 import { CELLS, cellsOf, type NamedReport } from './table';
 
 const PLACE = /(<!-- validation:begin -->\n).*(<!-- validation:end -->)/s;
 
-/** Writes docs/validation.md, its plots, and the figures of all frames of each class into README.md. */
+/** Where a subject's page stands under the root, and the folder of its plots beside it. */
+export const pagePath = (subject: string): string =>
+  `docs/${subject === 'ball' ? 'validation' : `validation-${subject}`}.md`;
+const plotsOf = (subject: string): string => basename(pagePath(subject), '.md');
+
+/** Writes a subject's page and its plots; of the ball also the figures of all frames of each class into README.md. */
 export function writePage(
   root: string,
   subject: string,
   seed: number,
   reports: readonly NamedReport[],
 ): void {
-  const folder = join(root, 'docs/validation');
+  const folder = join(root, 'docs', plotsOf(subject));
   rmSync(folder, { recursive: true, force: true });
   mkdirSync(folder, { recursive: true });
   for (const plot of reports.flatMap(({ report }) => report.plots)) {
     writeFileSync(join(folder, `${plot.file}.svg`), drawPlot(plot));
   }
-  writeFileSync(join(root, 'docs/validation.md'), page(subject, seed, reports));
+  writeFileSync(join(root, pagePath(subject)), page(subject, seed, reports));
+  if (subject !== 'ball') return;
   const readme = join(root, 'README.md');
   const text = readFileSync(readme, 'utf8');
   // As a function: the table may hold what a replacement string would read as a reference.
@@ -31,21 +38,19 @@ export function writePage(
 function page(subject: string, seed: number, reports: readonly NamedReport[]): string {
   return `# Validation of the ${subject}
 
-Written by \`npm run validate -- ${subject}\` (seed ${seed}). Scenes are rendered, by a renderer that shares no code with the program: edges by their exact area on cells of an eighth of a pixel, blurred by the optics and gathered by the pixels, with shot and read noise, rounded to 8 bit. What is drawn for each shot: place, direction, light, focus, background (even, sloped or textured), grey levels and noise. A shot is a film of 48 frames, measured as the program measures a film: the background from all frames, a first pass, the ball learnt from it, a second pass. The first guess of a place is up to a quarter of the radius off the truth, the radius told 1 % off (standard deviation).
-
-The bound is that of Cramér and Rao: no unbiased estimator has a smaller covariance. It is computed for each shot from the noise-free picture's derivatives, the variance that of shot noise, read noise and rounding (1/12). Its unknowns are stated with each class. *u* is the standard uncertainty that the program states; shares within *k u* count the errors along and across the flight. Limits beside a share are exact 95 % binomial limits (Clopper and Pearson); rows without a limit are for information. The frames of a shot err together, so a part of a class, with few shots, fails only where it exceeds the limit by more than twice the ± beside it (a jackknife over its shots), or by more than 15 % (RMS) or 100 % (bias) of the limit. Frames that the program refuses are counted in a row of their own.
+Written by \`npm run validate -- ${subject}\` (seed ${seed}). ${INTRODUCTIONS[subject] ?? ''}
 
 \`--seed N\` draws other shots, \`--seed clock\` takes and prints a seed from the clock; \`--class NAME\` runs one class. Only a full run with seed 1 writes this page.
 
-${reports.map(section).join('\n')}`;
+${reports.map((report) => section(subject, report)).join('\n')}`;
 }
 
-const section = ({ name, report }: NamedReport): string => `## Class \`${name}\`
+const section = (subject: string, { name, report }: NamedReport): string => `## Class \`${name}\`
 
 ${report.text}
 
 ${markdownTable(report.rows.map(cellsOf))}
-${report.plots.map(({ file, title }) => `![${title}](validation/${file}.svg)\n`).join('\n')}`;
+${report.plots.map(({ file, title }) => `![${title}](${plotsOf(subject)}/${file}.svg)\n`).join('\n')}`;
 
 function markdownTable(rows: readonly (readonly string[])[]): string {
   const lines = [CELLS, CELLS.map(() => '---'), ...rows];

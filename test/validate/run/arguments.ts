@@ -8,7 +8,7 @@ export interface Wanted {
 }
 
 export const DEFAULT_SEED = 1;
-export const USAGE = `Usage: npm run validate -- ball [--seed N|clock] [--class NAME]`;
+export const USAGE = `Usage: npm run validate -- ${Object.keys(SUBJECTS).join('|')} [--seed N|clock] [--class NAME]`;
 
 /** What the command line asks for, or what is wrong with it. `now`: for a seed drawn from the clock, ms. */
 export function readArguments(words: readonly string[], now: number): Wanted | string {

@@ -1,9 +1,9 @@
-/** `npm run validate -- ball`: renders, measures, compares with the bound; see docs/validation.md. */
+/** `npm run validate -- SUBJECT`: many shots of known truth, their errors against what is stated; see docs/validation*.md. */
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { SUBJECTS } from '../registry';
-import { writePage } from '../report/page';
+import { pagePath, writePage } from '../report/page';
 import { printTable } from '../report/table';
 import { DEFAULT_SEED, readArguments, USAGE } from './arguments';
 import { runClasses } from './runClasses';
@@ -32,7 +32,7 @@ if (typeof wanted === 'string') {
   const failed = reports.some(({ report }) => report.rows.some(({ passed }) => !passed));
   if (className === null && seed === DEFAULT_SEED) {
     writePage(root, subject, seed, reports);
-    process.stderr.write('Wrote docs/validation.md and the figures in README.md.\n');
+    process.stderr.write(`Wrote ${pagePath(subject)}.\n`);
   }
   process.exitCode = failed ? 1 : 0;
 }
