@@ -88,10 +88,7 @@ export function symmetricInterval(
 }
 
 /** The shortest of the intervals that hold as many values (JCGM 101:2008, 7.7.4). */
-export function shortestInterval(
-  values: readonly number[],
-  coverage: number,
-): readonly [number, number] {
+function shortestInterval(values: readonly number[], coverage: number): readonly [number, number] {
   const sorted = Float64Array.from(values).sort();
   const inside = Math.min(sorted.length - 1, Math.floor(coverage * sorted.length + 0.5));
   const length = (from: number) => (sorted[from + inside] as number) - (sorted[from] as number);
