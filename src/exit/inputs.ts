@@ -9,18 +9,49 @@ export interface SharedInput {
   readonly u: number;
   readonly unit: string;
   readonly dof: number | null;
-  /** The setting with this input moved by `by`, in `unit`. */
-  readonly shifted: (setting: Setting, by: number) => Setting;
+  /** Moves this input of the setting by `by`, in `unit`, in place. */
+  readonly move: (setting: Drawn, by: number) => void;
+}
+
+/** A setting to be overwritten, trial after trial. */
+export type Drawn = { -readonly [K in Exclude<keyof Setting, 'shifts'>]: Setting[K] } & {
+  readonly shifts: number[];
+};
+
+/** A copy of a setting to be moved. */
+export const drawnFrom = (setting: Setting): Drawn => ({ ...setting, shifts: [...setting.shifts] });
+
+/** `drawn` set back to `setting`, without a new object. */
+export function restore(drawn: Drawn, setting: Setting): void {
+  drawn.metresPerPixel = setting.metresPerPixel;
+  drawn.clockStretch = setting.clockStretch;
+  drawn.lineTime = setting.lineTime;
+  drawn.muzzle = setting.muzzle;
+  drawn.diameter = setting.diameter;
+  drawn.mass = setting.mass;
+  drawn.density = setting.density;
+  for (let k = 0; k < drawn.shifts.length; k++) drawn.shifts[k] = setting.shifts[k] as number;
+}
+
+/** The setting with an input moved by `by`, in its unit. */
+export function shifted(setting: Setting, input: SharedInput, by: number): Setting {
+  const moved = drawnFrom(setting);
+  input.move(moved, by);
+  return moved;
 }
 
 type Key = Exclude<keyof Setting, 'shifts'>;
 
 const relative =
   (key: Key) =>
-  (setting: Setting, by: number): Setting => ({ ...setting, [key]: setting[key] * (1 + by) });
+  (setting: Drawn, by: number): void => {
+    setting[key] *= 1 + by;
+  };
 const absolute =
   (key: Key) =>
-  (setting: Setting, by: number): Setting => ({ ...setting, [key]: setting[key] + by });
+  (setting: Drawn, by: number): void => {
+    setting[key] += by;
+  };
 
 const shift = ({ source, u, unit }: ShiftSource, index: number): SharedInput => ({
   source,
@@ -28,10 +59,9 @@ const shift = ({ source, u, unit }: ShiftSource, index: number): SharedInput => 
   u,
   unit,
   dof: null,
-  shifted: (setting, by) => ({
-    ...setting,
-    shifts: setting.shifts.with(index, (setting.shifts[index] as number) + by / u),
-  }),
+  move: (setting, by) => {
+    setting.shifts[index] = (setting.shifts[index] as number) + by / u;
+  },
 });
 
 /** Every shared input with an uncertainty. */
@@ -42,7 +72,7 @@ export function sharedInputs(shared: SharedInputs): SharedInput[] {
     u,
     unit,
     dof: null,
-    shifted: absolute(key),
+    move: absolute(key),
   });
   const share =
     (key: Key) =>
@@ -52,7 +82,7 @@ export function sharedInputs(shared: SharedInputs): SharedInput[] {
       u,
       unit: '1',
       dof,
-      shifted: relative(key),
+      move: relative(key),
     });
   return [
     ...shared.scaleSources.map(share('metresPerPixel')),

@@ -57,6 +57,8 @@ export interface SharedInputs {
   readonly ballMass: Estimate;
   /** Density of the air ahead, kg/m^3; bounds what drag is plausible. */
   readonly airDensity: Estimate;
+  /** K; with the density it gives the Reynolds and Mach numbers that the drag to be expected depends on. */
+  readonly airTemperature: number;
   /** Left out: none. */
   readonly shiftSources?: readonly ShiftSource[];
 }

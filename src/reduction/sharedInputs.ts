@@ -30,6 +30,7 @@ export function sharedInputs(shot: Shot, scene: Scene, metresPerPixel: number): 
     ballDiameter: shot.ball.diameter,
     ballMass: shot.ball.mass,
     airDensity: densityOf(shot.air),
+    airTemperature: shot.air.temperature.value,
   };
 }
 
