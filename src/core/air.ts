@@ -37,5 +37,4 @@ export const airViscosity = (temperature: number): number =>
   (1.458e-6 * temperature ** 1.5) / (temperature + 110.4);
 
 /** Speed of sound in dry air, m/s, at `temperature` K: sqrt(1.4 R T), R = 287.05287 J/(kg K) (ISO 2533:1975). */
-export const soundSpeed = (temperature: number): number =>
-  Math.sqrt(1.4 * 287.05287 * temperature);
+export const soundSpeed = (temperature: number): number => Math.sqrt(1.4 * 287.05287 * temperature);

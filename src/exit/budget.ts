@@ -60,7 +60,11 @@ export function exitBudget(
   const centres = Math.sqrt(noise * (1 - flight.timeShare));
   const times = Math.sqrt(noise * flight.timeShare);
   const entries = [entry('ball centres', 'A', centreU, 'px', centres / centreU, noiseDof)];
-  if (times > 0) entries.push(entry('frame times', 'A', timeU, 's', times / timeU, noiseDof));
+  if (times > 0) {
+    const [type, spread] =
+      noiseDof === null ? (['B', 'rectangular'] as const) : (['A', 'student'] as const);
+    entries.push(entry('frame times', type, timeU, 's', times / timeU, noiseDof, spread));
+  }
   const fitted = (source: string, variance: number, known: number, at: string, slope: number) => {
     if (slope === 0 || !(variance > 0)) return;
     // Share of what is known of it that comes from the film; only that part has the noise's degrees of freedom.
@@ -72,9 +76,10 @@ export function exitBudget(
   fitted('air drag', dragVariance, expectedU.drag, '1/m', drag);
   fitted('loss in the muzzle zone', c(LOSS, LOSS), expectedU.loss, '1', zone);
   const { shape, model } = spread(members, index);
-  if (shape > 0) entries.push(entry('shape of the muzzle zone', 'B', shape, unit, 1, null));
-  if (model > 0) entries.push(entry('choice of model', 'B', model, unit, 1, null));
-  const causes = shared.map(({ input: { source, type, u, unit, dof }, up, down }) =>
+  if (shape > 0)
+    entries.push(entry('shape of the muzzle zone', 'B', shape, unit, 1, null, 'discrete'));
+  if (model > 0) entries.push(entry('choice of model', 'B', model, unit, 1, null, 'discrete'));
+  const causes = shared.map(({ input: { source, type, u, unit, dof, spread }, up, down }) =>
     entry(
       source,
       type,
@@ -82,6 +87,7 @@ export function exitBudget(
       unit,
       (mix(members, up, index) - mix(members, down, index)) / (2 * u),
       dof,
+      spread,
     ),
   );
   return [...entries, ...oneLineEach(causes)];
@@ -91,14 +97,14 @@ export function exitBudget(
 function oneLineEach(causes: readonly BudgetEntry[]): BudgetEntry[] {
   const lines = new Map<string, BudgetEntry>();
   for (const cause of causes) {
-    const { source, type, u, unit, dof } = cause;
+    const { source, type, u, unit, dof, distribution } = cause;
     const before = lines.get(source);
     if (before === undefined) {
       lines.set(source, cause);
       continue;
     }
     const sensitivity = Math.hypot(before.sensitivity, cause.sensitivity);
-    lines.set(source, entry(source, type, u, unit, sensitivity, dof));
+    lines.set(source, entry(source, type, u, unit, sensitivity, dof, distribution));
   }
   return [...lines.values()];
 }

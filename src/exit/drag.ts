@@ -1,4 +1,5 @@
 import type { Estimate } from '../core/estimate';
+import type { Spread } from '../uncertainty/draw';
 import type { Zone } from './motion';
 
 /** What is taken as known of a ball in air before its film is looked at. */
@@ -13,11 +14,11 @@ export interface BallInAir {
 
 /** What is known of a drag coefficient before the film is looked at, and how a trial draws it. */
 export interface CoefficientPrior extends Estimate {
-  readonly distribution: 'normal' | 'rectangular';
+  readonly spread: Spread;
 }
 
 /** For any ball: one past its drag crisis as one at the speed of sound (0.1 to 1). */
-export const WIDE_DRAG: CoefficientPrior = { value: 0.5, u: 0.25, distribution: 'normal' };
+export const WIDE_DRAG: CoefficientPrior = { value: 0.5, u: 0.25, spread: 'normal' };
 
 /** k of the drag deceleration k v^2, 1/m: density * area * coefficient / (2 mass). */
 export function dragOf(ball: BallInAir, coefficient: number): number {

@@ -1,5 +1,6 @@
+import { type Spread, usualSpread } from '../uncertainty/draw';
 import type { Setting } from './flight';
-import type { SharedInputs, ShiftSource } from './types';
+import type { AirSource, SharedInputs, ShiftSource } from './types';
 
 /** One input every point shares: where it enters the setting and how well it is known. */
 export interface SharedInput {
@@ -9,6 +10,8 @@ export interface SharedInput {
   readonly u: number;
   readonly unit: string;
   readonly dof: number | null;
+  /** What a trial draws it from. */
+  readonly spread: Spread;
   /** Moves this input of the setting by `by`, in `unit`, in place. */
   readonly move: (setting: Drawn, by: number) => void;
 }
@@ -53,14 +56,27 @@ const absolute =
     setting[key] += by;
   };
 
-const shift = ({ source, u, unit }: ShiftSource, index: number): SharedInput => ({
+const shift = ({ source, u, unit, spread }: ShiftSource, index: number): SharedInput => ({
   source,
   type: 'B',
   u,
   unit,
   dof: null,
+  spread: spread ?? 'normal',
   move: (setting, by) => {
     setting.shifts[index] = (setting.shifts[index] as number) + by / u;
+  },
+});
+
+const air = ({ source, u, unit, share }: AirSource): SharedInput => ({
+  source,
+  type: 'B',
+  u,
+  unit,
+  dof: null,
+  spread: 'normal',
+  move: (setting, by) => {
+    setting.density *= 1 + (share * by) / u;
   },
 });
 
@@ -72,16 +88,18 @@ export function sharedInputs(shared: SharedInputs): SharedInput[] {
     u,
     unit,
     dof: null,
+    spread: 'normal',
     move: absolute(key),
   });
   const share =
     (key: Key) =>
-    ({ source, type, u, dof }: SharedInputs['scaleSources'][number]): SharedInput => ({
+    ({ source, type, u, dof, spread }: SharedInputs['scaleSources'][number]): SharedInput => ({
       source,
       type,
       u,
       unit: '1',
       dof,
+      spread: spread ?? usualSpread(dof),
       move: relative(key),
     });
   return [
@@ -91,7 +109,9 @@ export function sharedInputs(shared: SharedInputs): SharedInput[] {
     plain('place of the muzzle plane', 'muzzle', shared.muzzleU, 'px'),
     plain('ball diameter', 'diameter', shared.ballDiameter.u, 'm'),
     plain('ball mass', 'mass', shared.ballMass.u, 'kg'),
-    plain('air density', 'density', shared.airDensity.u, 'kg/m³'),
+    ...(shared.airSources?.map(air) ?? [
+      plain('air density', 'density', shared.airDensity.u, 'kg/m³'),
+    ]),
     ...(shared.shiftSources ?? []).map(shift),
   ].filter(({ u }) => u > 0);
 }

@@ -4,7 +4,7 @@ import type { CoefficientPrior } from './drag';
 
 /**
  * Drag coefficient of a smooth sphere short of its drag crisis, by Reynolds and Mach number (Loth, AIAA J. 46 (2008)
- * 2219; without compressibility it is the curve of Clift and Gauvin, 1970). Meant for Re from 45 to about 3e5; the branch
+ * 2219; without compressibility it is a curve of Clift and Gauvin's form, 1970). Meant for Re from 45 to about 3e5; the branch
  * beyond Mach 1.45 is from memory, checked only for joining the other.
  */
 export function subcriticalDrag(re: number, mach: number): number {
@@ -12,8 +12,7 @@ export function subcriticalDrag(re: number, mach: number): number {
     mach < 1.45
       ? (5 + 2 * Math.tanh(3 * Math.log(mach + 0.1))) / 3
       : 2.044 + 0.2 * Math.exp(-1.8 * Math.log(mach / 1.5) ** 2);
-  const g =
-    mach < 0.89 ? 1 - 1.525 * mach ** 4 : 1e-4 * (2 + 8 * Math.tanh(12.77 * (mach - 2.02)));
+  const g = mach < 0.89 ? 1 - 1.525 * mach ** 4 : 1e-4 * (2 + 8 * Math.tanh(12.77 * (mach - 2.02)));
   const h = 1 - (0.258 * c) / (1 + 514 * g);
   return (h * 24 * (1 + 0.15 * re ** 0.687)) / re + (0.42 * c) / (1 + 42500 * g * re ** -1.16);
 }
@@ -37,8 +36,7 @@ const ramp = (x: number, from: number, to: number): number =>
 export function dragBounds(re: number, mach: number): readonly [low: number, high: number] {
   const curve = subcriticalDrag(re, mach);
   const spread = SLOW_SPREAD + (FAST_SPREAD - SLOW_SPREAD) * ramp(mach, 0.5, 0.6);
-  const crisis =
-    ramp(Math.log(re), Math.log(1e5), Math.log(3e5)) * (1 - ramp(mach, 0.5, 0.85));
+  const crisis = ramp(Math.log(re), Math.log(1e5), Math.log(3e5)) * (1 - ramp(mach, 0.5, 0.85));
   const low = curve * (1 - spread);
   return [low - crisis * Math.max(0, low - LOWEST), curve * (1 + spread)];
 }
@@ -50,5 +48,5 @@ export function ballDrag(
 ): CoefficientPrior {
   const re = (density * speed * diameter) / airViscosity(temperature);
   const [low, high] = dragBounds(re, speed / soundSpeed(temperature));
-  return { value: (low + high) / 2, u: uniformU((high - low) / 2), distribution: 'rectangular' };
+  return { value: (low + high) / 2, u: uniformU((high - low) / 2), spread: 'rectangular' };
 }

@@ -1,4 +1,5 @@
 import { type Random, seededRandom } from '../core/random';
+import { standardDraw, studentScale } from '../uncertainty/draw';
 import type { Member } from './average';
 import type { Choice } from './choice';
 import { dragOf, muzzleLossOf } from './drag';
@@ -29,6 +30,8 @@ export function exitTrial(
   const lossU = muzzleLossOf(nominal).u;
   const theta = new Float64Array(PARAMETERS);
   const drawn = drawnFrom(nominal);
+  // Time stamps are rounded; a scatter larger than stated comes from elsewhere as well.
+  const timeSpread = noiseDof === null ? 'rectangular' : 'normal';
   return () => {
     restore(drawn, nominal);
     for (const input of inputs) input.move(drawn, input.u * draw(random, input));
@@ -42,25 +45,21 @@ export function exitTrial(
     }
     if (jitters) {
       for (let i = 0; i < n; i++) {
-        times[i] = (times[i] as number) + scatter * (timeU[i] as number) * random.normal();
+        times[i] =
+          (times[i] as number) +
+          scatter * (timeU[i] as number) * standardDraw(random, timeSpread, null);
       }
     }
     const { dragCoefficient } = estimator.candidate;
     if (dragCoefficient) {
-      const { u, distribution } = dragCoefficient;
-      expected.drag += dragOf(drawn, u) * standardDraw(random, distribution);
+      const { u, spread } = dragCoefficient;
+      expected.drag += dragOf(drawn, u) * standardDraw(random, spread, null);
     }
     expected.loss += lossU * random.normal();
     theta.set(fit.theta);
     return estimator.refine(theta) ? (theta[V0] as number) + unmodelled * random.normal() : null;
   };
 }
-
-const ROOT_THREE = Math.sqrt(3);
-
-/** A draw of mean 0 and standard deviation 1. */
-const standardDraw = (random: Random, distribution: 'normal' | 'rectangular'): number =>
-  distribution === 'normal' ? random.normal() : ROOT_THREE * (2 * random.uniform() - 1);
 
 function pick(members: readonly Member[], share: number): Member {
   let sum = 0;
@@ -71,17 +70,5 @@ function pick(members: readonly Member[], share: number): Member {
   return members[members.length - 1] as Member;
 }
 
-const draw = (random: Random, { dof }: SharedInput): number =>
-  random.normal() * studentScale(random, dof);
-
-/** Beyond this many degrees of freedom a Student draw is a normal one for every use here. */
-const NEARLY_NORMAL = 100;
-
-/** Factor that makes a normal draw a Student one: square root of dof over a chi-square draw. */
-function studentScale(random: Random, dof: number | null): number {
-  if (dof === null || dof > NEARLY_NORMAL) return 1;
-  const whole = Math.max(1, Math.round(dof));
-  let squares = 0;
-  for (let i = 0; i < whole; i++) squares += random.normal() ** 2;
-  return Math.sqrt(whole / squares);
-}
+const draw = (random: Random, { spread, dof }: SharedInput): number =>
+  standardDraw(random, spread, dof);

@@ -1,3 +1,5 @@
+import { airViscosity, soundSpeed } from '../../../src/core/air';
+import { dragBounds } from '../../../src/exit/sphereDrag';
 import type { FlightPoint, SharedInputs } from '../../../src/exit/types';
 import type { Random } from '../render/random';
 import {
@@ -12,9 +14,10 @@ import {
 /** What all shots of a kind have in common; the rest is drawn for each. */
 export interface ShotKind {
   readonly motion: TrueFlight['motion'];
-  readonly shape: LossShape;
-  /** True drag coefficient, from what is known of it beforehand. */
-  readonly coefficient: (random: Random) => number;
+  /** 'any': either, as likely. */
+  readonly shape: LossShape | 'any';
+  /** What the true drag coefficient is drawn from: what is known of any ball, or of this one at its speed. */
+  readonly coefficient: 'any' | 'fromBallAndAir';
   /**
    * True share of the speed lost near the muzzle, in masses of displaced air over that of the ball; null: drawn from
    * what is known of it beforehand.
@@ -30,18 +33,18 @@ export interface ShotKind {
 
 export interface TrueShot {
   readonly points: FlightPoint[];
-  readonly flight: TrueFlight;
   readonly shared: SharedInputs;
   readonly velocity: number;
   /** s on the nominal clock's zero. */
   readonly exitTime: number;
 }
 
-/** What is known beforehand of loss and length of the zone: see `muzzleLossOf` and `ZONE_LENGTHS` of the estimator. */
+/** What is known beforehand of loss and length of the zone: see `muzzleLossOf` and `ZONE_PROFILES` of the estimator. */
 const LOSS_SHARE = { mean: 0.5, sd: 0.6 } as const;
 const REACH = [1.5, 3.5] as const;
 /** Relative standard uncertainties that are the same in every shot. */
 const STATED = { exposure: 0.05, lineTime: 0.01, density: 0.01, mass: 0.005 } as const;
+const AIR_TEMPERATURE = 293.15;
 const PICTURE_WIDTH = 1280;
 const FIRST_FRAME = 20;
 const FLASHES = [-Math.sqrt(0.6), 0, Math.sqrt(0.6)] as const;
@@ -85,11 +88,11 @@ export function takeShot(kind: ShotKind, random: Random): TrueShot {
   const flight: TrueFlight = {
     velocity,
     motion: kind.motion,
-    drag: kind.motion === 'uniform' ? 0 : dragFactor(ball, kind.coefficient(random)),
+    drag:
+      kind.motion === 'uniform' ? 0 : dragFactor(ball, coefficientOf(kind, ball, velocity, random)),
     loss:
-      displacedShare(ball) *
-      (kind.loss ?? LOSS_SHARE.mean + LOSS_SHARE.sd * random.normal(0, 1)),
-    shape: kind.shape,
+      displacedShare(ball) * (kind.loss ?? LOSS_SHARE.mean + LOSS_SHARE.sd * random.normal(0, 1)),
+    shape: kind.shape === 'any' ? random.pick(['straight', 'exponential']) : kind.shape,
     reach: ball.diameter * (kind.reach ?? random.uniform(...REACH)),
   };
   const scale =
@@ -109,14 +112,15 @@ export function takeShot(kind: ShotKind, random: Random): TrueShot {
   };
   /** Mean place over the exposure whose middle is at `time` after the exit. */
   const placeAt = (time: number): number =>
-    fly(
-      flight,
-      FLASHES.map((share) => time + (share * trueExposure) / 2),
-    ).reduce((sum, s, i) => sum + (FLASH_WEIGHTS[i] as number) * s, 0);
+    fly(FLASHES.map((share) => time + (share * trueExposure) / 2)).reduce(
+      (sum, s, i) => sum + (FLASH_WEIGHTS[i] as number) * s,
+      0,
+    );
   const points: FlightPoint[] = [];
   for (let i = 0; i < frames; i++) {
     const frameTime = (FIRST_FRAME + i) / rate;
-    const late = timeU * random.normal(0, 1);
+    // Time stamps are rounded.
+    const late = timeU * Math.sqrt(3) * random.uniform(-1, 1);
     let along = ((frameTime - exitTime) * velocity) / scale;
     // The ball is where it is when its own line is read: solved by repetition.
     for (let round = 0; round < (lineTime > 0 ? 8 : 1); round++) {
@@ -136,7 +140,6 @@ export function takeShot(kind: ShotKind, random: Random): TrueShot {
   }
   return {
     points,
-    flight,
     velocity,
     exitTime: exitTime * stretch,
     shared: {
@@ -152,8 +155,21 @@ export function takeShot(kind: ShotKind, random: Random): TrueShot {
       ballDiameter: { value: stated.diameter, u: stated.diameterU },
       ballMass: { value: stated.mass, u: STATED.mass * stated.mass },
       airDensity: { value: stated.density, u: STATED.density * stated.density },
+      airTemperature: AIR_TEMPERATURE,
     },
   };
+}
+
+/** See `WIDE_DRAG` and `dragBounds` of the estimator: what it states is what the truth is drawn from. */
+function coefficientOf(
+  { coefficient }: ShotKind,
+  { density, diameter }: TrueBall,
+  velocity: number,
+  random: Random,
+): number {
+  if (coefficient === 'any') return Math.max(0.02, random.normal(0.5, 0.25));
+  const re = (density * velocity * diameter) / airViscosity(AIR_TEMPERATURE);
+  return random.uniform(...dragBounds(re, velocity / soundSpeed(AIR_TEMPERATURE)));
 }
 
 function statedBall({ into }: ShotKind, random: Random) {
