@@ -7,6 +7,7 @@ import { flightReport } from '../exit/flightReport';
 import type { ExitReport, FlightPoint, SharedInputs } from '../exit/types';
 import { imageDirection } from '../geometry/view';
 import { RESULT_FORMAT, RESULT_VERSION, type Result, type Warning } from '../shot/result';
+import { adviceOf } from '../uncertainty/advice';
 import { fitCurve } from './curve';
 import { driveOf } from './drive';
 import { concludeEvents } from './events';
@@ -80,7 +81,7 @@ export function concludeShot(
     budget: {
       exitVelocity: exit.ok ? exit.value.budget : [],
       sealBurst: events.budget,
-      advice: [],
+      advice: exit.ok ? adviceOf(exit.value.budget) : [],
     },
     monteCarlo: orUnavailable(exit, (report) => report.monteCarlo),
     scale: { value: metresPerPixel, u: scene.scale.u / travel.cosine },
