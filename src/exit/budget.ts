@@ -2,8 +2,9 @@ import type { BudgetEntry } from '../shot/result';
 import { entry } from '../uncertainty/budget';
 import { type Average, type Member, refitAt } from './average';
 import type { Choice } from './choice';
+import type { ZoneProfile } from './drag';
 import type { Flight, Setting } from './flight';
-import type { SharedInput } from './inputs';
+import { type SharedInput, shifted } from './inputs';
 import { DRAG, LOSS, PARAMETERS } from './motion';
 
 /** What moving one shared input by its standard uncertainty, up and down, does to every member's parameters. */
@@ -21,8 +22,8 @@ export function responses(
 ): Response[] | null {
   const found: Response[] = [];
   for (const input of inputs) {
-    const up = refitAt(members, input.shifted(nominal, input.u));
-    const down = refitAt(members, input.shifted(nominal, -input.u));
+    const up = refitAt(members, shifted(nominal, input, input.u));
+    const down = refitAt(members, shifted(nominal, input, -input.u));
     if (up === null || down === null) return null;
     found.push({ input, up, down });
   }
@@ -108,18 +109,18 @@ function oneLineEach(causes: readonly BudgetEntry[]): BudgetEntry[] {
   return [...lines.values()];
 }
 
-/** Standard deviations of a parameter between zone lengths, and between versions of the equation within each. */
+/** Standard deviations of a parameter between zones, and between versions of the equation within each. */
 function spread(members: readonly Member[], index: number): { shape: number; model: number } {
   const parameterOf = ({ fit }: Member) => fit.theta[index] as number;
   const overall = weightedMean(members, parameterOf);
-  const byLength = new Map<number | null, Member[]>();
+  const byZone = new Map<ZoneProfile | null, Member[]>();
   for (const member of members) {
-    const length = member.fit.candidate.zoneDiameters;
-    byLength.set(length, [...(byLength.get(length) ?? []), member]);
+    const { zone } = member.fit.candidate;
+    byZone.set(zone, [...(byZone.get(zone) ?? []), member]);
   }
   let shape = 0;
   let model = 0;
-  for (const group of byLength.values()) {
+  for (const group of byZone.values()) {
     const centre = weightedMean(group, parameterOf);
     for (const member of group) {
       shape += member.weight * (centre - overall) ** 2;

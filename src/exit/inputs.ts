@@ -12,18 +12,49 @@ export interface SharedInput {
   readonly dof: number | null;
   /** What a trial draws it from. */
   readonly spread: Spread;
-  /** The setting with this input moved by `by`, in `unit`. */
-  readonly shifted: (setting: Setting, by: number) => Setting;
+  /** Moves this input of the setting by `by`, in `unit`, in place. */
+  readonly move: (setting: Drawn, by: number) => void;
+}
+
+/** A setting to be overwritten, trial after trial. */
+export type Drawn = { -readonly [K in Exclude<keyof Setting, 'shifts'>]: Setting[K] } & {
+  readonly shifts: number[];
+};
+
+/** A copy of a setting to be moved. */
+export const drawnFrom = (setting: Setting): Drawn => ({ ...setting, shifts: [...setting.shifts] });
+
+/** `drawn` set back to `setting`, without a new object. */
+export function restore(drawn: Drawn, setting: Setting): void {
+  drawn.metresPerPixel = setting.metresPerPixel;
+  drawn.clockStretch = setting.clockStretch;
+  drawn.lineTime = setting.lineTime;
+  drawn.muzzle = setting.muzzle;
+  drawn.diameter = setting.diameter;
+  drawn.mass = setting.mass;
+  drawn.density = setting.density;
+  for (let k = 0; k < drawn.shifts.length; k++) drawn.shifts[k] = setting.shifts[k] as number;
+}
+
+/** The setting with an input moved by `by`, in its unit. */
+export function shifted(setting: Setting, input: SharedInput, by: number): Setting {
+  const moved = drawnFrom(setting);
+  input.move(moved, by);
+  return moved;
 }
 
 type Key = Exclude<keyof Setting, 'shifts'>;
 
 const relative =
   (key: Key) =>
-  (setting: Setting, by: number): Setting => ({ ...setting, [key]: setting[key] * (1 + by) });
+  (setting: Drawn, by: number): void => {
+    setting[key] *= 1 + by;
+  };
 const absolute =
   (key: Key) =>
-  (setting: Setting, by: number): Setting => ({ ...setting, [key]: setting[key] + by });
+  (setting: Drawn, by: number): void => {
+    setting[key] += by;
+  };
 
 const shift = ({ source, u, unit, spread }: ShiftSource, index: number): SharedInput => ({
   source,
@@ -32,10 +63,9 @@ const shift = ({ source, u, unit, spread }: ShiftSource, index: number): SharedI
   unit,
   dof: null,
   spread: spread ?? 'normal',
-  shifted: (setting, by) => ({
-    ...setting,
-    shifts: setting.shifts.with(index, (setting.shifts[index] as number) + by / u),
-  }),
+  move: (setting, by) => {
+    setting.shifts[index] = (setting.shifts[index] as number) + by / u;
+  },
 });
 
 const air = ({ source, u, unit, share }: AirSource): SharedInput => ({
@@ -45,7 +75,9 @@ const air = ({ source, u, unit, share }: AirSource): SharedInput => ({
   unit,
   dof: null,
   spread: 'normal',
-  shifted: (setting, by) => ({ ...setting, density: setting.density * (1 + (share * by) / u) }),
+  move: (setting, by) => {
+    setting.density *= 1 + (share * by) / u;
+  },
 });
 
 /** Every shared input with an uncertainty. */
@@ -57,7 +89,7 @@ export function sharedInputs(shared: SharedInputs): SharedInput[] {
     unit,
     dof: null,
     spread: 'normal',
-    shifted: absolute(key),
+    move: absolute(key),
   });
   const share =
     (key: Key) =>
@@ -68,7 +100,7 @@ export function sharedInputs(shared: SharedInputs): SharedInput[] {
       unit: '1',
       dof,
       spread: spread ?? usualSpread(dof),
-      shifted: relative(key),
+      move: relative(key),
     });
   return [
     ...shared.scaleSources.map(share('metresPerPixel')),

@@ -74,6 +74,8 @@ export interface SharedInputs {
   readonly ballMass: Estimate;
   /** Density of the air ahead, kg/m^3; bounds what drag is plausible. */
   readonly airDensity: Estimate;
+  /** K; with the density it gives the Reynolds and Mach numbers that the drag to be expected depends on. */
+  readonly airTemperature: number;
   /** What the density's uncertainty is made of; left out: the density was measured itself. */
   readonly airSources?: readonly AirSource[];
   /** Left out: none. */
@@ -85,6 +87,8 @@ export interface ExitOptions {
   readonly robust: boolean;
   readonly coverage: number;
   readonly seed: number;
+  /** At most so many trials of the Monte Carlo check; left out: as `propagate` does. */
+  readonly mostTrials?: number;
 }
 
 /** The fitted path, ready to be read at any time. */

@@ -41,6 +41,7 @@ export function sharedInputs(
     ballDiameter: shot.ball.diameter,
     ballMass: shot.ball.mass,
     ...airOf(shot.air),
+    airTemperature: shot.air.temperature.value,
   };
 }
 
