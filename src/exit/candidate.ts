@@ -45,7 +45,7 @@ export interface Estimator {
   /**
    * Moves `theta`, at or near the last `fit`, to the best fit of what is loaded; false where none is found. Steps are
    * taken with that fit's gain, not the derivatives at each step: the answer differs from a full fit's in second order
-   * (tested to be within a fiftieth of the fit's own u), and costs a tenth.
+   * (tested to be within 3 % of the fit's own u), and costs a tenth.
    */
   refine(theta: Float64Array): boolean;
   fit(setting: Setting, start: Float64Array): Outcome<CandidateFit>;

@@ -112,10 +112,10 @@ export function takeShot(kind: ShotKind, random: Random): TrueShot {
   };
   /** Mean place over the exposure whose middle is at `time` after the exit. */
   const placeAt = (time: number): number =>
-    fly(FLASHES.map((share) => time + (share * trueExposure) / 2)).reduce(
-      (sum, s, i) => sum + (FLASH_WEIGHTS[i] as number) * s,
-      0,
-    );
+    fly(
+      flight,
+      FLASHES.map((share) => time + (share * trueExposure) / 2),
+    ).reduce((sum, s, i) => sum + (FLASH_WEIGHTS[i] as number) * s, 0);
   const points: FlightPoint[] = [];
   for (let i = 0; i < frames; i++) {
     const frameTime = (FIRST_FRAME + i) / rate;
