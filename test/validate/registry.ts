@@ -3,6 +3,7 @@ import { clean } from './classes/clean';
 import { compressed } from './classes/compressed';
 import { hidden } from './classes/hidden';
 import { clutter } from './clutter';
+import { images } from './estimate/images';
 import { positions } from './estimate/positions';
 import { streak } from './streak';
 import type { ValidationClass } from './types';
@@ -57,5 +58,5 @@ export const SUBJECTS: Readonly<Record<string, readonly Registered[]>> = {
     register(clutter, REDUCTION),
     register(streak, REDUCTION),
   ],
-  estimate: [register(positions, ESTIMATORS)],
+  estimate: [register(positions, ESTIMATORS), register(images, REDUCTION)],
 };
