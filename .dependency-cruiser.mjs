@@ -13,6 +13,7 @@ const CORE = {
   fit: ['core'],
   tracking: ['core', 'image', 'geometry', 'clock', 'fit'],
   uncertainty: ['core', 'fit'],
+  series: ['core', 'fit', 'uncertainty'],
   exit: ['core', 'fit', 'uncertainty', 'geometry', 'clock'],
   seal: ['core', 'image', 'geometry', 'clock', 'fit', 'uncertainty'],
 };
@@ -25,7 +26,9 @@ const FOLDERS = [
     path: `src/${name}`,
     may: may.map((other) => `src/${other}`),
     // The shot and its result are the vocabulary of what measures them.
-    types: ['geometry', 'clock', 'exit', 'seal', 'uncertainty'].includes(name) ? ['src/shot'] : [],
+    types: ['geometry', 'clock', 'exit', 'seal', 'uncertainty', 'series'].includes(name)
+      ? ['src/shot']
+      : [],
   })),
   { path: 'src/reduction', may: allBelowReduction },
   { path: 'src/footage', may: ['src/core'] },

@@ -120,12 +120,12 @@ export function missingInputs(draft: ShotDraft): readonly Missing[] {
       'Type the rate that was set on the camera; the rate written in the file is often only the playback rate.',
     );
   }
-  if (draft.scale.lengths.length === 0) {
+  if (draft.scale.lengths.length === 0 && draft.scale.plane === null) {
     lacks(
       'scale',
       'noLength',
       'No known length has been drawn yet.',
-      'Draw a line between two marks whose distance is known, in the plane of flight.',
+      'Draw a line between two marks whose distance is known, in the plane of flight, or mark a rectangle of known size.',
     );
   }
   const unstated = draft.scale.lengths.findIndex((one) => one.length === null);

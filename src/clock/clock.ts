@@ -22,8 +22,8 @@ export interface Clock {
   readonly warnings: readonly Warning[];
 }
 
-/** Common phone and camera clocks keep 50 parts in a million or better (common practice, no source). */
-const CRYSTAL_RELATIVE_U = 50e-6;
+/** Common phone and camera clocks keep within 50 parts in a million (common practice, no source): a half-width. */
+const CRYSTAL_HALF_WIDTH = 50e-6;
 /** Time stamps in containers are commonly whole microseconds or finer: half-width of the rounding, s. */
 const TIMESTAMP_HALF_STEP = 0.5e-6;
 /** Beyond this ratio the typed rate and the container's disagree by more than a slip of the last digit. */
@@ -165,7 +165,7 @@ function fromTimestamps(
     frameTime: at,
     frameInterval: gaps.median,
     frameTimeU: TIMESTAMP_HALF_STEP / Math.sqrt(3),
-    rateRelativeU: CRYSTAL_RELATIVE_U,
+    rateRelativeU: CRYSTAL_HALF_WIDTH / Math.sqrt(3),
     warnings,
   });
 }

@@ -31,3 +31,10 @@ export function airDensity(temperature: number, pressure: number, humidity: numb
     (1 - vapour * (1 - waterMolarMass / dryMolarMass))
   );
 }
+
+/** Viscosity of air, Pa s, at `temperature` K (Sutherland's formula as in ISO 2533:1975). */
+export const airViscosity = (temperature: number): number =>
+  (1.458e-6 * temperature ** 1.5) / (temperature + 110.4);
+
+/** Speed of sound in dry air, m/s, at `temperature` K: sqrt(1.4 R T), R = 287.05287 J/(kg K) (ISO 2533:1975). */
+export const soundSpeed = (temperature: number): number => Math.sqrt(1.4 * 287.05287 * temperature);

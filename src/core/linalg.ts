@@ -1,4 +1,4 @@
-import { Matrix, SingularValueDecomposition } from 'ml-matrix';
+import { determinant, Matrix, SingularValueDecomposition } from 'ml-matrix';
 import { ExitframeError } from './reason';
 
 /** A dense matrix as rows. */
@@ -103,6 +103,14 @@ export function inverseGram(columns: Float64Array, n: number, p: number): Float6
     }
   }
   return gram;
+}
+
+/** Logarithm of the determinant of a covariance, count x count row after row: scaled, as its entries differ by orders of magnitude. */
+export function logDeterminant(covariance: Float64Array, count: number): number {
+  const at = (r: number, c: number) => covariance[r * count + c] as number;
+  const places = Array.from({ length: count }, (_, j) => j);
+  const scaled = places.map((r) => places.map((c) => at(r, c) / Math.sqrt(at(r, r) * at(c, c))));
+  return places.reduce((sum, j) => sum + Math.log(at(j, j)), Math.log(determinant(matrix(scaled))));
 }
 
 /** Inverse of a positive definite matrix, count x count row after row, by its Cholesky factor; null where it is none. */

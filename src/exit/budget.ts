@@ -1,9 +1,11 @@
 import type { BudgetEntry } from '../shot/result';
 import { entry } from '../uncertainty/budget';
+import { type Spread, usualSpread } from '../uncertainty/draw';
 import { type Average, type Member, refitAt } from './average';
 import type { Choice } from './choice';
+import type { ZoneProfile } from './drag';
 import type { Flight, Setting } from './flight';
-import type { SharedInput } from './inputs';
+import { type SharedInput, shifted } from './inputs';
 import { DRAG, LOSS, PARAMETERS } from './motion';
 
 /** What moving one shared input by its standard uncertainty, up and down, does to every member's parameters. */
@@ -21,8 +23,8 @@ export function responses(
 ): Response[] | null {
   const found: Response[] = [];
   for (const input of inputs) {
-    const up = refitAt(members, input.shifted(nominal, input.u));
-    const down = refitAt(members, input.shifted(nominal, -input.u));
+    const up = refitAt(members, shifted(nominal, input, input.u));
+    const down = refitAt(members, shifted(nominal, input, -input.u));
     if (up === null || down === null) return null;
     found.push({ input, up, down });
   }
@@ -59,21 +61,36 @@ export function exitBudget(
   const centres = Math.sqrt(noise * (1 - flight.timeShare));
   const times = Math.sqrt(noise * flight.timeShare);
   const entries = [entry('ball centres', 'A', centreU, 'px', centres / centreU, noiseDof)];
-  if (times > 0) entries.push(entry('frame times', 'A', timeU, 's', times / timeU, noiseDof));
-  const fitted = (source: string, variance: number, known: number, at: string, slope: number) => {
+  if (times > 0) {
+    const [type, spread] =
+      noiseDof === null ? (['B', 'rectangular'] as const) : (['A', 'student'] as const);
+    entries.push(entry('frame times', type, timeU, 's', times / timeU, noiseDof, spread));
+  }
+  const { expectedU, candidate } = choice.best.estimator;
+  const fitted = (
+    source: string,
+    variance: number,
+    known: number,
+    at: string,
+    slope: number,
+    before: Spread,
+  ) => {
     if (slope === 0 || !(variance > 0)) return;
     // Share of what is known of it that comes from the film; only that part has the noise's degrees of freedom.
     const seen = Number.isFinite(known) ? Math.max(0, 1 - variance / known ** 2) : 1;
     const dof = noiseDof === null || seen === 0 ? null : noiseDof / seen ** 2;
-    entries.push(entry(source, seen > 0.5 ? 'A' : 'B', Math.sqrt(variance), at, slope, dof));
+    const [type, spread] =
+      seen > 0.5 ? (['A', usualSpread(dof)] as const) : (['B', before] as const);
+    entries.push(entry(source, type, Math.sqrt(variance), at, slope, dof, spread));
   };
-  const { expectedU } = choice.best.estimator;
-  fitted('air drag', dragVariance, expectedU.drag, '1/m', drag);
-  fitted('loss in the muzzle zone', c(LOSS, LOSS), expectedU.loss, '1', zone);
+  const dragBefore = candidate.dragCoefficient?.spread ?? 'normal';
+  fitted('air drag', dragVariance, expectedU.drag, '1/m', drag, dragBefore);
+  fitted('loss in the muzzle zone', c(LOSS, LOSS), expectedU.loss, '1', zone, 'normal');
   const { shape, model } = spread(members, index);
-  if (shape > 0) entries.push(entry('shape of the muzzle zone', 'B', shape, unit, 1, null));
-  if (model > 0) entries.push(entry('choice of model', 'B', model, unit, 1, null));
-  const causes = shared.map(({ input: { source, type, u, unit, dof }, up, down }) =>
+  if (shape > 0)
+    entries.push(entry('shape of the muzzle zone', 'B', shape, unit, 1, null, 'discrete'));
+  if (model > 0) entries.push(entry('choice of model', 'B', model, unit, 1, null, 'discrete'));
+  const causes = shared.map(({ input: { source, type, u, unit, dof, spread }, up, down }) =>
     entry(
       source,
       type,
@@ -81,6 +98,7 @@ export function exitBudget(
       unit,
       (mix(members, up, index) - mix(members, down, index)) / (2 * u),
       dof,
+      spread,
     ),
   );
   return [...entries, ...oneLineEach(causes)];
@@ -90,30 +108,30 @@ export function exitBudget(
 function oneLineEach(causes: readonly BudgetEntry[]): BudgetEntry[] {
   const lines = new Map<string, BudgetEntry>();
   for (const cause of causes) {
-    const { source, type, u, unit, dof } = cause;
+    const { source, type, u, unit, dof, distribution } = cause;
     const before = lines.get(source);
     if (before === undefined) {
       lines.set(source, cause);
       continue;
     }
     const sensitivity = Math.hypot(before.sensitivity, cause.sensitivity);
-    lines.set(source, entry(source, type, u, unit, sensitivity, dof));
+    lines.set(source, entry(source, type, u, unit, sensitivity, dof, distribution));
   }
   return [...lines.values()];
 }
 
-/** Standard deviations of a parameter between zone lengths, and between versions of the equation within each. */
+/** Standard deviations of a parameter between zones, and between versions of the equation within each. */
 function spread(members: readonly Member[], index: number): { shape: number; model: number } {
   const parameterOf = ({ fit }: Member) => fit.theta[index] as number;
   const overall = weightedMean(members, parameterOf);
-  const byLength = new Map<number | null, Member[]>();
+  const byZone = new Map<ZoneProfile | null, Member[]>();
   for (const member of members) {
-    const length = member.fit.candidate.zoneDiameters;
-    byLength.set(length, [...(byLength.get(length) ?? []), member]);
+    const { zone } = member.fit.candidate;
+    byZone.set(zone, [...(byZone.get(zone) ?? []), member]);
   }
   let shape = 0;
   let model = 0;
-  for (const group of byLength.values()) {
+  for (const group of byZone.values()) {
     const centre = weightedMean(group, parameterOf);
     for (const member of group) {
       shape += member.weight * (centre - overall) ** 2;

@@ -1,12 +1,13 @@
-import { chiSquareCdf } from '../core/statistics';
+import { chiSquareCdf, mean } from '../core/statistics';
 import { akaike, akaikeWeights, evidenceRatio } from '../fit/modelChoice';
 import type { ComparedModel, FitCheck } from '../shot/result';
 import type { FitChoice } from '../shot/schema';
 import { average, type Member } from './average';
 import { type Candidate, type CandidateFit, createEstimator, type Estimator } from './candidate';
-import { dragOf, SMOOTH_SPHERE_DRAG, WIDE_DRAG, ZONE_LENGTHS } from './drag';
+import { dragOf, WIDE_DRAG, ZONE_PROFILES, type ZoneProfile } from './drag';
 import type { Flight, Setting } from './flight';
 import { DRAG, PARAMETERS, V0 } from './motion';
+import { ballDrag } from './sphereDrag';
 
 /** Drag beyond this many times what is expected is not believed of a ball. */
 const DRAG_LIMIT = 3;
@@ -29,15 +30,15 @@ export interface Choice {
   readonly noiseDof: number | null;
 }
 
-export const modelName = ({ motion, zoneDiameters, dragCoefficient }: Candidate): string => {
+export const modelName = ({ motion, zone, dragCoefficient }: Candidate): string => {
   const known = motion !== 'uniform' && dragCoefficient !== null ? ', drag bounded' : '';
-  return `${motion}${known}${zoneDiameters === null ? '' : ', muzzle zone'}`;
+  return `${motion}${known}${zone === null ? '' : ', muzzle zone'}`;
 };
 
 type Version = Pick<Candidate, 'motion' | 'dragCoefficient'>;
 
 /** The versions of the equation of motion a choice stands for. */
-function versionsOf(choice: FitChoice): readonly Version[] {
+function versionsOf(choice: FitChoice, flight: Flight, nominal: Setting): readonly Version[] {
   switch (choice) {
     case 'uniform':
       return [{ motion: 'uniform', dragCoefficient: null }];
@@ -46,7 +47,7 @@ function versionsOf(choice: FitChoice): readonly Version[] {
     case 'quadraticDrag':
       return [{ motion: 'quadraticDrag', dragCoefficient: null }];
     case 'quadraticDragPrior':
-      return [{ motion: 'quadraticDrag', dragCoefficient: SMOOTH_SPHERE_DRAG }];
+      return [{ motion: 'quadraticDrag', dragCoefficient: ballDrag(nominal, flight.start.v0) }];
     default:
       return [
         { motion: 'uniform', dragCoefficient: WIDE_DRAG },
@@ -59,34 +60,44 @@ function versionsOf(choice: FitChoice): readonly Version[] {
 interface Fitted {
   readonly estimator: Estimator;
   readonly fit: CandidateFit;
-  /** Share among the zone lengths before the film is looked at. */
+  /** Share among the zones tried before the film is looked at, times the room the zone leaves the parameters. */
   readonly share: number;
 }
 
-const NO_ZONE = [{ diameters: null, share: 1 }] as const;
+const NO_ZONE = [{ profile: null, share: 1 }] as const;
 
 function fitAll(
   versions: readonly Version[],
-  zones: typeof ZONE_LENGTHS | typeof NO_ZONE,
+  zones: readonly { readonly profile: ZoneProfile | null; readonly share: number }[],
   flight: Flight,
   nominal: Setting,
   sigmaScale: number,
 ): Fitted[] {
   const start = Float64Array.of(flight.start.t0, flight.start.v0, 0, 0);
-  return versions.flatMap((version) =>
-    zones.flatMap(({ diameters, share }) => {
-      const candidate = { ...version, zoneDiameters: diameters };
+  return versions.flatMap((version) => {
+    const same = zones.flatMap(({ profile, share }) => {
+      const candidate = { ...version, zone: profile };
       const estimator = createEstimator(candidate, flight, nominal, sigmaScale);
       const fit = estimator.fit(nominal, start);
-      return fit.ok && fit.value.dof > 0 ? [{ estimator, fit: fit.value, share }] : [];
-    }),
-  );
+      if (!(fit.ok && fit.value.dof > 0)) return [];
+      start.set(fit.value.theta);
+      return [{ estimator, fit: fit.value, share }];
+    });
+    // Zones of one version differ in nothing that counts parameters: between them the likelihood is integrated over
+    // the parameters (Laplace), which a zone that leaves them wider room gains from.
+    if (same.length === 0) return [];
+    const usual = mean(same.map(({ fit }) => fit.logVolume));
+    return same.map((one) => ({
+      ...one,
+      share: one.share * Math.exp((one.fit.logVolume - usual) / 2),
+    }));
+  });
 }
 
 /** Fits every version of the equation of motion the choice allows and weighs them; null where none can be fitted. */
 export function chooseModels(choice: FitChoice, flight: Flight, nominal: Setting): Choice | null {
-  const versions = versionsOf(choice);
-  const stated = fitAll(versions, ZONE_LENGTHS, flight, nominal, 1);
+  const versions = versionsOf(choice, flight, nominal);
+  const stated = fitAll(versions, ZONE_PROFILES, flight, nominal, 1);
   const [first, ...others] = stated;
   if (first === undefined) return null;
   const excess = ({ fit }: Fitted) => fit.chiSquare / fit.dof;
@@ -94,8 +105,8 @@ export function chooseModels(choice: FitChoice, flight: Flight, nominal: Setting
   const sigmaScale = Math.sqrt(Math.max(1, excess(calmest)));
   const tooWide = 1 - chiSquareCdf(calmest.fit.chiSquare, calmest.fit.dof) < SIGNIFICANCE;
   const fitted =
-    sigmaScale > 1 ? fitAll(versions, ZONE_LENGTHS, flight, nominal, sigmaScale) : stated;
-  // What is known beforehand counts as observed: two more than the points. Shares enter as chi-square.
+    sigmaScale > 1 ? fitAll(versions, ZONE_PROFILES, flight, nominal, sigmaScale) : stated;
+  // What is known beforehand counts as observed: two more than the points.
   const criterion = ({ fit, share }: Fitted): number =>
     akaike(fit.chiSquare, fit.parameters, flight.points.length + 2, tooWide ? sigmaScale : 1) -
     2 * Math.log(share);
@@ -159,7 +170,7 @@ function implausible(fit: CandidateFit, nominal: Setting): string | null {
     : null;
 }
 
-/** One line a model: its zone lengths taken together. */
+/** One line a model: its zones taken together. */
 function compare(
   fitted: readonly Fitted[],
   members: readonly Member[],

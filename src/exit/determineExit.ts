@@ -40,6 +40,7 @@ export function determineExit(
       coverage: options.coverage,
       // A fifth of what the comparison allows (JCGM 101:2008, 8.2).
       tolerance: numericalTolerance(report.exitVelocity.u, CONFIRMED_DIGITS) / 5,
+      ...(options.mostTrials === undefined ? {} : { maxTrials: options.mostTrials }),
     },
   );
   if (!trials.ok) return success({ ...report, monteCarlo: { unavailable: trials.reason } });

@@ -1,4 +1,6 @@
 import type { Estimate } from '../core/estimate';
+import type { Spread } from '../uncertainty/draw';
+import type { Zone } from './motion';
 
 /** What is taken as known of a ball in air before its film is looked at. */
 export interface BallInAir {
@@ -10,12 +12,13 @@ export interface BallInAir {
   readonly density: number;
 }
 
-/**
- * Drag coefficients taken as known. Wide: any sphere from well past its drag crisis to the speed of sound
- * (0.1 to 1). Narrow: a smooth sphere short of its drag crisis and below about Mach 0.6.
- */
-export const WIDE_DRAG: Estimate = { value: 0.5, u: 0.25 };
-export const SMOOTH_SPHERE_DRAG: Estimate = { value: 0.47, u: 0.12 };
+/** What is known of a drag coefficient before the film is looked at, and how a trial draws it. */
+export interface CoefficientPrior extends Estimate {
+  readonly spread: Spread;
+}
+
+/** For any ball: one past its drag crisis as one at the speed of sound (0.1 to 1). */
+export const WIDE_DRAG: CoefficientPrior = { value: 0.5, u: 0.25, spread: 'normal' };
 
 /** k of the drag deceleration k v^2, 1/m: density * area * coefficient / (2 mass). */
 export function dragOf(ball: BallInAir, coefficient: number): number {
@@ -32,12 +35,35 @@ export function muzzleLossOf(ball: BallInAir): Estimate {
   return { value: 0.5 * displaced, u: 0.6 * displaced };
 }
 
+/** The muzzle zone as a candidate takes it: its shape, and its length in ball diameters. */
+export interface ZoneProfile {
+  readonly shape: Zone['shape'];
+  readonly diameters: number;
+}
+
 /**
- * Lengths of the zone's straight-line profile in ball diameters, and their shares beforehand: anywhere from 1.5 to
- * 3.5, which stands for tails of about three, by the three nodes of Gauss and Legendre.
+ * Zone lengths that are tried, in ball diameters: anywhere from 1.5 to 3.5 is as likely. Close enough together that a
+ * film which tells the length finds one to its liking; five leave it off by what many sharp frames can see.
  */
-export const ZONE_LENGTHS = [
-  { diameters: 2.5 - Math.sqrt(0.6), share: 5 / 18 },
-  { diameters: 2.5, share: 8 / 18 },
-  { diameters: 2.5 + Math.sqrt(0.6), share: 5 / 18 },
-] as const;
+const SHORTEST = 1.5;
+const LONGEST = 3.5;
+const TRIED = 7;
+const LENGTHS = Array.from(
+  { length: TRIED },
+  (_, i) => SHORTEST + ((LONGEST - SHORTEST) * (i + 0.5)) / TRIED,
+);
+const SHAPES = ['straight', 'tail'] as const;
+
+/** What is tried of the zone, with shares beforehand: no shape is likelier than the other. */
+export const ZONE_PROFILES = SHAPES.flatMap((shape) =>
+  LENGTHS.map((diameters) => ({
+    profile: { shape, diameters },
+    share: 1 / (TRIED * SHAPES.length),
+  })),
+);
+
+/** The zone of a ball of this diameter, m; where there is none, any does, the loss being zero. */
+export const zoneIn = (profile: ZoneProfile | null, diameter: number): Zone => ({
+  shape: profile?.shape ?? 'straight',
+  length: (profile?.diameters ?? 1) * diameter,
+});

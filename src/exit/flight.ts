@@ -13,6 +13,8 @@ export interface Setting {
   readonly diameter: number;
   readonly mass: number;
   readonly density: number;
+  /** Of the air, K. */
+  readonly temperature: number;
   /** Each shift source's amount, in its standard uncertainties. */
   readonly shifts: readonly number[];
 }
@@ -74,5 +76,6 @@ export const nominalSetting = (shared: SharedInputs): Setting => ({
   diameter: shared.ballDiameter.value,
   mass: shared.ballMass.value,
   density: shared.airDensity.value,
+  temperature: shared.airTemperature,
   shifts: (shared.shiftSources ?? []).map(() => 0),
 });

@@ -3,11 +3,19 @@
  * exit time t0, exit speed v0, drag k (1/m; the deceleration at the exit is k v0^2) and the share z of its speed
  * that the ball loses in the muzzle zone besides drag.
  *
- * The zone's extra deceleration falls in a straight line from the muzzle plane to nothing at its end, a length L on.
- * Its effect is added to first order: with u = v0 (t - t0) / L the ball is z L F(u) behind, F(u) = u^2 - u^3/3 up
- * to u = 1 and u - 1/3 beyond. Terms left out are z^2 and z k L, under 1e-4 of the distance.
+ * The zone's extra deceleration falls either in a straight line from the muzzle plane to nothing at its end, a length
+ * L on, or exponentially, with 95 % of the loss within L (a decay length of L / 3). Its effect is added to first
+ * order: in a straight line, with u = v0 (t - t0) / L, the ball is z L F(u) behind, F(u) = u^2 - u^3/3 up to u = 1 and
+ * u - 1/3 beyond; in a tail, with u = 3 v0 (t - t0) / L, z L (u - 1 + exp(-u)) / 3. Far from the muzzle both are
+ * z (s - L/3). Terms left out are z^2 and z k L, under 1e-4 of the distance.
  */
 export type Motion = 'uniform' | 'constantAcceleration' | 'quadraticDrag';
+
+/** How the muzzle zone slows the ball, and its length L, m. */
+export interface Zone {
+  readonly shape: 'straight' | 'tail';
+  readonly length: number;
+}
 
 /** Places of the parameters in a vector. */
 export const T0 = 0;
@@ -31,11 +39,52 @@ export const nowhere = (): Moved => ({ s: 0, v: 0, byT0: 0, byV0: 0, byDrag: 0, 
 /** Below this k v0 t the logarithm is summed as a series: its terms lose no digits there. */
 const SERIES = 1e-4;
 
-/** State at time `t`; `theta` holds t0, v0, k, z; `zone` is L in metres. */
+/** log(1 + w) / w. */
+const logRatio = (w: number): number =>
+  Math.abs(w) < SERIES ? 1 - w * (1 / 2 - w * (1 / 3 - w / 4)) : Math.log1p(w) / w;
+
+/** Distance without a muzzle zone after `run` = v0 (t - t0), with drag k. */
+function freeDistance(motion: Motion, run: number, k: number): number {
+  if (motion === 'uniform') return run;
+  const w = k * run;
+  return motion === 'constantAcceleration' ? run * (1 - w / 2) : run * logRatio(w);
+}
+
+/** How far a loss of the whole speed would have the ball behind after `run`, to first order. */
+function lagOf({ shape, length }: Zone, run: number): number {
+  if (run <= 0) return 0;
+  if (shape === 'tail') {
+    const decay = length / 3;
+    return run - decay * (1 - Math.exp(-run / decay));
+  }
+  const u = run / length;
+  return u > 1 ? run - length / 3 : run * u * (1 - u / 3);
+}
+
+/** Distances at `times`, s; `theta` holds t0, v0, k, z. */
+export function placesAt(
+  motion: Motion,
+  theta: Float64Array,
+  zone: Zone,
+  times: Float64Array,
+  out: Float64Array,
+): void {
+  const t0 = theta[T0] as number;
+  const v0 = theta[V0] as number;
+  const k = theta[DRAG] as number;
+  const z = theta[LOSS] as number;
+  for (let i = 0; i < times.length; i++) {
+    const run = v0 * ((times[i] as number) - t0);
+    const free = freeDistance(motion, run, k);
+    out[i] = z === 0 ? free : free - z * lagOf(zone, run);
+  }
+}
+
+/** State at time `t`; `theta` holds t0, v0, k, z. */
 export function moveTo(
   motion: Motion,
   theta: Float64Array,
-  zone: number,
+  zone: Zone,
   t: number,
   out: Moved,
 ): void {
@@ -45,33 +94,36 @@ export function moveTo(
   const z = theta[LOSS] as number;
   const run = v0 * tau;
   const w = k * run;
+  out.s = freeDistance(motion, run, k);
   if (motion === 'uniform') {
-    out.s = run;
     out.v = v0;
     out.byV0 = tau;
     out.byDrag = 0;
   } else if (motion === 'constantAcceleration') {
-    out.s = run * (1 - w / 2);
     out.v = v0 * (1 - w);
     out.byV0 = tau * (1 - w);
     out.byDrag = (-run * run) / 2;
   } else {
     const slow = 1 / (1 + w);
-    // log(1 + w) / w and its derivative.
-    const ratio = Math.abs(w) < SERIES ? 1 - w * (1 / 2 - w * (1 / 3 - w / 4)) : Math.log1p(w) / w;
-    const slope = Math.abs(w) < SERIES ? -1 / 2 + w * (2 / 3 - (3 * w) / 4) : (slow - ratio) / w;
-    out.s = run * ratio;
+    const slope =
+      Math.abs(w) < SERIES ? -1 / 2 + w * (2 / 3 - (3 * w) / 4) : (slow - logRatio(w)) / w;
     out.v = v0 * slow;
     out.byV0 = tau * slow;
     out.byDrag = run * run * slope;
   }
-  const u = run / zone;
-  const inside = Math.min(Math.max(u, 0), 1);
-  const behind = u > 1 ? u - 1 / 3 : inside * inside * (1 - inside / 3);
-  const slowed = inside * (2 - inside);
-  out.s -= z * zone * behind;
+  const behind = lagOf(zone, run);
+  const slowed = slowedBy(zone, run);
+  out.s -= z * behind;
   out.v -= z * v0 * slowed;
   out.byV0 -= z * tau * slowed;
-  out.byLoss = -zone * behind;
+  out.byLoss = -behind;
   out.byT0 = -out.v;
+}
+
+/** Share of the loss that has been taken after `run`: the slope of `lagOf`. */
+function slowedBy({ shape, length }: Zone, run: number): number {
+  if (run <= 0) return 0;
+  if (shape === 'tail') return 1 - Math.exp((-3 * run) / length);
+  const u = Math.min(1, run / length);
+  return u * (2 - u);
 }

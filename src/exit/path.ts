@@ -3,6 +3,7 @@ import { failure, type Outcome, success } from '../core/reason';
 import type { Member } from './average';
 import type { Response } from './budget';
 import type { Choice } from './choice';
+import { zoneIn } from './drag';
 import type { Flight, Setting } from './flight';
 import { type Moved, moveTo, nowhere, PARAMETERS } from './motion';
 import type { FittedPath } from './types';
@@ -21,8 +22,8 @@ export function fittedPath(
 ): FittedPath {
   const moved: Moved = nowhere();
   const stateOf = (member: Member, theta: Float64Array, t: number): State => {
-    const { motion, zoneDiameters } = member.fit.candidate;
-    moveTo(motion, theta, (zoneDiameters ?? 1) * nominal.diameter, t, moved);
+    const { motion, zone } = member.fit.candidate;
+    moveTo(motion, theta, zoneIn(zone, nominal.diameter), t, moved);
     return { s: moved.s, v: moved.v };
   };
   const meanState = (

@@ -58,7 +58,7 @@ function outliers(points: readonly FlightPoint[], nominal: Setting): Map<number,
   const candidate = {
     motion: 'quadraticDrag',
     dragCoefficient: WIDE_DRAG,
-    zoneDiameters: 2.5,
+    zone: { shape: 'straight', diameters: 2.5 },
   } as const;
   const robust = fitRobustly(
     (sigma) => {

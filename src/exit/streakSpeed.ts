@@ -8,7 +8,7 @@ import type { BudgetEntry, StreakReport, Warning } from '../shot/result';
 import { combine, entry } from '../uncertainty/budget';
 import { quantity } from '../uncertainty/quantity';
 import { nominalSetting, type Setting } from './flight';
-import { type SharedInput, sharedInputs } from './inputs';
+import { type SharedInput, sharedInputs, shifted } from './inputs';
 import type { FittedPath, SharedInputs } from './types';
 
 /** How far one frame's blur says the ball moved while the shutter was open. */
@@ -85,7 +85,7 @@ export function determineStreakSpeed(
   const common = sharedInputs(shared).map((input, k) => ({
     input,
     streak:
-      (speedAt(input.shifted(nominal, input.u)) - speedAt(input.shifted(nominal, -input.u))) / 2,
+      (speedAt(shifted(nominal, input, input.u)) - speedAt(shifted(nominal, input, -input.u))) / 2,
     fit: fitted.moved[k] as number,
   }));
   const line = ({ source, type, u, unit, dof: inputDof }: SharedInput, effect: number) =>

@@ -1,16 +1,17 @@
 import { type Random, seededRandom } from '../core/random';
+import { standardDraw, studentScale } from '../uncertainty/draw';
 import type { Member } from './average';
 import type { Choice } from './choice';
 import { dragOf, muzzleLossOf } from './drag';
 import type { Flight, Setting } from './flight';
-import type { SharedInput } from './inputs';
+import { drawnFrom, restore, type SharedInput } from './inputs';
 import { PARAMETERS, V0 } from './motion';
 
 /**
  * One trial of the measurement model for the exit speed (JCGM 101:2008, clause 7): every shared input, every
  * centre and frame time and what is known of drag and muzzle loss are drawn, one member is taken with the
  * chance of its weight, and it is fitted anew; `unmodelled` (m/s) stands for what no member knows of. Null where
- * that fit fails.
+ * that fit fails. A trial allocates nothing.
  */
 export function exitTrial(
   choice: Choice,
@@ -22,26 +23,38 @@ export function exitTrial(
 ): () => number | null {
   const random = seededRandom(seed);
   const { members, sigmaScale, noiseDof } = choice;
-  const { points } = flight;
+  const n = flight.points.length;
+  const placeU = Float64Array.from(flight.points, ({ alongU }) => alongU * sigmaScale);
+  const timeU = Float64Array.from(flight.points, ({ timeU }) => timeU * sigmaScale);
+  const jitters = timeU.some((u) => u > 0);
   const lossU = muzzleLossOf(nominal).u;
   const theta = new Float64Array(PARAMETERS);
+  const drawn = drawnFrom(nominal);
+  // Time stamps are rounded; a scatter larger than stated comes from elsewhere as well.
+  const timeSpread = noiseDof === null ? 'rectangular' : 'normal';
   return () => {
-    let setting = nominal;
-    for (const input of inputs) setting = input.shifted(setting, input.u * draw(random, input));
+    restore(drawn, nominal);
+    for (const input of inputs) input.move(drawn, input.u * draw(random, input));
     const { estimator, fit } = pick(members, random.uniform());
-    estimator.load(setting);
-    const noise = sigmaScale * studentScale(random, noiseDof);
+    estimator.load(drawn);
     const { times, distances, expected } = estimator;
-    for (let i = 0; i < points.length; i++) {
-      const point = points[i] as (typeof points)[number];
-      distances[i] =
-        (distances[i] as number) + noise * point.alongU * setting.metresPerPixel * random.normal();
-      if (point.timeU > 0) {
-        times[i] = (times[i] as number) + noise * point.timeU * random.normal();
+    const scatter = studentScale(random, noiseDof);
+    const metres = scatter * drawn.metresPerPixel;
+    for (let i = 0; i < n; i++) {
+      distances[i] = (distances[i] as number) + metres * (placeU[i] as number) * random.normal();
+    }
+    if (jitters) {
+      for (let i = 0; i < n; i++) {
+        times[i] =
+          (times[i] as number) +
+          scatter * (timeU[i] as number) * standardDraw(random, timeSpread, null);
       }
     }
     const { dragCoefficient } = estimator.candidate;
-    if (dragCoefficient) expected.drag += dragOf(setting, dragCoefficient.u) * random.normal();
+    if (dragCoefficient) {
+      const { u, spread } = dragCoefficient;
+      expected.drag += dragOf(drawn, u) * standardDraw(random, spread, null);
+    }
     expected.loss += lossU * random.normal();
     theta.set(fit.theta);
     return estimator.refine(theta) ? (theta[V0] as number) + unmodelled * random.normal() : null;
@@ -57,17 +70,5 @@ function pick(members: readonly Member[], share: number): Member {
   return members[members.length - 1] as Member;
 }
 
-const draw = (random: Random, { dof }: SharedInput): number =>
-  random.normal() * studentScale(random, dof);
-
-/** Beyond this many degrees of freedom a Student draw is a normal one for every use here. */
-const NEARLY_NORMAL = 100;
-
-/** Factor that makes a normal draw a Student one: square root of dof over a chi-square draw. */
-function studentScale(random: Random, dof: number | null): number {
-  if (dof === null || dof > NEARLY_NORMAL) return 1;
-  const whole = Math.max(1, Math.round(dof));
-  let squares = 0;
-  for (let i = 0; i < whole; i++) squares += random.normal() ** 2;
-  return Math.sqrt(whole / squares);
-}
+const draw = (random: Random, { spread, dof }: SharedInput): number =>
+  standardDraw(random, spread, dof);

@@ -3,6 +3,7 @@ import type { Outcome, Reason } from '../core/reason';
 import type { Metres, Pixels, Seconds } from '../core/units';
 import type { BudgetEntry, FitReport, MonteCarloReport, Warning } from '../shot/result';
 import type { FitChoice } from '../shot/schema';
+import type { Spread } from '../uncertainty/draw';
 
 /** One ball centre as the estimator takes it: still in pixels and frames, so that shared inputs can be varied. */
 export interface FlightPoint {
@@ -30,6 +31,8 @@ export interface ShiftSource {
   /** Standard uncertainty, in `unit`; the same for all causes of one name. */
   readonly u: number;
   readonly unit: string;
+  /** Left out: normal. */
+  readonly spread?: Spread;
 }
 
 /** A source of uncertainty common to every point, as a share of the quantity it scales. */
@@ -39,6 +42,20 @@ export interface RelativeSource {
   /** Relative standard uncertainty. */
   readonly u: number;
   readonly dof: number | null;
+  /** The unit the input is stated in, and the relative change that one of it makes, signed; null or left out: none. */
+  readonly stated?: { readonly unit: string; readonly share: number } | null;
+  /** Left out: normal, or Student's t where there are degrees of freedom. */
+  readonly spread?: Spread;
+}
+
+/** One reading the air's density is worked out from. */
+export interface AirSource {
+  readonly source: string;
+  /** Standard uncertainty of the reading, in `unit`. */
+  readonly u: number;
+  readonly unit: string;
+  /** Relative change of the density for one such uncertainty, signed. */
+  readonly share: number;
 }
 
 /** Inputs that move every point of a shot together; they do not average down with more frames. */
@@ -57,6 +74,10 @@ export interface SharedInputs {
   readonly ballMass: Estimate;
   /** Density of the air ahead, kg/m^3; bounds what drag is plausible. */
   readonly airDensity: Estimate;
+  /** K; with the density it gives the Reynolds and Mach numbers that the drag to be expected depends on. */
+  readonly airTemperature: number;
+  /** What the density's uncertainty is made of; left out: the density was measured itself. */
+  readonly airSources?: readonly AirSource[];
   /** Left out: none. */
   readonly shiftSources?: readonly ShiftSource[];
 }
@@ -66,6 +87,8 @@ export interface ExitOptions {
   readonly robust: boolean;
   readonly coverage: number;
   readonly seed: number;
+  /** At most so many trials of the Monte Carlo check; left out: as `propagate` does. */
+  readonly mostTrials?: number;
 }
 
 /** The fitted path, ready to be read at any time. */

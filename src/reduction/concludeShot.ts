@@ -4,9 +4,10 @@ import { unitVector } from '../core/vector';
 import { SOFTWARE_VERSION } from '../core/version';
 import { determineExit } from '../exit/determineExit';
 import { flightReport } from '../exit/flightReport';
-import type { ExitReport, FlightPoint } from '../exit/types';
+import type { ExitReport, FlightPoint, SharedInputs } from '../exit/types';
 import { imageDirection } from '../geometry/view';
 import { RESULT_FORMAT, RESULT_VERSION, type Result, type Warning } from '../shot/result';
+import { adviceOf } from '../uncertainty/advice';
 import { fitCurve } from './curve';
 import { driveOf } from './drive';
 import { concludeEvents } from './events';
@@ -39,13 +40,14 @@ export function concludeShot(
   const { seen, kept, travel, line, metresPerPixel, points } = layOut(inputs, scene, measured);
 
   onEvent({ kind: 'progress', stage: 'fit', done: 0, total: 1 });
-  const exit = exitOf(inputs, scene, measured, points, metresPerPixel);
+  const shared = sharedInputs(shot, scene, metresPerPixel, travel);
+  const exit = exitOf(inputs, measured, points, shared);
   onEvent({ kind: 'progress', stage: 'uncertainty', done: 1, total: 1 });
   const leftOut = new Map(exit.ok ? exit.value.leftOut.map((one) => [one.frame, one.reason]) : []);
   const rejected = new Set(shot.edits.rejectedFrames);
   const positions = reportPositions(seen, rejected, leftOut, line, scene.clock, metresPerPixel);
   const events = concludeEvents(inputs, scene, measured, exit, line, metresPerPixel);
-  const streak = streakSpeedOf(inputs, scene, measured, exit, points, line, metresPerPixel);
+  const streak = streakSpeedOf(inputs, scene, measured, exit, points, line, shared);
   const spin = spinOf(inputs, scene, measured, exit);
 
   const warnings: Warning[] = [
@@ -79,7 +81,7 @@ export function concludeShot(
     budget: {
       exitVelocity: exit.ok ? exit.value.budget : [],
       sealBurst: events.budget,
-      advice: [],
+      advice: exit.ok ? adviceOf(exit.value.budget) : [],
     },
     monteCarlo: orUnavailable(exit, (report) => report.monteCarlo),
     scale: { value: metresPerPixel, u: scene.scale.u / travel.cosine },
@@ -104,14 +106,13 @@ export function concludeShot(
 
 function exitOf(
   { shot }: ReductionInputs,
-  scene: Scene,
   measured: MeasuredFilm,
   points: Outcome<readonly FlightPoint[]>,
-  metresPerPixel: number,
+  shared: SharedInputs,
 ): Outcome<ExitReport> {
   if (!points.ok) return points;
   if (points.value.length < FEWEST_POINTS) return tooFew(measured, points.value.length);
-  return determineExit(points.value, sharedInputs(shot, scene, metresPerPixel), {
+  return determineExit(points.value, shared, {
     model: shot.fit.model,
     robust: shot.fit.robust,
     coverage: shot.coverage,

@@ -1,13 +1,12 @@
 import { failure, type Outcome } from '../core/reason';
 import type { ImagePoint, ImageVector } from '../core/units';
 import { type BlurLength, determineStreakSpeed } from '../exit/streakSpeed';
-import type { ExitReport, FlightPoint } from '../exit/types';
+import type { ExitReport, FlightPoint, SharedInputs } from '../exit/types';
 import type { FlightLine } from '../geometry/flightLine';
 import { flatDirection, imageDirection } from '../geometry/view';
 import type { BallModel } from '../image/types';
 import type { MeasuredFilm } from './measureFilm';
 import type { Scene } from './scene';
-import { sharedInputs } from './sharedInputs';
 import type { ReductionInputs } from './types';
 
 /** Share of the outline a frame must show for its blur to count. */
@@ -15,7 +14,7 @@ const WELL_SEEN = 0.8;
 /** Overexposed pixels cut the ramp of the blurred edge short. */
 const SATURATED_SHARE = 0.2;
 
-/** Speed from the motion blur of the frames that the fit used; `line` and `metresPerPixel` as in `Layout`. */
+/** Speed from the motion blur of the frames that the fit used; `line` as in `Layout`. */
 export function streakSpeedOf(
   { shot }: ReductionInputs,
   scene: Scene,
@@ -23,7 +22,7 @@ export function streakSpeedOf(
   exit: Outcome<ExitReport>,
   points: Outcome<readonly FlightPoint[]>,
   line: FlightLine,
-  metresPerPixel: number,
+  shared: SharedInputs,
 ): ReturnType<typeof determineStreakSpeed> {
   const { exposure } = shot.timing;
   if (exposure === null) {
@@ -61,7 +60,7 @@ export function streakSpeedOf(
     lengths,
     exposure,
     linesPerPixel: scene.clock.lineAt(x + ax, y + ay) - scene.clock.lineAt(x, y),
-    shared: sharedInputs(shot, scene, metresPerPixel),
+    shared,
     path: exit.value.path,
     coverage: shot.coverage,
   });

@@ -13,6 +13,8 @@ export interface Travel {
   readonly axis: ImageVector;
   /** Cosine of the angle between the axis and the path: distances along the axis are divided by it. */
   readonly cosine: number;
+  /** Relative standard uncertainty of distances along the path because of its direction's own. */
+  readonly cosineU: number;
   readonly warnings: readonly Warning[];
 }
 
@@ -20,14 +22,15 @@ export interface Travel {
 export function travelAxis(scene: Scene, kept: readonly Sighting[]): Travel {
   const path = axisOfPath(kept);
   const axis = unitVector(flatDirection(scene.atMuzzle, scene.axis));
-  if (!path.ok) return { axis, cosine: 1, warnings: [] };
-  if (scene.muzzle.axis === null) return { axis: path.value.axis, cosine: 1, warnings: [] };
+  if (!path.ok) return { axis, cosine: 1, cosineU: 0, warnings: [] };
+  const { angleU } = path.value;
+  const along = { axis: path.value.axis, cosine: 1, cosineU: cosineU(0, angleU) };
+  if (scene.muzzle.axis === null) return { ...along, warnings: [] };
   const cosine = Math.min(1, axis[0] * path.value.axis[0] + axis[1] * path.value.axis[1]);
   const angle = Math.acos(Math.max(-1, cosine));
   if (angle > Math.PI / 3) {
     return {
-      axis: path.value.axis,
-      cosine: 1,
+      ...along,
       warnings: [
         {
           code: 'axisOpposed',
@@ -38,7 +41,7 @@ export function travelAxis(scene: Scene, kept: readonly Sighting[]): Travel {
     };
   }
   const warnings: Warning[] =
-    angle > AXIS_DISAGREEMENT + 3 * path.value.angleU
+    angle > AXIS_DISAGREEMENT + 3 * angleU
       ? [
           {
             code: 'axisDisagrees',
@@ -47,5 +50,9 @@ export function travelAxis(scene: Scene, kept: readonly Sighting[]): Travel {
           },
         ]
       : [];
-  return { axis, cosine, warnings };
+  return { axis, cosine, cosineU: cosineU(angle, angleU), warnings };
 }
+
+/** Relative effect of an angle's uncertainty on its cosine, the second order counted (JCGM 100:2008, F.2.4.4). */
+const cosineU = (angle: number, angleU: number): number =>
+  Math.hypot(Math.tan(angle) * angleU, angleU ** 2 / Math.SQRT2);

@@ -79,6 +79,9 @@ function inconsistency(shot: Shot): string | null {
   if (exposure !== null && rate !== null && exposure.value * rate.value > 1.0001) {
     return `"timing.exposure.value": ${exposure.value} s is longer than a frame at ${rate.value} frames/s`;
   }
+  if (shot.scale.lengths.length === 0 && shot.scale.plane === null) {
+    return '"scale": neither a known length nor a plane is given to set it';
+  }
   for (const [i, length] of shot.scale.lengths.entries()) {
     if (Math.hypot(length.to[0] - length.from[0], length.to[1] - length.from[1]) < 1) {
       return `"scale.lengths.${i}": its two ends lie on the same pixel`;

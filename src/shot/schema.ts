@@ -74,7 +74,8 @@ const knownLength = v.strictObject({
 });
 
 const scale = v.strictObject({
-  lengths: v.pipe(v.array(knownLength), v.minLength(1), v.readonly()),
+  /** Without any the plane has to set the scale. */
+  lengths: v.optional(v.pipe(v.array(knownLength), v.readonly()), []),
   /** Lens to flight line; null: unknown, parallax is then left out and warned of. */
   cameraDistance: v.optional(v.nullable(measuredPositive), null),
   plane: v.optional(

@@ -1,4 +1,5 @@
 import type { BudgetEntry, Distribution } from '../shot/result';
+import { usualSpread } from './draw';
 import { effectiveDof } from './quantity';
 
 /** An entry from an input's standard uncertainty and the sensitivity of the result to it. */
@@ -9,7 +10,7 @@ export const entry = (
   unit: string,
   sensitivity: number,
   dof: number | null,
-  distribution: Distribution = dof === null ? 'normal' : 'student',
+  distribution: Distribution = usualSpread(dof),
 ): BudgetEntry => ({
   source,
   type,

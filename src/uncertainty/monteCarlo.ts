@@ -5,7 +5,7 @@ export interface Propagated {
   readonly trials: number;
   readonly value: number;
   readonly u: number;
-  /** Probabilistically symmetric coverage interval (JCGM 101:2008, 3.15). */
+  /** Coverage interval of the kind asked for. */
   readonly interval: readonly [low: number, high: number];
   /** Whether value, u and both ends had settled to the tolerance before the trials ran out. */
   readonly settled: boolean;
@@ -13,6 +13,8 @@ export interface Propagated {
 
 export interface PropagationOptions {
   readonly coverage: number;
+  /** Probabilistically symmetric (JCGM 101:2008, 3.15), as left out, or shortest (3.16). */
+  readonly kind?: 'symmetric' | 'shortest';
   /** Wanted numerical tolerance of value, u and ends. */
   readonly tolerance: number;
   readonly blockSize?: number;
@@ -28,8 +30,15 @@ const MOST_LOST = 0.01;
  */
 export function propagate(
   trial: () => number | null,
-  { coverage, tolerance, blockSize = 2000, maxTrials = 20_000 }: PropagationOptions,
+  {
+    coverage,
+    kind = 'symmetric',
+    tolerance,
+    blockSize = 2000,
+    maxTrials = 20_000,
+  }: PropagationOptions,
 ): Outcome<Propagated> {
+  const intervalOf = kind === 'shortest' ? shortestInterval : symmetricInterval;
   const all: number[] = [];
   const blocks: (readonly [number, number, number, number])[] = [];
   let lost = 0;
@@ -49,7 +58,7 @@ export function propagate(
         'Look at the failed checks of the fit; more frames or a simpler model help.',
       );
     }
-    blocks.push([mean(block), standardDeviation(block), ...symmetricInterval(block, coverage)]);
+    blocks.push([mean(block), standardDeviation(block), ...intervalOf(block, coverage)]);
     settled =
       blocks.length > 1 &&
       [0, 1, 2, 3].every((k) => {
@@ -61,7 +70,7 @@ export function propagate(
     trials: all.length,
     value: mean(all),
     u: standardDeviation(all),
-    interval: symmetricInterval(all, coverage),
+    interval: intervalOf(all, coverage),
     settled,
   });
 }
@@ -76,6 +85,18 @@ export function symmetricInterval(
   const low = Math.floor((sorted.length - inside + 1) / 2);
   const at = (rank: number) => sorted[Math.min(sorted.length, Math.max(1, rank)) - 1] as number;
   return [at(low), at(low + inside)];
+}
+
+/** The shortest of the intervals that hold as many values (JCGM 101:2008, 7.7.4). */
+function shortestInterval(values: readonly number[], coverage: number): readonly [number, number] {
+  const sorted = Float64Array.from(values).sort();
+  const inside = Math.min(sorted.length - 1, Math.floor(coverage * sorted.length + 0.5));
+  const length = (from: number) => (sorted[from + inside] as number) - (sorted[from] as number);
+  let best = 0;
+  for (let from = 1; from + inside < sorted.length; from++) {
+    if (length(from) < length(best)) best = from;
+  }
+  return [sorted[best] as number, sorted[best + inside] as number];
 }
 
 /** Half a unit in the last kept digit of `u` with `digits` significant ones (JCGM 101:2008, 7.9.2). */

@@ -5,7 +5,11 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { ShotInput } from '../../src/shot/schema';
 import { type CommandOutput, reduce } from './command';
 
+type KnownLengthInput = NonNullable<ShotInput['scale']['lengths']>[number];
+
 const clip = (name: string) => resolve('test/fixtures', name);
+
+const KNOWN: KnownLengthInput = { from: [20, 40], to: [100, 40], length: 0.2, u: 5e-5 };
 
 /** A shot of the small empty clip, right in everything. */
 const sound: ShotInput = {
@@ -14,7 +18,7 @@ const sound: ShotInput = {
   name: '2031-04-17 T',
   footage: { path: clip('no-ball.mp4'), sha256: null },
   timing: { source: 'recordingRate', recordingRate: { value: 12_000, u: 0.6 } },
-  scale: { lengths: [{ from: [20, 40], to: [100, 40], length: 0.2, u: 5e-5 }] },
+  scale: { lengths: [KNOWN] },
   muzzle: { point: [30, 24], u: 0.5, axis: [1, 0] },
   seals: null,
 };
@@ -22,7 +26,7 @@ const timed = (value: unknown) => ({
   timing: { source: 'recordingRate', recordingRate: { value, u: 0.6 } },
 });
 const filmed = (path: string) => ({ footage: { path, sha256: null } });
-const length = { ...sound.scale.lengths[0], to: [20, 40] };
+const length = { ...KNOWN, to: [20, 40] };
 
 /** What is wrong, what of the sound shot changes, what the one line must say. */
 const BAD: readonly (readonly [what: string, change: object, line: RegExp])[] = [

@@ -3,6 +3,7 @@ import { clean } from './classes/clean';
 import { compressed } from './classes/compressed';
 import { hidden } from './classes/hidden';
 import { clutter } from './clutter';
+import { positions } from './estimate/positions';
 import { streak } from './streak';
 import type { ValidationClass } from './types';
 
@@ -29,6 +30,9 @@ const REDUCTION = [
   'src/footage',
 ];
 
+/** Those of the estimators alone, without images. */
+const ESTIMATORS = ['src/core', 'src/fit', 'src/uncertainty', 'src/exit', 'test/validate/estimate'];
+
 /** Records are plain data; what a class makes of them is its own affair. */
 const register = <Record>(
   { name, chunks, run, conclude }: ValidationClass<Record>,
@@ -53,5 +57,5 @@ export const SUBJECTS: Readonly<Record<string, readonly Registered[]>> = {
     register(clutter, REDUCTION),
     register(streak, REDUCTION),
   ],
-  estimate: [],
+  estimate: [register(positions, ESTIMATORS)],
 };

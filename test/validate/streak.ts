@@ -212,6 +212,7 @@ function sharedInputs(radius: number): SharedInputs {
     ballDiameter: exactly(2 * radius * METRES_PER_PIXEL),
     ballMass: exactly(1e3),
     airDensity: exactly(1.2),
+    airTemperature: 293.15,
   };
 }
 

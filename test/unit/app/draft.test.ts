@@ -47,6 +47,19 @@ describe('a new draft', () => {
     expect(shot.ok ? '' : shot.reason.code).toBe('noRate');
   });
 
+  it('needs no length where a rectangle of known size is marked', () => {
+    const plane = { ...newPlane(1024, 256), width: 0.2, height: 0.05 };
+    const marked = apply(
+      fresh(),
+      setTiming({ recordingRate: { value: 12000, u: 0.6 } }),
+      setMuzzle({ point: [200, 100], u: 0.5, axis: null }),
+      setScale({ plane }),
+    );
+    expect(missingInputs(marked)).toEqual([]);
+    const shot = completeShot(marked);
+    expect(shot.ok && shot.value.scale).toMatchObject({ lengths: [], plane: { width: 0.2 } });
+  });
+
   it('asks for the value of a length that is only drawn', () => {
     const drawn = apply(fresh(), addLength(newLength(1024, 256, 0)));
     expect(missingInputs(drawn).map((one) => one.reason.code)).toContain('lengthUnstated');

@@ -1,32 +1,53 @@
 import { describe, expect, it } from 'vitest';
-import { DRAG, LOSS, type Motion, moveTo, nowhere, T0, V0 } from '../../../src/exit/motion';
+import {
+  DRAG,
+  LOSS,
+  type Motion,
+  moveTo,
+  nowhere,
+  placesAt,
+  T0,
+  V0,
+  type Zone,
+} from '../../../src/exit/motion';
 import { BALL, fly, HIGH_SPEED } from './shots';
 
-const ZONE = 0.075;
-const at = (motion: Motion, theta: readonly number[], t: number) => {
+const at = (
+  motion: Motion,
+  theta: readonly number[],
+  t: number,
+  shape: Zone['shape'] = 'straight',
+) => {
   const out = nowhere();
-  moveTo(motion, Float64Array.from(theta), ZONE, t, out);
+  moveTo(motion, Float64Array.from(theta), { shape, length: 0.075 }, t, out);
   return out;
 };
 
-describe.each(['uniform', 'constantAcceleration', 'quadraticDrag'] as const)('%s', (motion) => {
+describe.each([
+  ['uniform', 'straight'],
+  ['constantAcceleration', 'straight'],
+  ['quadraticDrag', 'straight'],
+  ['uniform', 'tail'],
+  ['quadraticDrag', 'tail'],
+] as const)('%s, %s zone', (motion, shape) => {
   const theta = [0.001, 180, motion === 'uniform' ? 0 : 0.1, 0.012];
 
   it('leaves the muzzle plane at its exit time with its exit speed', () => {
-    const { s, v } = at(motion, theta, 0.001);
+    const { s, v } = at(motion, theta, 0.001, shape);
     expect(s).toBe(0);
     expect(v).toBe(180);
   });
 
   it.each([-0.0002, 0.0001, 0.0003, 0.001, 0.0016])('has the right derivatives %d s on', (tau) => {
     const t = 0.001 + tau;
-    const found = at(motion, theta, t);
+    const found = at(motion, theta, t, shape);
     const slope = (index: number, step: number): number => {
       const moved = (by: number) =>
         at(
           motion,
           theta.map((value, j) => (j === index ? value + by : value)),
           t,
+          shape,
         ).s;
       return (moved(step) - moved(-step)) / (2 * step);
     };
@@ -34,7 +55,8 @@ describe.each(['uniform', 'constantAcceleration', 'quadraticDrag'] as const)('%s
     expect(found.byV0).toBeCloseTo(slope(V0, 1e-3), 9);
     if (motion !== 'uniform') expect(found.byDrag).toBeCloseTo(slope(DRAG, 1e-4), 7);
     expect(found.byLoss).toBeCloseTo(slope(LOSS, 1e-4), 9);
-    const speed = (at(motion, theta, t + 1e-8).s - at(motion, theta, t - 1e-8).s) / 2e-8;
+    const speed =
+      (at(motion, theta, t + 1e-8, shape).s - at(motion, theta, t - 1e-8, shape).s) / 2e-8;
     expect(found.v).toBeCloseTo(speed, 4);
   });
 });
@@ -56,6 +78,24 @@ it('follows the equation of motion integrated in small steps', () => {
   });
 });
 
-it('slows the ball by the stated share at the end of the muzzle zone', () => {
+it('slows the ball by the stated share at the end of the muzzle zone, all of it or 95 %', () => {
   expect(at('uniform', [0, 180, 0, 0.012], 0.01).v).toBeCloseTo(180 * (1 - 0.012), 9);
+  const atEnd = at('uniform', [0, 180, 0, 0.012], 0.075 / 180, 'tail').v;
+  expect((1 - atEnd / 180) / 0.012).toBeCloseTo(0.95, 3);
+});
+
+it('has either zone set a ball back by the same far from the muzzle', () => {
+  const [straight, tail] = (['straight', 'tail'] as const).map(
+    (shape) => at('uniform', [0, 180, 0, 0.012], 0.005, shape).s,
+  );
+  expect(tail).toBeCloseTo(straight as number, 12);
+});
+
+it('gives many places at once as it does one by one', () => {
+  const theta = [0.001, 180, 0.1, 0.012];
+  const times = Float64Array.of(0.0009, 0.0011, 0.0014, 0.003);
+  const places = new Float64Array(times.length);
+  const zone: Zone = { shape: 'tail', length: 0.075 };
+  placesAt('quadraticDrag', Float64Array.from(theta), zone, times, places);
+  expect([...places]).toEqual(Array.from(times, (t) => at('quadraticDrag', theta, t, 'tail').s));
 });

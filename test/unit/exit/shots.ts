@@ -158,6 +158,7 @@ export function simulate(shot: ShotClass, seed: number): Simulated {
       ballDiameter: { value: BALL.diameter, u: STATED.diameter },
       ballMass: { value: BALL.mass, u: STATED.mass },
       airDensity: { value: BALL.density, u: STATED.density },
+      airTemperature: 293.15,
     },
   };
 }

@@ -52,7 +52,6 @@ function statedScale(seed: number) {
     return [about(px, STATED.corner), about(py, STATED.corner)];
   };
   return {
-    lengths: [{ from: [50, 50], to: [350, 50], length: 0.375, u: 0.2 }],
     cameraDistance: null,
     lens: {
       k1: { value: CAMERA.k1 + STATED.k1 * shared, u: STATED.k1 },
@@ -91,9 +90,10 @@ const OPTIONS = { model: 'auto', robust: true, coverage: 0.95, seed: 1 } as cons
 /** Exit speed by the budget alone; its Monte Carlo check takes seconds and is asked for once below. */
 function speedOf(given: ReturnType<typeof shotOf>, measured: MeasuredFilm) {
   const scene = setScene(given);
-  const { points, metresPerPixel } = layOut(given, scene, measured);
+  const { points, metresPerPixel, travel } = layOut(given, scene, measured);
   if (!points.ok) throw new Error(points.reason.message);
-  const exit = budgetExit(points.value, sharedInputs(given.shot, scene, metresPerPixel), OPTIONS);
+  const shared = sharedInputs(given.shot, scene, metresPerPixel, travel);
+  const exit = budgetExit(points.value, shared, OPTIONS);
   if (!exit.ok) throw new Error(exit.reason.message);
   return exit.value.report.exitVelocity;
 }

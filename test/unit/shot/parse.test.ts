@@ -73,7 +73,8 @@ describe('parseShot', () => {
 
   it.each([
     [{ scale: { lengths: [{ from: [5, 5], to: [5, 5], length: 0.2, u: 0 }] } }, 'same pixel'],
-    [{ scale: { lengths: [] } }, 'scale.lengths'],
+    [{ scale: { lengths: [] } }, 'neither a known length nor a plane'],
+    [{ scale: {} }, 'neither a known length nor a plane'],
     [{ muzzle: { point: [1, 1], axis: [0, 0] } }, 'muzzle.axis'],
     [
       {

@@ -87,7 +87,18 @@ const ALLOWED: readonly (readonly [file: string, statement: string])[] = [
 ];
 
 const FOLDERS = [
-  ...['core', 'shot', 'geometry', 'clock', 'image', 'fit', 'tracking', 'uncertainty', 'exit'],
+  ...[
+    'core',
+    'shot',
+    'geometry',
+    'clock',
+    'image',
+    'fit',
+    'tracking',
+    'uncertainty',
+    'series',
+    'exit',
+  ],
   ...['seal', 'reduction', 'footage', 'footage/node', 'protocol', 'app', 'plots', 'ui'],
 ].map((name) => `src/${name}`);
 
