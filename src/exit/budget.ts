@@ -1,5 +1,6 @@
 import type { BudgetEntry } from '../shot/result';
 import { entry } from '../uncertainty/budget';
+import { type Spread, usualSpread } from '../uncertainty/draw';
 import { type Average, type Member, refitAt } from './average';
 import type { Choice } from './choice';
 import type { ZoneProfile } from './drag';
@@ -65,16 +66,26 @@ export function exitBudget(
       noiseDof === null ? (['B', 'rectangular'] as const) : (['A', 'student'] as const);
     entries.push(entry('frame times', type, timeU, 's', times / timeU, noiseDof, spread));
   }
-  const fitted = (source: string, variance: number, known: number, at: string, slope: number) => {
+  const { expectedU, candidate } = choice.best.estimator;
+  const fitted = (
+    source: string,
+    variance: number,
+    known: number,
+    at: string,
+    slope: number,
+    before: Spread,
+  ) => {
     if (slope === 0 || !(variance > 0)) return;
     // Share of what is known of it that comes from the film; only that part has the noise's degrees of freedom.
     const seen = Number.isFinite(known) ? Math.max(0, 1 - variance / known ** 2) : 1;
     const dof = noiseDof === null || seen === 0 ? null : noiseDof / seen ** 2;
-    entries.push(entry(source, seen > 0.5 ? 'A' : 'B', Math.sqrt(variance), at, slope, dof));
+    const [type, spread] =
+      seen > 0.5 ? (['A', usualSpread(dof)] as const) : (['B', before] as const);
+    entries.push(entry(source, type, Math.sqrt(variance), at, slope, dof, spread));
   };
-  const { expectedU } = choice.best.estimator;
-  fitted('air drag', dragVariance, expectedU.drag, '1/m', drag);
-  fitted('loss in the muzzle zone', c(LOSS, LOSS), expectedU.loss, '1', zone);
+  const dragBefore = candidate.dragCoefficient?.spread ?? 'normal';
+  fitted('air drag', dragVariance, expectedU.drag, '1/m', drag, dragBefore);
+  fitted('loss in the muzzle zone', c(LOSS, LOSS), expectedU.loss, '1', zone, 'normal');
   const { shape, model } = spread(members, index);
   if (shape > 0)
     entries.push(entry('shape of the muzzle zone', 'B', shape, unit, 1, null, 'discrete'));

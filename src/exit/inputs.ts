@@ -1,6 +1,6 @@
 import { type Spread, usualSpread } from '../uncertainty/draw';
 import type { Setting } from './flight';
-import type { AirSource, SharedInputs, ShiftSource } from './types';
+import type { AirSource, RelativeSource, SharedInputs, ShiftSource } from './types';
 
 /** One input every point shares: where it enters the setting and how well it is known. */
 export interface SharedInput {
@@ -46,9 +46,9 @@ export function shifted(setting: Setting, input: SharedInput, by: number): Setti
 type Key = Exclude<keyof Setting, 'shifts'>;
 
 const relative =
-  (key: Key) =>
+  (key: Key, each: number) =>
   (setting: Drawn, by: number): void => {
-    setting[key] *= 1 + by;
+    setting[key] *= 1 + each * by;
   };
 const absolute =
   (key: Key) =>
@@ -93,15 +93,18 @@ export function sharedInputs(shared: SharedInputs): SharedInput[] {
   });
   const share =
     (key: Key) =>
-    ({ source, type, u, dof, spread }: SharedInputs['scaleSources'][number]): SharedInput => ({
-      source,
-      type,
-      u,
-      unit: '1',
-      dof,
-      spread: spread ?? usualSpread(dof),
-      move: relative(key),
-    });
+    ({ source, type, u, dof, spread, stated }: RelativeSource): SharedInput => {
+      const { unit, share: each } = stated ?? { unit: '1', share: 1 };
+      return {
+        source,
+        type,
+        u: u / Math.abs(each),
+        unit,
+        dof,
+        spread: spread ?? usualSpread(dof),
+        move: relative(key, each),
+      };
+    };
   return [
     ...shared.scaleSources.map(share('metresPerPixel')),
     ...shared.clockSources.map(share('clockStretch')),

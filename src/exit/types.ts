@@ -42,6 +42,8 @@ export interface RelativeSource {
   /** Relative standard uncertainty. */
   readonly u: number;
   readonly dof: number | null;
+  /** The unit the input is stated in, and the relative change that one of it makes, signed; null or left out: none. */
+  readonly stated?: { readonly unit: string; readonly share: number } | null;
   /** Left out: normal, or Student's t where there are degrees of freedom. */
   readonly spread?: Spread;
 }

@@ -13,6 +13,8 @@ export interface ScaleSource {
   readonly type: 'B';
   readonly u: number;
   readonly dof: null;
+  /** The unit it is stated in, and the share of the scale that one of it makes; null: several went into it. */
+  readonly stated: { readonly unit: string; readonly share: number } | null;
   /** Whether it also moves every point by an amount of its own: a cause of `viewCauses`, carried there. */
   readonly throughView: boolean;
 }
@@ -133,23 +135,32 @@ function combineLengths(parts: readonly OneLength[], scale: Scale, view: View): 
   const weighted = (pick: (part: OneLength) => number): number[] =>
     parts.map((part, i) => (shares[i] as number) * pick(part) * birge);
   const combined = (pick: (part: OneLength) => number): number => Math.hypot(...weighted(pick));
+  const only = parts.length === 1 ? scale.lengths[0] : undefined;
   const sources: ScaleSource[] = [
     source(
       'known length',
       combined((part) => part.lengthU),
+      only?.u,
+      'm',
     ),
     source(
       'ends of the known length',
       combined((part) => part.endpointU),
+      only?.endpointU,
+      'px',
     ),
     source(
       'depth of the known length',
       combined((part) => part.depthU),
+      only?.depthOffsetU,
+      'm',
     ),
     // The one distance moves all lengths together, those in front and behind the flight line in opposite senses.
     source(
       'camera distance',
       Math.abs(weighted((part) => part.byDistance).reduce((a, b) => a + b)),
+      view.camera === null ? scale.cameraDistance?.u : undefined,
+      'm',
     ),
   ].filter((entry) => entry.u > 0);
   return {
@@ -167,11 +178,13 @@ function combineLengths(parts: readonly OneLength[], scale: Scale, view: View): 
   };
 }
 
-const source = (name: string, u: number): ScaleSource => ({
+/** A source of `u`, a share of the scale, that comes from one input known to `own`, in `unit`; else from several. */
+const source = (name: string, u: number, own?: number, unit = '1'): ScaleSource => ({
   source: name,
   type: 'B',
   u,
   dof: null,
+  stated: own === undefined ? null : { unit, share: u / own },
   throughView: false,
 });
 

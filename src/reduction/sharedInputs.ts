@@ -29,7 +29,7 @@ export function sharedInputs(
     clockSources: [
       {
         ...(shot.timing.source === 'recordingRate'
-          ? { source: 'recording rate' }
+          ? { source: 'recording rate', stated: ofRate(shot.timing.recordingRate) }
           : { source: "the file's time stamps", spread: 'rectangular' }),
         type: 'B',
         u: clock.rateRelativeU,
@@ -44,6 +44,10 @@ export function sharedInputs(
     airTemperature: shot.air.temperature.value,
   };
 }
+
+/** A higher rate shortens every interval. */
+const ofRate = (rate: Estimate | null) =>
+  rate === null ? null : { unit: '1/s', share: -1 / rate.value };
 
 /** Air density with what its uncertainty is made of: one standard uncertainty of each reading up and down. */
 function airOf(air: Shot['air']): { airDensity: Estimate; airSources: readonly AirSource[] } {

@@ -14,7 +14,7 @@ const REMEDIES: ReadonlyMap<string, string> = new Map([
   ],
   [
     'depth of the known length',
-    'Bring the scale to the flight line, or measure how far before or behind it it stands; a camera farther away helps too',
+    'Bring the scale to the flight line, measure more closely how far off it stands, or film from farther away',
   ],
   [
     'camera distance',
