@@ -44,7 +44,10 @@ const FOLDERS = [
   { path: 'src/plots', may: ['src/core'], types: ['src/shot'] },
   { path: 'src/ui', may: ['src/app', 'src/plots', 'src/core'] },
   { path: 'src/main\\.tsx$', may: ['src/app', 'src/ui'] },
-  { path: 'src/headless', may: ['src/reduction', 'src/footage', 'src/shot', 'src/core'] },
+  {
+    path: 'src/headless',
+    may: ['src/reduction', 'src/series', 'src/footage', 'src/shot', 'src/core'],
+  },
   // The renderers that make the truth share no code with what is tested against it.
   { path: 'sample-clips', may: [] },
   { path: 'test/validate/render', may: [] },
@@ -53,7 +56,7 @@ const FOLDERS = [
 /** Where each third party may be met; anything not listed is refused in the program. */
 const PACKAGES = {
   'mediabunny|@ffmpeg/core': ['src/footage/'],
-  '@techstark/opencv-js': ['src/image/opencv\\.ts$'],
+  '@techstark/opencv-js': ['src/image/opencv/library\\.ts$'],
   comlink: [
     'workers/',
     'src/app/(workforce|filmStore|measuring)\\.ts$',
