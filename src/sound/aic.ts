@@ -1,9 +1,12 @@
+/** Of few samples the variance may by chance be next to nothing. */
+const FEWEST = 10;
+
 /**
  * Akaike's criterion of a change of variance after sample k of n, up to a constant:
  * k ln var(x[0..k)) + (n - k - 1) ln var(x[k..n)) (Maeda, Zisin 38 (1985) 365). Smallest at the likeliest change. Infinite
- * where either side has fewer than two samples; `floor` is the least variance believed.
+ * where a side has too few samples to have a variance of its own; `floor` is the least variance believed.
  */
-export function changeCriterion(samples: ArrayLike<number>, floor: number): Float64Array {
+function changeCriterion(samples: ArrayLike<number>, floor: number): Float64Array {
   const n = samples.length;
   const out = new Float64Array(n + 1).fill(Number.POSITIVE_INFINITY);
   const sums = new Float64Array(n + 1);
@@ -19,7 +22,7 @@ export function changeCriterion(samples: ArrayLike<number>, floor: number): Floa
     const square = ((squares[to] as number) - (squares[from] as number)) / count;
     return Math.max(floor, square - mean * mean);
   };
-  for (let k = 2; k <= n - 2; k++) {
+  for (let k = FEWEST; k <= n - FEWEST; k++) {
     out[k] = k * Math.log(variance(0, k)) + (n - k - 1) * Math.log(variance(k, n));
   }
   return out;
