@@ -145,6 +145,8 @@ export function budgetExit(
     ...neglected(index, unit),
   ];
   const budget = budgetOf(V0, 'm/s');
+  const unmodelled = combine(neglected(V0, 'm/s')).u;
+  const fitted = { choice, flight, nominal, shared: shifts, unmodelled };
   const speed = combine(budget);
   const time = combine(budgetOf(T0, 's'));
   const v0 = mean.theta[V0] as number;
@@ -156,13 +158,14 @@ export function budgetExit(
       fit: fitReport(flight, choice, mean, exitChecks(flight, choice, leftOut.length)),
       budget,
       warnings: flightWarnings(flight, choice, nominal),
-      path: fittedPath(choice, flight, nominal, shifts),
+      path: fittedPath(fitted),
+      fitted,
       leftOut,
     },
     choice,
     flight,
     nominal,
-    unmodelled: combine(neglected(V0, 'm/s')).u,
+    unmodelled,
   });
 }
 

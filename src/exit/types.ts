@@ -4,6 +4,7 @@ import type { Metres, Pixels, Seconds } from '../core/units';
 import type { BudgetEntry, FitReport, MonteCarloReport, Warning } from '../shot/result';
 import type { FitChoice } from '../shot/schema';
 import type { Spread } from '../uncertainty/draw';
+import type { Fitted } from './reading';
 
 /** One ball centre as the estimator takes it: still in pixels and frames, so that shared inputs can be varied. */
 export interface FlightPoint {
@@ -119,6 +120,8 @@ export interface ExitReport {
   readonly monteCarlo: MonteCarloReport | { readonly unavailable: Reason };
   readonly warnings: readonly Warning[];
   readonly path: FittedPath;
+  /** The fit itself, for what else is read off it. */
+  readonly fitted: Fitted;
   /** Frames left out by the estimator, with the reason (outlier, muzzle zone, before the exit). */
   readonly leftOut: readonly { readonly frame: number; readonly reason: Reason }[];
 }
