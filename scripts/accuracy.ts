@@ -33,7 +33,7 @@ const rows: string[] = [];
 for (const clip of clips) {
   const folder = join(root, 'sample-clips', clip);
   const truth = JSON.parse(readFileSync(join(folder, 'truth.json'), 'utf8'));
-  const result = await reduceFile(join(folder, `${clip}.shot.json`));
+  const { result } = await reduceFile(join(folder, `${clip}.shot.json`));
   const row = [
     `\`${clip}\``,
     ...cells(truth.exitVelocity, result.exitVelocity, 'speed', 'm/s'),

@@ -76,12 +76,16 @@ export function exitBudget(
     before: Spread,
   ) => {
     if (slope === 0 || !(variance > 0)) return;
-    // Share of what is known of it that comes from the film; only that part has the noise's degrees of freedom.
+    // Film and expectation weigh by their information: so much of the variance is the film's noise, the rest what the
+    // expectation is wrong by. Only the first has the noise's degrees of freedom.
     const seen = Number.isFinite(known) ? Math.max(0, 1 - variance / known ** 2) : 1;
-    const dof = noiseDof === null || seen === 0 ? null : noiseDof / seen ** 2;
-    const [type, spread] =
-      seen > 0.5 ? (['A', usualSpread(dof)] as const) : (['B', before] as const);
-    entries.push(entry(source, type, Math.sqrt(variance), at, slope, dof, spread));
+    const part = (how: string, type: 'A' | 'B', share: number, spread: Spread) => {
+      const dof = type === 'A' ? noiseDof : null;
+      const u = Math.sqrt(variance * share);
+      if (u > 0) entries.push(entry(`${source} ${how}`, type, u, at, slope, dof, spread));
+    };
+    part('as filmed', 'A', seen, usualSpread(noiseDof));
+    part('as expected', 'B', 1 - seen, before);
   };
   const dragBefore = candidate.dragCoefficient?.spread ?? 'normal';
   fitted('air drag', dragVariance, expectedU.drag, '1/m', drag, dragBefore);

@@ -1,5 +1,6 @@
 import { logDeterminant } from '../core/linalg';
 import { type Outcome, success } from '../core/reason';
+import type { Design } from '../fit/influence';
 import { type Curve, createSolver } from '../fit/nonlinear';
 import { type CoefficientPrior, dragOf, muzzleLossOf, type ZoneProfile } from './drag';
 import { distanceOf, type Flight, type Setting, timeOf } from './flight';
@@ -26,6 +27,10 @@ export interface CandidateFit {
   readonly chiSquare: number;
   readonly dof: number;
   readonly parameters: number;
+  /** How the observations, the points first, determine the parameters that are fitted (T0, V0, ...). */
+  readonly design: Design;
+  /** Residuals of its rows over their standard uncertainties: the points', then what is known beforehand. */
+  readonly white: Float64Array;
   /** Logarithm of the determinant of the fitted parameters' covariance. */
   readonly logVolume: number;
 }
@@ -213,6 +218,13 @@ export function createEstimator(
       chiSquare: report.chiSquare,
       dof: n + known - p,
       parameters: p,
+      design: {
+        rows,
+        columns: p,
+        whitened: design.map((value, at) => value / (sigmas[at % rows] as number)),
+        covariance: report.covariance.value,
+      },
+      white: report.residuals.map((r, i) => r / (sigmas[i] as number)),
       logVolume: logDeterminant(report.covariance.value, p),
     });
   };

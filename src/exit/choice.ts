@@ -1,5 +1,5 @@
 import { chiSquareCdf, mean } from '../core/statistics';
-import { akaike, akaikeWeights, evidenceRatio } from '../fit/modelChoice';
+import { akaike, akaikeWeights, evidenceRatio, together } from '../fit/modelChoice';
 import type { ComparedModel, FitCheck } from '../shot/result';
 import type { FitChoice } from '../shot/schema';
 import { average, type Member } from './average';
@@ -122,7 +122,7 @@ export function chooseModels(choice: FitChoice, flight: Flight, nominal: Setting
   return {
     members,
     best: members.reduce((a, b) => (b.weight > a.weight ? b : a)),
-    compared: [...compare(fitted, members, criterion), ...compare(zoneless, members, criterion)],
+    compared: compare([...fitted, ...zoneless], members, criterion),
     checks,
     speedsUp: fitted.some(({ fit }) => (fit.theta[DRAG] as number) < 0),
     sigmaScale,
@@ -176,14 +176,17 @@ function compare(
   members: readonly Member[],
   criterion: (one: Fitted) => number,
 ): ComparedModel[] {
-  const least = Math.min(...fitted.map(criterion));
   const names = [...new Set(fitted.map(({ fit }) => modelName(fit.candidate)))];
-  return names.map((model) => {
+  const groups = names.map((model) => {
     const same = fitted.filter(({ fit }) => modelName(fit.candidate) === model);
+    return { model, same, ofAll: together(same.map(criterion)) };
+  });
+  const least = Math.min(...groups.map(({ ofAll }) => ofAll));
+  return groups.map(({ model, same, ofAll }) => {
     const criteria = same.map(criterion);
     const best = same[criteria.indexOf(Math.min(...criteria))] as Fitted;
     const shares = akaikeWeights(criteria.some(Number.isFinite) ? criteria : criteria.map(() => 0));
-    const together = average(same.map((one, i) => ({ ...one, weight: shares[i] as number })));
+    const mixed = average(same.map((one, i) => ({ ...one, weight: shares[i] as number })));
     const at = V0 * PARAMETERS + V0;
     const weight = members
       .filter(({ fit }) => same.some((one) => one.fit === fit))
@@ -192,11 +195,11 @@ function compare(
       model,
       chiSquare: best.fit.chiSquare,
       dof: best.fit.dof,
-      aicc: criterion(best),
+      aicc: ofAll,
       weight,
-      evidenceRatio: evidenceRatio(criterion(best), least),
-      exitVelocity: together.theta[V0] as number,
-      u: Math.sqrt((together.within[at] as number) + (together.between[at] as number)),
+      evidenceRatio: evidenceRatio(ofAll, least),
+      exitVelocity: mixed.theta[V0] as number,
+      u: Math.sqrt((mixed.within[at] as number) + (mixed.between[at] as number)),
     };
   });
 }

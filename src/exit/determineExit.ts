@@ -105,7 +105,7 @@ export function budgetExit(
   }
   checkInputs(points, shared, options);
   const nominal = nominalSetting(shared);
-  const { used, leftOut } = selectPoints(points, nominal, options.robust);
+  const { used, weights, leftOut } = selectPoints(points, nominal, options.robust);
   if (used.length < FEWEST_POINTS) {
     return failure(
       'tooFewFrames',
@@ -113,7 +113,7 @@ export function budgetExit(
       'Film at a higher rate or with a wider view past the muzzle, check the place of the muzzle plane, or place missing centres by hand.',
     );
   }
-  const flight = prepareFlight(used, nominal);
+  const flight = prepareFlight(used, nominal, weights);
   if (!(flight.start.v0 > 0)) {
     return failure(
       'movesBackwards',
@@ -155,7 +155,7 @@ export function budgetExit(
     report: {
       exitVelocity: quantity(v0, speed.u, speed.dof, options.coverage),
       exitTime: quantity(t0, time.u, time.dof, options.coverage),
-      fit: fitReport(flight, choice, mean, exitChecks(flight, choice, leftOut.length)),
+      fit: fitReport(flight, choice, mean, exitChecks(flight, choice, leftOut.length, v0)),
       budget,
       warnings: flightWarnings(flight, choice, nominal),
       path: fittedPath(fitted),

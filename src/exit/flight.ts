@@ -24,7 +24,9 @@ export interface Flight {
   readonly points: readonly FlightPoint[];
   /** Subtracted from every time, s, so that differences keep their digits. */
   readonly reference: number;
-  /** Standard uncertainty of the distance, the frame time's own counted, m. */
+  /** What each point counts for, 0..1: less than 1 where it lies far off the path of the others. */
+  readonly weights: Float64Array;
+  /** Standard uncertainty of the distance, the frame time's own counted, enlarged for what it does not count for, m. */
   readonly sigma: Float64Array;
   /** Share of the variance that comes from the frame times, 0..1. */
   readonly timeShare: number;
@@ -50,7 +52,12 @@ export function distanceOf(
 export const timeOf = (frameTime: number, line: number, setting: Setting): number =>
   frameTime * setting.clockStretch + line * setting.lineTime;
 
-export function prepareFlight(points: readonly FlightPoint[], setting: Setting): Flight {
+/** `weights`: of the points; left out: all count in full. */
+export function prepareFlight(
+  points: readonly FlightPoint[],
+  setting: Setting,
+  weights: Float64Array = new Float64Array(points.length).fill(1),
+): Flight {
   const reference = timeOf(points[0]?.frameTime ?? 0, points[0]?.line ?? 0, setting);
   const n = points.length;
   const times = Float64Array.from(points, (p) => timeOf(p.frameTime, p.line, setting) - reference);
@@ -63,9 +70,9 @@ export function prepareFlight(points: readonly FlightPoint[], setting: Setting):
   const sigma = own.map((u, i) => {
     const byTime = v0 * (points[i]?.timeU ?? 0);
     share += byTime ** 2 / (u ** 2 + byTime ** 2) / n;
-    return Math.hypot(u, byTime);
+    return Math.hypot(u, byTime) / Math.sqrt(weights[i] as number);
   });
-  return { points, reference, sigma, timeShare: share, start: { t0: -s0 / v0, v0 } };
+  return { points, reference, weights, sigma, timeShare: share, start: { t0: -s0 / v0, v0 } };
 }
 
 export const nominalSetting = (shared: SharedInputs): Setting => ({

@@ -2,6 +2,7 @@ import { chiSquareCheck, runsCheck, serialCorrelationCheck } from '../fit/residu
 import type { FitCheck, FitParameter, FitReport, Warning } from '../shot/result';
 import type { Average } from './average';
 import { type Choice, modelName } from './choice';
+import { leverageCheck, trendCheck } from './designChecks';
 import { distanceOf, type Flight, type Setting } from './flight';
 import { LOSS, PARAMETERS, T0 } from './motion';
 
@@ -43,7 +44,7 @@ export function fitReport(
     chiSquare: best.fit.chiSquare * choice.sigmaScale ** 2,
     dof: best.fit.dof,
     residuals: meanResiduals(choice),
-    downWeighted: 0,
+    downWeighted: flight.weights.filter((weight) => weight < 0.5).length,
     compared: choice.compared,
     checks,
   };
@@ -57,7 +58,12 @@ function meanResiduals({ members }: Choice): number[] {
 }
 
 /** What was looked at in the fit, a plain sentence each. */
-export function exitChecks(flight: Flight, choice: Choice, leftOut: number): FitCheck[] {
+export function exitChecks(
+  flight: Flight,
+  choice: Choice,
+  leftOut: number,
+  velocity: number,
+): FitCheck[] {
   const { best, members } = choice;
   const scaled = Float64Array.from(
     meanResiduals(choice),
@@ -70,6 +76,8 @@ export function exitChecks(flight: Flight, choice: Choice, leftOut: number): Fit
     scatterCheck(choice),
     runsCheck(scaled),
     serialCorrelationCheck(scaled),
+    leverageCheck(flight, choice, velocity),
+    trendCheck(flight, choice),
     ...choice.checks,
     {
       code: 'models',

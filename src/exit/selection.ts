@@ -8,6 +8,8 @@ import type { FlightPoint } from './types';
 
 export interface Selection {
   readonly used: readonly FlightPoint[];
+  /** What each of these counts for, 0..1. */
+  readonly weights: Float64Array;
   readonly leftOut: readonly { readonly frame: number; readonly reason: Reason }[];
 }
 
@@ -15,6 +17,11 @@ export interface Selection {
 const FEWEST_FOR_OUTLIERS = 6;
 /** Tukey weight under which a point is left out: about 4.2 times the scatter. */
 const OUTLIER_WEIGHT = 0.04;
+/**
+ * Tukey weight up to which a point counts in full: within 2.5 times the scatter. Clean centres are thus fitted by plain
+ * least squares, whose covariance is the one stated; beyond, weights fall off to nothing.
+ */
+const FULL_WEIGHT = 0.5;
 
 /** Points of free flight: those past the muzzle plane and, where asked for, without gross errors. */
 export function selectPoints(
@@ -33,10 +40,13 @@ export function selectPoints(
         message: 'The centre is still behind the muzzle plane, where the ball is being driven.',
       },
     }));
-  if (!robust || past.length < FEWEST_FOR_OUTLIERS) return { used: past, leftOut };
-  const wild = outliers(past, nominal);
+  if (!robust || past.length < FEWEST_FOR_OUTLIERS) {
+    return { used: past, weights: new Float64Array(past.length).fill(1), leftOut };
+  }
+  const { wild, weights } = outliers(past, nominal);
   return {
     used: past.filter((_, i) => !wild.has(i)),
+    weights: weights.filter((_, i) => !wild.has(i)),
     leftOut: [
       ...leftOut,
       ...[...wild].map(([i, distance]) => ({
@@ -50,8 +60,11 @@ export function selectPoints(
   };
 }
 
-/** Indices of gross errors with their distance from the path, in stated uncertainties. */
-function outliers(points: readonly FlightPoint[], nominal: Setting): Map<number, number> {
+/** Indices of gross errors with their distance from the path, in stated uncertainties; and what each point counts for. */
+function outliers(
+  points: readonly FlightPoint[],
+  nominal: Setting,
+): { wild: Map<number, number>; weights: Float64Array } {
   const flight = prepareFlight(points, nominal);
   const start = Float64Array.of(flight.start.t0, flight.start.v0, 0, 0);
   // The version that can follow most: what it cannot follow is no feature of the path.
@@ -73,5 +86,9 @@ function outliers(points: readonly FlightPoint[], nominal: Setting): Map<number,
     if (weight >= OUTLIER_WEIGHT) return;
     wild.set(i, Math.abs((robust.fit.residuals[i] as number) / (flight.sigma[i] as number)));
   });
-  return wild;
+  const weights = new Float64Array(points.length).fill(1);
+  robust?.weights.forEach((weight, i) => {
+    weights[i] = Math.min(1, weight / FULL_WEIGHT);
+  });
+  return { wild, weights };
 }

@@ -24,8 +24,9 @@ export function exitTrial(
   const random = seededRandom(seed);
   const { members, sigmaScale, noiseDof } = choice;
   const n = flight.points.length;
-  const placeU = Float64Array.from(flight.points, ({ alongU }) => alongU * sigmaScale);
-  const timeU = Float64Array.from(flight.points, ({ timeU }) => timeU * sigmaScale);
+  const enlarged = (i: number) => sigmaScale / Math.sqrt(flight.weights[i] as number);
+  const placeU = Float64Array.from(flight.points, ({ alongU }, i) => alongU * enlarged(i));
+  const timeU = Float64Array.from(flight.points, ({ timeU }, i) => timeU * enlarged(i));
   const jitters = timeU.some((u) => u > 0);
   const lossU = muzzleLossOf(nominal).u;
   const theta = new Float64Array(PARAMETERS);

@@ -27,3 +27,10 @@ export function akaikeWeights(criteria: readonly number[]): number[] {
   const sum = raw.reduce((a, b) => a + b, 0);
   return raw.map((value) => value / sum);
 }
+
+/** One criterion for several variants of a model, their shares beforehand in theirs: that of the likelihood they have together. */
+export function together(criteria: readonly number[]): number {
+  const least = Math.min(...criteria);
+  if (!Number.isFinite(least)) return least;
+  return least - 2 * Math.log(criteria.reduce((sum, one) => sum + Math.exp((least - one) / 2), 0));
+}

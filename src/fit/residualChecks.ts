@@ -10,7 +10,7 @@ export interface ResidualCheck {
 }
 
 /** Chance of a false alarm of each check. */
-const SIGNIFICANCE = 0.01;
+export const SIGNIFICANCE = 0.01;
 const LIMIT = normalQuantile(1 - SIGNIFICANCE / 2);
 
 /** How far the scatter about the curve is what the stated uncertainties lead to expect. */

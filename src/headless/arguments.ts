@@ -2,22 +2,29 @@ import { basename } from 'node:path';
 import { parseArgs } from 'node:util';
 import { failure, type Outcome, success } from '../core/reason';
 
-export const USAGE = `Usage: npm run --silent reduce -- SHOT.json [SHOT.json ...] [--out DIR]
+export const USAGE = `Usage: npm run --silent reduce -- SHOT.json [SHOT.json ...] [--out DIR] [--series FILE]
 
 Reduces each shot file's footage to exit velocity, seal-burst time and the uncertainty of each.
 Footage paths are relative to the shot file.
 
-  --out DIR   write one NAME.result.json a shot into DIR (made where it is missing)
-  --help      show this
+  --out DIR      write one NAME.result.json a shot into DIR (made where it is missing)
+  --series FILE  write into FILE what the shots say together: mean, scatter, outliers
+  --help         show this
 
 Without --out, one shot's result is printed as JSON; of several, one line of JSON each.
-Exit code 0: every shot reduced; 1: at least one has no exit velocity (its result says why);
+Exit code 0: every shot reduced; 1: at least one has no exit velocity (its result says why), or no
+series could be made;
 2: bad input or usage, one line on standard error a problem.`;
 
 /** What the command was asked to do. */
 export type Order =
   | { readonly kind: 'help' }
-  | { readonly kind: 'reduce'; readonly shots: readonly string[]; readonly out: string | null };
+  | {
+      readonly kind: 'reduce';
+      readonly shots: readonly string[];
+      readonly out: string | null;
+      readonly series: string | null;
+    };
 
 /** `2031-04-17-C.shot.json` -> `2031-04-17-C.result.json` */
 export const resultName = (shot: string): string =>
@@ -29,7 +36,7 @@ export function readArguments(args: readonly string[]): Outcome<Order> {
   try {
     const { values, positionals } = parseArgs({
       args: [...args],
-      options: { out: { type: 'string' }, help: { type: 'boolean' } },
+      options: { out: { type: 'string' }, series: { type: 'string' }, help: { type: 'boolean' } },
       allowPositionals: true,
     });
     if (values.help === true) return success({ kind: 'help' });
@@ -39,7 +46,7 @@ export function readArguments(args: readonly string[]): Outcome<Order> {
     if (shared !== undefined) {
       return usage(`Two shots would be written to the same file, ${shared}.`);
     }
-    return success({ kind: 'reduce', shots: positionals, out });
+    return success({ kind: 'reduce', shots: positionals, out, series: values.series ?? null });
   } catch (error) {
     return usage(error instanceof Error ? error.message : String(error));
   }

@@ -54,6 +54,11 @@ async function openFiles(shot: Shot, shotPath: string): Promise<FootageFile[]> {
   );
 }
 
+export interface Reduced {
+  readonly shot: Shot;
+  readonly result: Result;
+}
+
 /**
  * Reduces one shot file, whole. `setups` holds the still scene of the first shot of each setup: this one is compared
  * with it, or becomes it. Throws `ExitframeError`: the shot file's own reasons (`parseShot`),
@@ -62,7 +67,7 @@ async function openFiles(shot: Shot, shotPath: string): Promise<FootageFile[]> {
 export async function reduceFile(
   path: string,
   setups: Map<string, SetupScene> = new Map(),
-): Promise<Result> {
+): Promise<Reduced> {
   const shot = await readShot(path);
   const setup = setupKey(shot);
   const files = await openFiles(shot, path);
@@ -97,7 +102,7 @@ export async function reduceFile(
     if (setup !== null && !setups.has(setup)) {
       setups.set(setup, { shotName: shot.name, fingerprint });
     }
-    return result;
+    return { shot, result };
   } finally {
     await source.close();
   }

@@ -9,6 +9,7 @@ import { count, findOutline, RAYS } from './outline';
 import { meanBrightness } from './shadePattern';
 import { faceOf } from './surface';
 import type { Background, BallModel, CentreMeasurement } from './types';
+import { behindVeil } from './veil';
 
 /** Share of the outline below which its centre is not to be trusted. */
 const LEAST_VISIBLE = 0.35;
@@ -50,6 +51,8 @@ export interface Examination {
   readonly shape: Shape;
   /** The frame's level over the background's. */
   readonly gain: number;
+  /** The background as the fit had it. */
+  readonly behind: Background;
 }
 
 /** The same as `measureCentre`, laid open. */
@@ -63,12 +66,14 @@ export function examineCentre(
   const where = `frame ${frame.index} near (${at[0].toFixed(0)}, ${at[1].toFixed(0)})`;
   const gain = localGain(frame, background, at, ball);
   const shape = shapeAt(ball, at);
+  let behind = background;
   const examined = (measurement: Outcome<CentreMeasurement>, fit: DiscFit | null): Examination => ({
     measurement,
     fit,
     ball,
     shape,
     gain,
+    behind,
   });
   const outline = findOutline(frame, background, gain, at, ball, shape);
   if (outline === null) {
@@ -77,7 +82,8 @@ export function examineCentre(
   const [x, y] = outline.middle;
   const shown = count(outline.seen) / RAYS;
   if (shown < LEAST_TO_START) return examined(tooShort(frame, [x, y], ball, shown, where), null);
-  const fit = fitDisc(frame, background, gain, { x, y, seen: outline.seen }, ball, shape);
+  behind = behindVeil(frame, background, gain, [x, y], ball, shape);
+  const fit = fitDisc(frame, behind, gain, { x, y, seen: outline.seen }, ball, shape);
   if (fit === null) {
     const none = failure(
       'noBall',
@@ -87,7 +93,7 @@ export function examineCentre(
     return examined(none, null);
   }
   const judged = judge(frame, background, gain, fit, at, [x, y], ball, where);
-  const surface = judged.ok ? faceOf(frame, background, gain, fit, ball, shape) : null;
+  const surface = judged.ok ? faceOf(frame, behind, gain, fit, ball, shape) : null;
   return examined(
     judged.ok && surface !== null ? success({ ...judged.value, surface }) : judged,
     fit,

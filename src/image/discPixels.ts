@@ -47,7 +47,8 @@ export interface DiscPixels {
 }
 
 /** Half-width of the band around the outline, px, besides the spread by its blur. */
-export const bandWidth = ({ sigma }: Disc): number => EDGE_BAND + EDGE_BAND_SIGMAS * sigma;
+export const bandWidth = ({ sigma }: Pick<Disc, 'sigma'>): number =>
+  EDGE_BAND + EDGE_BAND_SIGMAS * sigma;
 
 /** Pixels of the disc and of the band around its outline, with the sectors of the outline that count. */
 export function gatherPixels(

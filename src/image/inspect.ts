@@ -34,7 +34,7 @@ export function inspectCentre(
     frame: frame.index,
     rect,
     measurement,
-    ...planes(frame, background, rect, examined, fit),
+    ...planes(frame, rect, examined, fit),
     outline: outlineOf(examined, fit),
   };
 }
@@ -53,11 +53,11 @@ function rectAround({ width, height }: GreyFrame, [x, y]: ImagePoint, ball: Ball
 /** Fitted picture, residuals and weights of all pixels of the rectangle. */
 function planes(
   frame: GreyFrame,
-  { level, noise, white, faulty }: Background,
   [left, top, width, height]: ImageRect,
-  { ball, shape, gain }: Examination,
+  { ball, shape, gain, behind }: Examination,
   { disc, shading, seen, contrast, noiseRatio }: DiscFit,
 ): Pick<FrameInspection, 'model' | 'residual' | 'weight'> {
+  const { level, noise, white, faulty } = behind;
   const [a, b, c, d] = shape;
   const picture = new DiscModel(shape, ball.blur, shading);
   const gradient = new Float64Array(picture.parameters);

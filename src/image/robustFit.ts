@@ -12,6 +12,8 @@ export interface RobustFit {
   readonly derivatives: Float64Array;
   /** Change of the parameters; null where they are not determined. */
   step(): Float64Array | null;
+  /** Robust standard deviation of the residuals. */
+  deviation(): number;
   /** Covariance, p x p, and the residuals' robust standard deviation; null where it is not determined. */
   covariance(): { readonly matrix: Float64Array; readonly deviation: number } | null;
 }
@@ -65,6 +67,7 @@ export function createRobustFit(
   return {
     residual,
     derivatives,
+    deviation: deviationNow,
     step() {
       gather(CUT * deviationNow(), (u2) => (1 - u2) ** 2);
       triangulate(normal, p, p, gradient);

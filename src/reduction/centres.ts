@@ -8,7 +8,7 @@ import type { BallModel, CentreMeasurement } from '../image/types';
 import type { Track } from '../tracking/types';
 import { atPace, ballInFlight } from './ball';
 import { inBatches } from './batches';
-import { type Centres, type JudgedCentres, keepOnPath, keepWhole } from './judgeCentres';
+import { type Centres, type JudgedCentres, keepOnPath, keepSure, keepWhole } from './judgeCentres';
 import { placesOf } from './onPlane';
 import { paceOf } from './pace';
 import type { Scene } from './scene';
@@ -75,11 +75,13 @@ export async function measureCentres(
       shake,
     );
   }
-  const { centres, breakUp } = keepWhole(withOwnBlur(again, paced), candidates, track, work.scene);
+  // Pieces of a broken ball are told by their uncertainty too, so those go last.
+  const whole = keepWhole(withOwnBlur(again, paced), candidates, track, work.scene);
+  const centres = keepSure(whole.centres, work.scene);
   const { placeIn } = search(work, track);
   return {
     centres,
-    breakUp,
+    breakUp: whole.breakUp,
     hintFor: (frame) => {
       const at = centres.has(frame) ? placeIn(frame) : null;
       return at === null

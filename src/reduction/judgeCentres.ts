@@ -1,4 +1,4 @@
-import { failure, type Outcome } from '../core/reason';
+import { failure, type Outcome, type Reason } from '../core/reason';
 import type { ImagePoint } from '../core/units';
 import type { CentreMeasurement } from '../image/types';
 import { type BreakUp, findBreakUp } from '../tracking/breakUp';
@@ -6,6 +6,7 @@ import { type MeasuredPlace, offPath } from '../tracking/consistency';
 import { likenessOf } from '../tracking/gather';
 import { along } from '../tracking/path';
 import type { FrameCandidates, Track } from '../tracking/types';
+import { unsure } from '../tracking/unsure';
 import { placesOf } from './onPlane';
 import type { Scene } from './scene';
 import { type Shake, steadied } from './shake';
@@ -34,10 +35,21 @@ export function keepOnPath(centres: Centres, track: Track, scene: Scene, shake: 
     return flat.ok ? [{ frame, time, ...flat.value, expected: along(track.path, time) }] : [];
   });
   places.sort((a, b) => a.frame - b.frame);
-  const off = offPath(places, track.axis, muzzleTime(track, scene), scene.ballRadius);
+  return without(centres, offPath(places, track.axis, muzzleTime(track, scene), scene.ballRadius));
+}
+
+/** Centres without those known much less well than the others. */
+export function keepSure(centres: Centres, { ballRadius }: Scene): Centres {
+  const known = [...centres].flatMap(([frame, centre]) =>
+    centre.ok ? [{ frame, varX: centre.value.varX, varY: centre.value.varY }] : [],
+  );
+  return without(centres, unsure(known, ballRadius));
+}
+
+function without(centres: Centres, refused: ReadonlyMap<number, Reason>): Centres {
   return new Map(
     [...centres].map(([frame, centre]) => {
-      const reason = off.get(frame);
+      const reason = refused.get(frame);
       return [
         frame,
         reason === undefined ? centre : failure(reason.code, reason.message, OFF_REMEDY),

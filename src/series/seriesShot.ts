@@ -39,19 +39,22 @@ const ORIGINS: Readonly<Record<string, (shot: Shot) => unknown>> = {
   'air temperature': ({ air }) => air.temperature,
   'air pressure': ({ air }) => air.pressure,
   'air humidity': ({ air }) => air.humidity,
-  'air drag': flightModel,
+  'air drag as expected': flightModel,
   'air drag left out': flightModel,
-  'loss in the muzzle zone': flightModel,
+  'loss in the muzzle zone as expected': flightModel,
   'shape of the muzzle zone': flightModel,
   'choice of model': flightModel,
 };
+
+/** What errs anew in every frame, whichever way it is known. */
+const isOwn = ({ source, type }: BudgetEntry): boolean => type === 'A' || source === 'frame times';
 
 /** What has no origin of its own above is taken as shared by all shots of one setup: the cautious side. */
 const setupOf = ({ setupId }: Shot): unknown => setupId;
 
 /**
- * A shot's exit velocity for a series, from its budget. What the film itself told (Type A) is the shot's own; what was
- * known otherwise (Type B) is shared with every shot whose inputs for that line are equal.
+ * A shot's exit velocity for a series, from its budget. What the film itself told (Type A) is the shot's own, and so
+ * is the rounding of its frame times; what was known otherwise (Type B) is shared with every shot whose inputs for that line are equal.
  * Failures: the reason the shot has no exit velocity.
  */
 export function seriesShot(
@@ -60,7 +63,7 @@ export function seriesShot(
 ): Outcome<SeriesShot> {
   const { exitVelocity, budget } = result;
   if (!('value' in exitVelocity)) return { ok: false, reason: exitVelocity.unavailable };
-  const own = budget.exitVelocity.filter(({ type }) => type === 'A');
+  const own = budget.exitVelocity.filter(isOwn);
   const u = Math.hypot(...own.map(({ contribution }) => contribution));
   if (!(u > 0)) {
     return failure(
@@ -74,7 +77,7 @@ export function seriesShot(
     value: exitVelocity.value,
     u,
     dof: effectiveDof(u, own),
-    shared: budget.exitVelocity.filter(({ type }) => type === 'B').map(effectIn(shot)),
+    shared: budget.exitVelocity.filter((entry) => !isOwn(entry)).map(effectIn(shot)),
   });
 }
 

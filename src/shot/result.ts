@@ -66,10 +66,11 @@ export interface ComparedModel {
   readonly model: string;
   readonly chiSquare: number;
   readonly dof: number;
+  /** Akaike's criterion: AIC with the uncertainties as stated, AICc where the scatter was fitted; all zones together. */
   readonly aicc: number;
   /** Akaike weight among the models compared, 0..1. */
   readonly weight: number;
-  /** How many times better the best model is supported than this one; null: beyond 1e6. */
+  /** How many times better the best of all models compared is supported than this one; null: beyond 1e6. */
   readonly evidenceRatio: number | null;
   readonly exitVelocity: number;
   readonly u: number;

@@ -1,3 +1,4 @@
+import { solveSymmetricThree } from '../core/linalg';
 import type { ImagePoint, ImageVector, Pixels, Seconds } from '../core/units';
 import type { Rim } from '../image/types';
 import type { Path } from './types';
@@ -75,20 +76,13 @@ export function fitPath(
     }
   });
   const [m0, m1, m2, m3, m4] = moments as [number, number, number, number, number];
+  const bends = curved && sightings.length >= 5;
   const solve = (b: number[]): [number, number, number] | null => {
-    const [b0, b1, b2] = b as [number, number, number];
+    if (bends) return solveSymmetricThree([m0, m1, m2, m2, m3, m4], b, 1e-12 * m0 ** 3);
+    const [b0, b1] = b as [number, number, number];
     const flat = m0 * m2 - m1 * m1;
     if (flat <= 1e-12 * m0 * m0) return null;
-    if (!curved || sightings.length < 5) {
-      return [(m2 * b0 - m1 * b1) / flat, (m0 * b1 - m1 * b0) / flat, 0];
-    }
-    const det = m0 * (m2 * m4 - m3 * m3) - m1 * (m1 * m4 - m3 * m2) + m2 * (m1 * m3 - m2 * m2);
-    if (det <= 1e-12 * m0 ** 3) return null;
-    return [
-      (b0 * (m2 * m4 - m3 * m3) - m1 * (b1 * m4 - m3 * b2) + m2 * (b1 * m3 - m2 * b2)) / det,
-      (m0 * (b1 * m4 - b2 * m3) - b0 * (m1 * m4 - m3 * m2) + m2 * (m1 * b2 - m2 * b1)) / det,
-      (m0 * (m2 * b2 - m3 * b1) - m1 * (m1 * b2 - m2 * b1) + b0 * (m1 * m3 - m2 * m2)) / det,
-    ];
+    return [(m2 * b0 - m1 * b1) / flat, (m0 * b1 - m1 * b0) / flat, 0];
   };
   const px = solve(x);
   const py = solve(y);

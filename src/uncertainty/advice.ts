@@ -2,6 +2,7 @@ import type { Advice, BudgetEntry } from '../shot/result';
 
 const LENS =
   'Calibrate the lens from more pictures that reach into the corners, or keep the flight near the middle of the picture';
+const DRAG = 'Film a longer stretch of the flight, on which the ball slows visibly';
 const MUZZLE_ZONE =
   'Begin the view at the muzzle and film well beyond three ball diameters, so that the loss there is seen and not assumed';
 
@@ -45,8 +46,13 @@ const REMEDIES: ReadonlyMap<string, string> = new Map([
     'ball centres',
     'Get more frames past the muzzle by a higher rate or a wider view, or sharper centres by more light and a closer camera',
   ],
-  ['air drag', 'Film a longer stretch of the flight, on which the ball slows visibly'],
-  ['loss in the muzzle zone', MUZZLE_ZONE],
+  ['air drag as filmed', DRAG],
+  ['air drag as expected', DRAG],
+  [
+    'loss in the muzzle zone as filmed',
+    'Get more frames, or sharper centres, within three ball diameters of the muzzle and just beyond',
+  ],
+  ['loss in the muzzle zone as expected', MUZZLE_ZONE],
   ['shape of the muzzle zone', MUZZLE_ZONE],
   [
     'choice of model',

@@ -8,13 +8,24 @@ const order = (...args: string[]) => {
 
 describe('arguments', () => {
   it('takes shots and a folder in any order', () => {
-    const wanted = { kind: 'reduce', shots: ['a.shot.json', 'b.shot.json'], out: 'results' };
+    const wanted = {
+      kind: 'reduce',
+      shots: ['a.shot.json', 'b.shot.json'],
+      out: 'results',
+      series: null,
+    };
     expect(order('a.shot.json', '--out', 'results', 'b.shot.json')).toEqual(wanted);
     expect(order('--out=results', 'a.shot.json', 'b.shot.json')).toEqual(wanted);
   });
 
   it('prints without a folder', () => {
-    expect(order('a.shot.json')).toEqual({ kind: 'reduce', shots: ['a.shot.json'], out: null });
+    expect(order('a.shot.json')).toMatchObject({ shots: ['a.shot.json'], out: null });
+  });
+
+  it('takes a file for the series', () => {
+    expect(order('a.shot.json', 'b.shot.json', '--series', 's.json')).toMatchObject({
+      series: 's.json',
+    });
   });
 
   it('asks for help whatever else is given', () => {

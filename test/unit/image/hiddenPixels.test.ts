@@ -66,6 +66,16 @@ function errorsOf(
 }
 
 describe('the brightness frames agree on', () => {
+  test('is not taken from frames that show it through something', () => {
+    const dim = whole.slice(0, 5).map((one) => ({
+      ...one,
+      brightness: 120,
+      varX: 9 * one.varX,
+      varY: 9 * one.varY,
+    }));
+    expect(learnBrightness(told, [...whole, ...dim]).brightness).toEqual(learnt.brightness);
+  });
+
   test('is that of the ball', () => {
     expect(learnt.brightness?.value).toBeCloseTo(180, -0.5);
     expect(learnt.brightness?.u).toBeLessThan(1);

@@ -1,6 +1,6 @@
 import type { Point, Thing } from './canvas';
 import { type Random, seeded } from './random';
-import { type Light, slab, sphere, still } from './shapes';
+import { cover, type Light, slab, sphere, still } from './shapes';
 import { smoothNoise } from './texture';
 
 /** How a finished frame is coded. */
@@ -142,12 +142,13 @@ function wallOf(random: Random, backlit: boolean, height: number): Stage['wall']
   const grain = smoothNoise(random, 5);
   const fall = random.between(-0.3, 0.3) / 320;
   const bench = height - 22;
-  const step = (from: number, at: number) => Math.min(1, Math.max(0, at - from + 0.5));
   return (x, y) => {
     const plain = level * (1 + 0.08 * blotches(x, y) + 0.05 * grain(x, y) + fall * (x - 160));
-    const below = step(bench, y);
-    const bar = step(bench + 6, y) * step(-(bench + 14), -y);
-    const mark = step(3, (x + 1000) % 20) < 0.5 && y < bench + 11 ? 0.4 : 1;
+    // Soft as all edges: a hard one would jump from pixel to pixel as the camera shakes.
+    const below = cover(y - bench);
+    const bar = cover(y - bench - 6) * cover(bench + 14 - y);
+    const fromMark = Math.abs(((x + 1008.5) % 20) - 10);
+    const mark = 1 - 0.6 * cover(1.5 - fromMark) * cover(bench + 11 - y);
     const table = 0.7 * level + 0.02 * grain(x, 3 * y);
     return plain * (1 - below) + below * (table * (1 - bar) + bar * 0.5 * mark);
   };

@@ -17,7 +17,7 @@ const LIMIT = { low: 93.5, high: 96.5 };
 const MOST_BIAS = 0.1;
 const MOST_REFUSED = 1;
 /** The Monte Carlo check of each shot: enough to tell a wrong interval, few enough for so many shots. */
-const TRIALS = 4000;
+const TRIALS = 2000;
 
 interface Outcome {
   readonly frames: number;

@@ -1,0 +1,36 @@
+import type { Reason } from '../core/reason';
+import { median } from '../core/statistics';
+import type { Pixels } from '../core/units';
+
+/** A measured centre's variances, px^2. */
+export interface KnownTo {
+  readonly frame: number;
+  readonly varX: number;
+  readonly varY: number;
+}
+
+/**
+ * A centre is too uncertain beside the others when its standard uncertainty, both directions together, is more than
+ * this share of the radius and this many times the usual one. It weighs a quarter of theirs at most, and mist or a
+ * shadow that makes it so uncertain also makes it err smoothly over several frames, which no path tells.
+ */
+const MOST_SHARE = 0.03;
+const TIMES_USUAL = 2;
+
+/** Centres known much less well than those of the other frames; none where all are known alike. */
+export function unsure(centres: readonly KnownTo[], radius: Pixels): Map<number, Reason> {
+  const found = new Map<number, Reason>();
+  if (centres.length === 0) return found;
+  const spread = ({ varX, varY }: KnownTo) => Math.sqrt(varX + varY);
+  const usual = median(centres.map(spread));
+  const most = Math.max(MOST_SHARE * radius, TIMES_USUAL * usual);
+  for (const centre of centres) {
+    const u = spread(centre);
+    if (u <= most) continue;
+    found.set(centre.frame, {
+      code: 'tooUncertain',
+      message: `In frame ${centre.frame} the centre is known to ${u.toFixed(2)} px only; in half of the frames to ${usual.toFixed(2)} px.`,
+    });
+  }
+  return found;
+}

@@ -1,0 +1,11 @@
+/** `npm run bench -- NAME`: how long something takes on this machine. No test: it cannot fail. */
+import { monteCarlo } from './monteCarlo';
+
+const BENCHES: Readonly<Record<string, (say: (line: string) => void) => void>> = { monteCarlo };
+
+const name = process.argv[2] ?? '';
+const bench = BENCHES[name];
+if (bench === undefined) {
+  process.stderr.write(`Usage: npm run bench -- ${Object.keys(BENCHES).join('|')}\n`);
+  process.exitCode = 2;
+} else bench((line) => process.stdout.write(`${line}\n`));
