@@ -6,6 +6,7 @@ import { quantity } from '../uncertainty/quantity';
 import { average } from './average';
 import { exitBudget, responses } from './budget';
 import { type Choice, chooseModels } from './choice';
+import type { ExitReport } from './exitReport';
 import { type Flight, nominalSetting, prepareFlight, type Setting } from './flight';
 import { sharedInputs } from './inputs';
 import { T0, V0 } from './motion';
@@ -13,7 +14,7 @@ import { fittedPath } from './path';
 import { exitChecks, fitReport, flightWarnings } from './report';
 import { selectPoints } from './selection';
 import { exitTrial } from './trials';
-import type { ExitOptions, ExitReport, FlightPoint, SharedInputs } from './types';
+import type { ExitOptions, FlightPoint, SharedInputs } from './types';
 
 const FEWEST_POINTS = 3;
 
