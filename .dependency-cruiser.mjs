@@ -55,7 +55,7 @@ const FOLDERS = [
 /** Where each third party may be met; anything not listed is refused in the program. */
 const PACKAGES = {
   'mediabunny|@ffmpeg/core': ['src/footage/'],
-  '@techstark/opencv-js': ['src/image/opencv\\.ts$'],
+  '@techstark/opencv-js': ['src/image/opencv/library\\.ts$'],
   comlink: [
     'workers/',
     'src/app/(workforce|filmStore|measuring)\\.ts$',

@@ -2,7 +2,7 @@ import { expose } from 'comlink';
 import { browserPlatform } from '../src/footage/browser';
 import { openFootage } from '../src/footage/open';
 import type { FootageFile, FrameSource } from '../src/footage/source';
-import { loadVision } from '../src/image/opencv';
+import { loadVision } from '../src/image/opencv/vision';
 import type { CalibrateApi } from '../src/protocol/calibrate';
 import { carryReasons } from '../src/protocol/errors';
 import { lineTimeFromLamp } from '../src/reduction/calibrateClock';

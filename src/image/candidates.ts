@@ -1,6 +1,7 @@
 import type { GreyFrame } from '../core/frame';
 import { type ChangeMap, changeMap } from './change';
-import type { Plane, Vision } from './opencv';
+import type { Plane } from './opencv/pictures';
+import type { Vision } from './opencv/vision';
 import { followRim } from './rim';
 import type { Background, BallModel, Candidate, Rim } from './types';
 

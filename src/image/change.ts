@@ -1,6 +1,6 @@
 import type { GreyFrame } from '../core/frame';
 import { frameGain } from './gain';
-import type { Plane } from './opencv';
+import type { Plane } from './opencv/pictures';
 import type { Background, BallModel } from './types';
 
 /** Change, in standard deviations of the reduced picture's noise, from which a block counts in full. */

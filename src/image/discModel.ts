@@ -178,6 +178,9 @@ export class DiscModel {
     const { x, y, time, weight, outX, outY, distance, inner, innerSlope, depthSlope } = this;
     const { rim, depth } = this;
     const { u, v, w, spread, share } = this.places;
+    // Another module's names are looked up at every use where the loader keeps modules apart.
+    const [edges, columns, reach, step] = [EDGE, EDGE_COLUMNS, EDGE_REACH, TABLE_STEP];
+    const lastRow = TABLE_SIZE - 2;
     const perRadius = 1 / radius;
     const perSigma = 1 / sigma;
     const softness = sigma * perRadius;
@@ -187,24 +190,24 @@ export class DiscModel {
         (x[k] as number) * (x[k] as number) + (y[k] as number) * (y[k] as number),
       );
       const z = (radius - r) * perSigma;
-      if (z <= -EDGE_REACH) continue;
+      if (z <= -reach) continue;
       const cx = r > 0 ? (x[k] as number) / r : 1;
       const cy = r > 0 ? (y[k] as number) / r : 0;
       const m = weight[k] as number;
       let at: number;
-      if (z < EDGE_REACH) {
-        const row = (z + EDGE_REACH) / TABLE_STEP;
-        const i = Math.min(TABLE_SIZE - 2, Math.floor(row));
+      if (z < reach) {
+        const row = (z + reach) / step;
+        const i = Math.min(lastRow, Math.floor(row));
         const f = row - i;
-        const e = EDGE_COLUMNS * i;
-        const next = e + EDGE_COLUMNS;
+        const e = columns * i;
+        const next = e + columns;
         const g = 1 - f;
-        const further = (EDGE[e + 2] as number) * g + (EDGE[next + 2] as number) * f;
-        const root = (EDGE[e + 3] as number) * g + (EDGE[next + 3] as number) * f;
-        const rootSlope = (EDGE[e + 4] as number) * g + (EDGE[next + 4] as number) * f;
-        const rootSpread = (EDGE[e + 5] as number) * g + (EDGE[next + 5] as number) * f;
-        share[n] = m * ((EDGE[e] as number) * g + (EDGE[next] as number) * f);
-        rim[n] = m * perSigma * ((EDGE[e + 1] as number) * g + (EDGE[next + 1] as number) * f);
+        const further = (edges[e + 2] as number) * g + (edges[next + 2] as number) * f;
+        const root = (edges[e + 3] as number) * g + (edges[next + 3] as number) * f;
+        const rootSlope = (edges[e + 4] as number) * g + (edges[next + 4] as number) * f;
+        const rootSpread = (edges[e + 5] as number) * g + (edges[next + 5] as number) * f;
+        share[n] = m * ((edges[e] as number) * g + (edges[next] as number) * f);
+        rim[n] = m * perSigma * ((edges[e + 1] as number) * g + (edges[next + 1] as number) * f);
         // What the blur gathers of the disc lies, in the mean, this much further in than the pixel;
         // brightness goes as the root of the depth there, so its mean has a table of its own.
         at = Math.max(0, (r - sigma * further) * perRadius);

@@ -116,6 +116,8 @@ function brighten(
   const l11 = lamp[11] as number;
   const byDepth = Math.abs(l11);
   const soft = softness > 0 ? softness * Math.hypot(l9, l10, l11) : 0;
+  // Another module's names are looked up at every use where the loader keeps modules apart.
+  const [covers, densities, reach, step] = [COVER, DENSITY, EDGE_REACH, TABLE_STEP];
   for (let k = 0; k < n; k++) {
     const u = us[k] as number;
     const v = vs[k] as number;
@@ -125,10 +127,10 @@ function brighten(
     const s = (spread[k] as number) * byDepth + soft;
     let lit = height > 0 ? 1 : 0;
     let rest = 0;
-    if (Math.abs(height) < EDGE_REACH * s) {
-      const at = Math.floor((height / s + EDGE_REACH) / TABLE_STEP);
-      lit = COVER[at] as number;
-      rest = s * (DENSITY[at] as number);
+    if (Math.abs(height) < reach * s) {
+      const at = Math.floor((height / s + reach) / step);
+      lit = covers[at] as number;
+      rest = s * (densities[at] as number);
     }
     // The polynomial's terms in v and w beside those that u multiplies.
     const slopeU = p1 + uv * v + uw * w + lit * p9;

@@ -5,7 +5,7 @@ import type { ImagePoint } from '../core/units';
 import { lensFromEdgePoints } from '../geometry/lensFromEdges';
 import { calibrateFromBoards } from '../image/chessboard/calibrate';
 import { type BoardSize, type BoardView, findBoard } from '../image/chessboard/findBoard';
-import type { Vision } from '../image/opencv';
+import type { Vision } from '../image/opencv/vision';
 import { traceEdge } from '../image/straightEdge';
 
 /** The lens from chessboards, with what every frame gave. */

@@ -8,7 +8,14 @@ import type { BallModel, CentreMeasurement } from '../image/types';
 import type { Track } from '../tracking/types';
 import { atPace, ballInFlight } from './ball';
 import { inBatches } from './batches';
-import { type Centres, type JudgedCentres, keepOnPath, keepSure, keepWhole } from './judgeCentres';
+import {
+  type Centres,
+  type JudgedCentres,
+  keepOnPath,
+  keepSure,
+  keepWhole,
+  noneOf,
+} from './judgeCentres';
 import { placesOf } from './onPlane';
 import { paceOf } from './pace';
 import type { Scene } from './scene';
@@ -21,6 +28,8 @@ import { BATCH_FRAMES, type Work } from './work';
 const MARGIN_FRAMES = 3;
 /** Share of the frames measured alone that must still be measured with the ball's brightness learnt. */
 const LEAST_KEPT = 0.6;
+/** Fewer than this share measured with the look learnt: the two passes followed different things. */
+const LEAST_AGREED = 0.25;
 
 const measuredIn = (centres: Centres): number =>
   [...centres.values()].filter(({ ok }) => ok).length;
@@ -75,6 +84,7 @@ export async function measureCentres(
       shake,
     );
   }
+  if (measuredIn(again) < LEAST_AGREED * measuredIn(alone)) again = noneOf(again);
   // Pieces of a broken ball are told by their uncertainty too, so those go last.
   const whole = keepWhole(withOwnBlur(again, paced), candidates, track, work.scene);
   const centres = keepSure(whole.centres, work.scene);

@@ -46,6 +46,21 @@ export function keepSure(centres: Centres, { ballRadius }: Scene): Centres {
   return without(centres, unsure(known, ballRadius));
 }
 
+/** No centre stands: with its look learnt from the film, the ball was found elsewhere in most frames. */
+export const noneOf = (centres: Centres): Centres =>
+  new Map(
+    [...centres].map(([frame, centre]) => [
+      frame,
+      centre.ok
+        ? failure(
+            'lookDisagrees',
+            'With the look that the film itself tells of the ball, it is found elsewhere in nearly all frames: something that looks like it goes along with it, its shadow say.',
+            OFF_REMEDY,
+          )
+        : centre,
+    ]),
+  );
+
 function without(centres: Centres, refused: ReadonlyMap<number, Reason>): Centres {
   return new Map(
     [...centres].map(([frame, centre]) => {

@@ -1,7 +1,7 @@
 import type { FootageInfo, FrameRange } from '../core/film';
 import type { GreyFrame } from '../core/frame';
 import type { BoardSize } from '../image/chessboard/findBoard';
-import type { Vision } from '../image/opencv';
+import type { Vision } from '../image/opencv/vision';
 import { type Shrunk, shrink } from '../image/shrink';
 import { type BoardCalibration, calibrateLensFromBoards } from './calibrateLens';
 

@@ -5,7 +5,7 @@ import { measureCentre } from '../image/centre';
 import { frameGain } from '../image/gain';
 import { inspectCentre } from '../image/inspect';
 import { frameBack, isMoved } from '../image/moved';
-import { loadVision, type Vision } from '../image/opencv';
+import { loadVision, type Vision } from '../image/opencv/vision';
 import { readStreak } from '../image/streak';
 import { observeSeal } from '../seal/observe';
 import { stillScene } from './stillScene';

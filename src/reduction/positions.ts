@@ -1,6 +1,7 @@
 import type { Clock } from '../clock/clock';
 import { type Outcome, type Reason, success } from '../core/reason';
 import type { FlightPoint } from '../exit/types';
+import { fitLineBoth } from '../fit/lineBoth';
 import { type AxisFit, type FlightLine, fitAxis } from '../geometry/flightLine';
 import type { MeasuredPoint, View } from '../geometry/view';
 import type { Shift } from '../image/registration';
@@ -56,20 +57,33 @@ export function sightings(
   return [...all.values()].sort((a, b) => a.frame - b.frame);
 }
 
-/** Direction of travel on the flight plane from the sightings that have a centre. */
+/** Direction of travel on the flight plane from the sightings that have a centre, each with its whole covariance. */
 export function axisOfPath(kept: readonly Sighting[]): Outcome<AxisFit> {
-  const points = kept.flatMap(({ centre }) =>
-    centre.ok
-      ? [
-          {
-            x: centre.value.flat.x,
-            y: centre.value.flat.y,
-            variance: (centre.value.flat.varX + centre.value.flat.varY) / 2,
-          },
-        ]
-      : [],
+  const points = kept.flatMap(({ centre }) => (centre.ok ? [centre.value.flat] : []));
+  const rough = fitAxis(
+    points.map(({ x, y, varX, varY }) => ({ x, y, variance: (varX + varY) / 2 })),
   );
-  return fitAxis(points);
+  const [origin] = points;
+  if (!rough.ok || origin === undefined) return rough;
+  const [ax, ay] = rough.value.axis;
+  // Along the rough axis and across it: from there the line is nearly level.
+  const turned = points.map(({ x, y, varX, varY, covXY }) => ({
+    x: (x - origin.x) * ax + (y - origin.y) * ay,
+    y: (y - origin.y) * ax - (x - origin.x) * ay,
+    varX: ax * ax * varX + ay * ay * varY + 2 * ax * ay * covXY,
+    varY: ay * ay * varX + ax * ax * varY - 2 * ax * ay * covXY,
+    covXY: ax * ay * (varY - varX) + (ax * ax - ay * ay) * covXY,
+  }));
+  const line = fitLineBoth(turned, 0);
+  if (!line.ok) return rough;
+  const { slope, slopeU, chiSquare, dof } = line.value;
+  const length = Math.hypot(1, slope);
+  // A path that scatters more than its centres' uncertainty says is known less well by that much.
+  const excess = dof > 0 ? Math.max(1, chiSquare / dof) : 1;
+  return success({
+    axis: [(ax - slope * ay) / length, (ay + slope * ax) / length],
+    angleU: (slopeU * Math.sqrt(excess)) / length ** 2,
+  });
 }
 
 const REJECTED_BY_HAND: Reason = {

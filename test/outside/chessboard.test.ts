@@ -6,7 +6,8 @@ import type { GreyFrame } from '../../src/core/frame';
 import { footageFile, nodePlatform } from '../../src/footage/node';
 import { openFootage } from '../../src/footage/open';
 import { homographyOf, through } from '../../src/geometry/homography';
-import { loadVision, type TargetView } from '../../src/image/opencv';
+import type { TargetView } from '../../src/image/opencv/camera';
+import { loadVision } from '../../src/image/opencv/vision';
 import { type BoardCalibration, calibrateLensFromBoards } from '../../src/reduction/calibrateLens';
 
 /**

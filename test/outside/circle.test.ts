@@ -2,7 +2,7 @@ import library from '@techstark/opencv-js';
 import { describe, expect, it } from 'vitest';
 import { createSolver, withDifferences } from '../../src/fit/nonlinear';
 import { measureCentre } from '../../src/image/centre';
-import { loadVision } from '../../src/image/opencv';
+import { loadVision } from '../../src/image/opencv/vision';
 import { expose, generator, render } from '../unit/image/rendering';
 import { run } from '../unit/image/trials';
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { measureCentre } from '../../src/image/centre';
-import { loadVision } from '../../src/image/opencv';
+import { loadVision } from '../../src/image/opencv/vision';
 import { render } from '../unit/image/rendering';
 
 /** Area moments of a noiseless picture over its background: of order 0 and 1, and the central second ones. */

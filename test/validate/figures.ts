@@ -186,7 +186,7 @@ export function refusedRow(of: string, samples: readonly Sample[], most: number)
 type Point = ReportPlot['series'][number]['points'][number];
 
 /** One point for each of the values that `key` takes, from the samples that have it. */
-export function pointsBy(
+function pointsBy(
   samples: readonly Sample[],
   key: (sample: Sample) => number,
   figure: (group: readonly Sample[]) => Omit<Point, 'x'>,
@@ -203,6 +203,27 @@ export function pointsBy(
     .sort(([a], [b]) => a - b)
     .map(([x, group]) => ({ x, ...figure(group) }));
 }
+
+/** A maker of series: of each of the values that `pick` may take, a figure of its samples against `key`. */
+export const seriesBy =
+  <V extends string | number>(
+    values: readonly V[],
+    pick: (sample: Sample) => string | number | null,
+    name: (value: V) => string,
+  ) =>
+  (
+    samples: readonly Sample[],
+    key: (sample: Sample) => number,
+    figure: Parameters<typeof pointsBy>[2],
+  ): ReportPlot['series'] =>
+    values.map((value) => ({
+      name: name(value),
+      points: pointsBy(
+        samples.filter((sample) => pick(sample) === value),
+        key,
+        figure,
+      ),
+    }));
 
 /** A root mean square's own standard uncertainty: its share 1 / sqrt(2 n), n errors. */
 const withSpread = (y: number, n: number): Omit<Point, 'x'> => ({ y, u: y / Math.sqrt(2 * n) });

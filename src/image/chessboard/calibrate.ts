@@ -1,7 +1,8 @@
 import type { LensCalibration } from '../../core/lens';
 import { failure, type Outcome, success } from '../../core/reason';
 import { median } from '../../core/statistics';
-import type { FittedCamera, TargetView, Vision } from '../opencv';
+import type { FittedCamera, TargetView } from '../opencv/camera';
+import type { Vision } from '../opencv/vision';
 import type { BoardView } from './findBoard';
 import { lensScatter } from './lensScatter';
 import { cameraParameters, project } from './project';

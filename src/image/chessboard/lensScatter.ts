@@ -1,5 +1,5 @@
 import { inverseGram, leastSquares, triangulate } from '../../core/linalg';
-import type { FittedCamera, TargetView } from '../opencv';
+import type { FittedCamera, TargetView } from '../opencv/camera';
 import { cameraParameters, project } from './project';
 
 /** Focal length, centre x and y, k1, k2. */

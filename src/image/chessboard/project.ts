@@ -1,5 +1,5 @@
 import { ExitframeError } from '../../core/reason';
-import type { FittedCamera, TargetView } from '../opencv';
+import type { FittedCamera, TargetView } from '../opencv/camera';
 
 /** Rotation vector, translation, focal length, centre, k1, k2 of one view. */
 export function cameraParameters(camera: FittedCamera, view: number): number[] {

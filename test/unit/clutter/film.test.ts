@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { hardClips } from '../../validate/clutter/clips';
 import { type ClutteredFilm, renderFilm } from '../../validate/clutter/film';
 import { ALL_KINDS } from '../../validate/clutter/kinds';
+import { setStage } from '../../validate/clutter/stage';
 
 const bytesOf = (film: ClutteredFilm | undefined): string =>
   createHash('sha256')
@@ -19,6 +20,26 @@ describe('renderFilm', () => {
     expect(bytesOf(again)).toEqual(bytesOf(one));
     expect(again?.truth).toEqual(one?.truth);
     expect(bytesOf(other)).not.toEqual(bytesOf(one));
+  });
+
+  it('has a wall that moves by parts of a pixel, its scale bar too, or a trembling camera could not be told', () => {
+    const { wall, width, height } = setStage(3, BRISK);
+    const PART = 0.05;
+    let steepest = 0;
+    for (let y = height - 24; y < height; y++) {
+      for (let x = 0; x < width; x++) {
+        for (const [dx, dy] of [
+          [PART / 2, 0],
+          [0, PART / 2],
+        ] as const) {
+          const step = wall(x + dx, y + dy) - wall(x - dx, y - dy);
+          steepest = Math.max(steepest, Math.abs(step));
+        }
+      }
+    }
+    // A mark takes 0.3 of the light; over a soft edge that is 0.17 a pixel at most.
+    expect(steepest).toBeGreaterThan(0.003);
+    expect(steepest).toBeLessThan(0.3 * 0.56 * PART * 1.5);
   });
 
   it('draws the ball where its truth has it', async () => {

@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { findCandidates } from '../../../src/image/candidates';
-import { loadVision, type Vision } from '../../../src/image/opencv';
+import { loadVision, type Vision } from '../../../src/image/opencv/vision';
 import type { Background } from '../../../src/image/types';
 import { type BallScene, expose, generator, lit, render } from './rendering';
 

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { measureCentre } from '../../../src/image/centre';
 import type { Background, BallModel } from '../../../src/image/types';
 import { type BallScene, expose, generator, render } from './rendering';
-import { type Kind, lamp, run } from './trials';
+import { draw, type Kind, lamp, measure as measureAll, run } from './trials';
 
 const soft = { optics: 0.6 };
 const uneven = (x: number, y: number) => 50 + 0.3 * x + 0.1 * y;
@@ -38,9 +38,9 @@ describe('centre over many pictures', () => {
       { radius: 14, noise: 4, scene: { ...soft, shade: lamp(220) }, fragment: [9, 6] },
     ],
   ])('%s', (_, mostBias, mostError, kind) => {
-    const { bias, rms, normalised, refused } = run(kind, 200, 5);
+    const { bias, rms, normalised, refused } = run(kind, 100, 5);
     // Alone, before the ball's look is learnt, half an outline need not tell a shadow from a wall: few may be refused, none measured wrong.
-    expect(refused.length).toBeLessThanOrEqual(kind.wallAt === undefined ? 0 : 6);
+    expect(refused.length).toBeLessThanOrEqual(kind.wallAt === undefined ? 0 : 3);
     expect(Math.max(Math.abs(bias[0]), Math.abs(bias[1]))).toBeLessThan(mostBias);
     expect(Math.max(...rms)).toBeLessThan(mostError);
     expect(normalised).toBeGreaterThan(0.65);
@@ -49,12 +49,12 @@ describe('centre over many pictures', () => {
 
   test('blur of one radius', () => {
     const scene = { ...soft, blur: [14, 1] as const };
-    const even = run({ radius: 14, noise: 6, scene }, 100, 6);
+    const even = run({ radius: 14, noise: 6, scene }, 60, 6);
     expect(Math.max(...even.bias.map(Math.abs))).toBeLessThan(0.03);
     expect(Math.max(...even.rms)).toBeLessThan(0.1);
     expect(even.normalised).toBeLessThan(1.3);
     // Blur and shading together are told apart less well.
-    const matt = run({ radius: 14, noise: 4, scene: { ...scene, shade: lamp(220) } }, 60, 6);
+    const matt = run({ radius: 14, noise: 4, scene: { ...scene, shade: lamp(220) } }, 40, 6);
     expect(Math.max(...matt.rms)).toBeLessThan(0.15);
     expect(matt.normalised).toBeLessThan(1.3);
   });
@@ -71,16 +71,12 @@ describe('centre over many pictures', () => {
 
   test('rolling shutter: the centre on its own line, with the motion per line told; not without', () => {
     const motionPerLine = [0.03, 0.15] as const;
-    const kind: Kind = {
-      radius: 14,
-      noise: 4,
-      scene: { ...soft, shade: lamp(220), motionPerLine },
-      ball: { readout: { direction: [0, 1], motionPerLine } },
-    };
-    const told = run(kind, 60, 8);
+    const scene = { ...soft, shade: lamp(220), motionPerLine };
+    const pictures = draw({ radius: 14, noise: 4, scene }, 60, 8);
+    const told = measureAll(pictures, { readout: { direction: [0, 1], motionPerLine } });
     expect(Math.max(...told.rms)).toBeLessThan(0.08);
     expect(told.measured[0]?.radius.value).toBeCloseTo(14, 0);
-    const untold = run({ ...kind, ball: {} }, 20, 8);
+    const untold = measureAll(pictures.slice(0, 20));
     // Drawn out by 1 / (1 - 0.15) along the readout, it does not pass for a circle as well: it is refused,
     // found too large, or seen in part only.
     const passed = untold.measured.filter(

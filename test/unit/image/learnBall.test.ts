@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { learnBrightness } from '../../../src/image/hiddenPixels';
 import { learnBall } from '../../../src/image/learnBall';
 import type { BallModel } from '../../../src/image/types';
-import { type Kind, lamp, run } from './trials';
+import { draw, type Kind, lamp, measure, run } from './trials';
 
 const scene = { optics: 0.6, shade: lamp(220), blur: [9, 0] as const };
 const told: BallModel = { radius: 14.1, radiusU: 0.1, blur: [8, 0], region: [0, 0, 200, 200] };
@@ -26,9 +26,9 @@ describe('learning the ball from frames that show it well', () => {
   });
 
   test('half-hidden frames are measured better with it', () => {
-    const hidden: Kind = { ...clear, wallAt: 0 };
-    const before = run(hidden, 60, 32);
-    const after = run({ ...hidden, ball: learned }, 60, 32);
+    const hidden = draw({ ...clear, wallAt: 0 }, 60, 32);
+    const before = measure(hidden);
+    const after = measure(hidden, learned);
     // One in ten may be refused, the limit of the validation's half-hidden class.
     expect(after.refused.length).toBeLessThanOrEqual(6);
     expect(after.rms[0]).toBeLessThan(0.6 * before.rms[0]);

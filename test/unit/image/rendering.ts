@@ -31,7 +31,9 @@ export function render(scene: BallScene): Float64Array {
   const shade = scene.shade ?? (() => 180);
   const background = scene.background ?? (() => 60);
   const [mx, my] = scene.motionPerLine ?? [0, 0];
-  const instants = Math.max(1, Math.ceil(Math.hypot(...blur) / 0.3));
+  const swept = Math.hypot(...blur);
+  const instants = Math.max(1, Math.ceil(swept / 0.3));
+  const reached = (radius + swept / 2 + 0.1) ** 2;
   const columns = width * SUB;
   const rows = height * SUB;
   const fine = new Float64Array(columns * rows);
@@ -44,7 +46,7 @@ export function render(scene: BallScene): Float64Array {
       if (scene.wall?.(x, y) !== true) {
         const cx = centre[0] + mx * (y - centre[1]);
         const cy = centre[1] + my * (y - centre[1]);
-        if (Math.hypot(x - cx, y - cy) < radius + Math.hypot(...blur) / 2 + 0.1) {
+        if ((x - cx) ** 2 + (y - cy) ** 2 < reached) {
           let sum = 0;
           for (let k = 0; k < instants; k++) {
             const t = (k + 0.5) / instants - 0.5;
@@ -94,9 +96,17 @@ function gather(
   for (let line = 0; line < lines; line++) {
     for (let p = 0; p < pixels; p++) {
       let sum = 0;
-      for (let k = 0; k < weights.length; k++) {
-        const i = Math.min(last, Math.max(0, p * SUB - reach + k));
-        sum += (weights[k] as number) * (from[line * stride + i * step] as number);
+      const first = p * SUB - reach;
+      if (first >= 0 && first + weights.length - 1 <= last) {
+        let at = line * stride + first * step;
+        for (let k = 0; k < weights.length; k++, at += step) {
+          sum += (weights[k] as number) * (from[at] as number);
+        }
+      } else {
+        for (let k = 0; k < weights.length; k++) {
+          const i = Math.min(last, Math.max(0, first + k));
+          sum += (weights[k] as number) * (from[line * stride + i * step] as number);
+        }
       }
       out[line * outStride + p * outStep] = sum;
     }

@@ -1,4 +1,6 @@
+import type { GreyFrame } from '../../../src/core/frame';
 import type { Reason } from '../../../src/core/reason';
+import type { ImagePoint } from '../../../src/core/units';
 import { measureCentre } from '../../../src/image/centre';
 import type { Background, BallModel, CentreMeasurement } from '../../../src/image/types';
 import { type BallScene, expose, generator, render } from './rendering';
@@ -35,18 +37,35 @@ export const lamp =
     return bright * (0.5 + 0.5 * Math.max(0, -0.3 * u - 0.5 * v + 0.81 * w));
   };
 
-/** Draws and measures `count` pictures of a kind; the truth is the renderer's own. */
-export function run(kind: Kind, count: number, seed: number): Trials {
+/** A picture of a kind, with what its measurement is told and the truth, which is the renderer's own. */
+export interface Picture {
+  readonly frame: GreyFrame;
+  readonly background: Background;
+  readonly centre: ImagePoint;
+  readonly start: ImagePoint;
+  readonly ball: BallModel;
+}
+
+/** Draws `count` pictures of a kind. */
+export function draw(kind: Kind, count: number, seed: number): Picture[] {
   const random = generator(seed);
   const { radius, noise } = kind;
   const blur = kind.scene?.blur ?? [0, 0];
   const width = Math.ceil(3.4 * radius + 18 + Math.abs(blur[0]));
   const height = Math.ceil(3 * radius + 14 + Math.abs(blur[1]));
-  const measured: CentreMeasurement[] = [];
-  const refused: Reason[] = [];
-  const errors: [number, number][] = [];
-  let normalised = 0;
-  for (let i = 0; i < count; i++) {
+  const behind = kind.scene?.background ?? (() => 60);
+  const background: Background = {
+    width,
+    height,
+    white: 255,
+    noise: { readVariance: noise * noise + 1 / 12, gain: 0 },
+    level: Float32Array.from({ length: width * height }, (_, p) =>
+      behind(p % width, Math.floor(p / width)),
+    ),
+  };
+  // A half-hidden ball is sighted towards its visible side.
+  const pull = kind.wallAt === undefined ? 0 : 0.25 * radius;
+  return Array.from({ length: count }, (_, i): Picture => {
     const cx = width / 2 + random.uniform() - 0.5;
     const cy = height / 2 + random.uniform() - 0.5;
     const turn = 2 * Math.PI * random.uniform();
@@ -59,40 +78,39 @@ export function run(kind: Kind, count: number, seed: number): Trials {
       ...wallOf(kind, cx),
       ...fragmentOf(kind, cx + 0.95 * radius * Math.cos(turn), cy + 0.95 * radius * Math.sin(turn)),
     };
-    const frame = expose(render(scene), width, height, noise, random, i);
-    const behind = scene.background ?? (() => 60);
-    const background: Background = {
-      width,
-      height,
-      white: 255,
-      noise: { readVariance: noise * noise + 1 / 12, gain: 0 },
-      level: Float32Array.from({ length: width * height }, (_, p) =>
-        behind(p % width, Math.floor(p / width)),
-      ),
-    };
-    // A half-hidden ball is sighted towards its visible side.
-    const pull = kind.wallAt === undefined ? 0 : 0.25 * radius;
-    const found = measureCentre(
-      frame,
+    return {
+      frame: expose(render(scene), width, height, noise, random, i),
       background,
-      [
+      centre: [cx, cy],
+      start: [
         cx + pull + 0.25 * radius * (random.uniform() - 0.5),
         cy + 0.25 * radius * (random.uniform() - 0.5),
       ],
-      {
+      ball: {
         radius: radius * (1 + (kind.radiusSpread ?? 0.01) * random.normal()),
         blur,
         region: [0, 0, width, height],
         ...kind.ball,
       },
-    );
+    };
+  });
+}
+
+/** Measures pictures, each with what it is told of the ball, `ball` taken over where given. */
+export function measure(pictures: readonly Picture[], ball: Partial<BallModel> = {}): Trials {
+  const measured: CentreMeasurement[] = [];
+  const refused: Reason[] = [];
+  const errors: [number, number][] = [];
+  let normalised = 0;
+  for (const { frame, background, centre, start, ball: told } of pictures) {
+    const found = measureCentre(frame, background, start, { ...told, ...ball });
     if (!found.ok) {
       refused.push(found.reason);
       continue;
     }
     const { x, y, varX, varY, covXY } = found.value;
-    const dx = x - cx;
-    const dy = y - cy;
+    const dx = x - centre[0];
+    const dy = y - centre[1];
     measured.push(found.value);
     errors.push([dx, dy]);
     // Squared Mahalanobis distance over its two degrees of freedom.
@@ -110,6 +128,10 @@ export function run(kind: Kind, count: number, seed: number): Trials {
     normalised: Math.sqrt(normalised / n),
   };
 }
+
+/** Draws and measures `count` pictures of a kind. */
+export const run = (kind: Kind, count: number, seed: number): Trials =>
+  measure(draw(kind, count, seed));
 
 function wallOf({ wallAt, radius }: Kind, cx: number): Pick<BallScene, 'wall'> {
   if (wallAt === undefined) return {};

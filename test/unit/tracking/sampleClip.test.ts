@@ -7,7 +7,7 @@ import { buildBackground } from '../../../src/image/background';
 import { findCandidates } from '../../../src/image/candidates';
 import { measureCentre } from '../../../src/image/centre';
 import { learnBall } from '../../../src/image/learnBall';
-import { loadVision } from '../../../src/image/opencv';
+import { loadVision } from '../../../src/image/opencv/vision';
 import type { BallModel, CentreMeasurement } from '../../../src/image/types';
 import { linkTrack } from '../../../src/tracking/link';
 import type { Track } from '../../../src/tracking/types';

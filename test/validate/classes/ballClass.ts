@@ -1,3 +1,4 @@
+import { seriesBy } from '../figures';
 import { type Recording, recordShot, type ShotRecord } from '../record';
 import { type Random, randomStream } from '../render/random';
 import type { LookKind, Shot } from '../shot';
@@ -43,6 +44,11 @@ async function record(order: Order, random: Random): Promise<ShotRecord> {
 
 /** Both kinds of ball. */
 export const SURFACES = ['even', 'matt'] as const;
+export const bySurface = seriesBy(
+  SURFACES,
+  ({ surface }) => surface,
+  (surface) => `${surface} balls`,
+);
 
 /** `count` copies of what `make` gives for 0, 1, ... */
 export const times = <T>(count: number, make: (i: number) => T): T[] =>

@@ -5,7 +5,6 @@ import {
   calibrationSeries,
   NORMAL_SHARES,
   partRatioRow,
-  pointsBy,
   ratioPoint,
   ratioRow,
   refusedRow,
@@ -15,7 +14,7 @@ import {
 import type { ShotRecord } from '../record';
 import { drawShot } from '../shot';
 import type { ClassReport, ReportPlot } from '../types';
-import { ballClass, type Order, SURFACES, times } from './ballClass';
+import { ballClass, bySurface, type Order, SURFACES, times } from './ballClass';
 
 const RADII = [12, 16, 24] as const;
 const CONTRASTS = [10, 30] as const;
@@ -87,22 +86,14 @@ function conclude(shots: readonly ShotRecord[]): ClassReport {
 
 function plots(every: readonly Sample[]): ReportPlot[] {
   const x = { label: 'blur, radii' };
-  const bySurface = (figure: Parameters<typeof pointsBy>[2]) =>
-    SURFACES.map((surface) => ({
-      name: `${surface} balls`,
-      points: pointsBy(
-        every.filter((s) => s.surface === surface),
-        (s) => s.sweep,
-        figure,
-      ),
-    }));
+  const series = (figure: typeof ratioPoint) => bySurface(every, (s) => s.sweep, figure);
   return [
     {
       file: 'blur-ratio',
       title: 'Ratio to the bound against motion blur',
       x,
       y: { label: 'RMS over bound' },
-      series: bySurface(ratioPoint),
+      series: series(ratioPoint),
       limits: [1, MOST_RATIO],
     },
     {
@@ -110,7 +101,7 @@ function plots(every: readonly Sample[]): ReportPlot[] {
       title: 'Bias over the bound against motion blur',
       x,
       y: { label: 'bias over bound' },
-      series: bySurface(biasSharePoint),
+      series: series(biasSharePoint),
       limits: [0],
     },
     {

@@ -8,18 +8,18 @@ import {
   NORMAL_SHARES,
   partBiasShareRow,
   partRatioRow,
-  pointsBy,
   ratioPoint,
   ratioRow,
   refusedRow,
   rmsPoint,
   type Sample,
   samplesOf,
+  seriesBy,
 } from '../figures';
 import type { ShotRecord } from '../record';
 import { drawShot } from '../shot';
 import type { ClassReport, ReportPlot } from '../types';
-import { ballClass, type Order, SURFACES, times } from './ballClass';
+import { ballClass, bySurface, type Order, SURFACES, times } from './ballClass';
 
 const RADII = [12, 20, 28, 40] as const;
 const CONTRASTS = [5, 15, 50] as const;
@@ -90,27 +90,22 @@ function conclude(shots: readonly ShotRecord[]): ClassReport {
   };
 }
 
+const radii = seriesBy(
+  RADII,
+  ({ radius }) => radius,
+  (radius) => `radius ${radius} px`,
+);
+const contrasts = seriesBy(
+  CONTRASTS,
+  ({ contrastToNoise }) => contrastToNoise,
+  (contrast) => `c/n ${contrast}`,
+);
+
 function plots(all: readonly Sample[]): ReportPlot[] {
   const radius = { label: 'radius, px' };
   const contrast = { label: 'contrast over noise', log: true };
-  const byContrast = (figure: Parameters<typeof pointsBy>[2]) =>
-    RADII.map((value) => ({
-      name: `radius ${value} px`,
-      points: pointsBy(
-        all.filter((s) => s.radius === value),
-        (s) => s.contrastToNoise,
-        figure,
-      ),
-    }));
-  const byRadius = (figure: Parameters<typeof pointsBy>[2]) =>
-    CONTRASTS.map((value) => ({
-      name: `c/n ${value}`,
-      points: pointsBy(
-        all.filter((s) => s.contrastToNoise === value),
-        (s) => s.radius,
-        figure,
-      ),
-    }));
+  const byContrast = (figure: typeof ratioPoint) => radii(all, (s) => s.contrastToNoise, figure);
+  const byRadius = (figure: typeof ratioPoint) => contrasts(all, (s) => s.radius, figure);
   return [
     {
       file: 'clean-rms',
@@ -168,15 +163,8 @@ function plots(all: readonly Sample[]): ReportPlot[] {
       title: 'Ratio to the bound against noise',
       x: { label: 'noise, grey values', log: true },
       y: { label: 'RMS over bound' },
-      series: SURFACES.map((surface) => ({
-        name: `${surface} balls`,
-        points: pointsBy(
-          all.filter((s) => s.surface === surface),
-          // Factors of two.
-          (s) => 2 ** Math.round(Math.log2(s.noise)),
-          ratioPoint,
-        ),
-      })),
+      // Factors of two.
+      series: bySurface(all, (s) => 2 ** Math.round(Math.log2(s.noise)), ratioPoint),
       limits: [1, MOST_RATIO],
     },
   ];

@@ -5,7 +5,6 @@ import {
   calibrationRows,
   calibrationSeries,
   NORMAL_SHARES,
-  pointsBy,
   refusedRow,
   rmsPoint,
   rmsRow,
@@ -15,7 +14,7 @@ import {
 import type { ShotRecord } from '../record';
 import { drawShot } from '../shot';
 import type { ClassReport, ReportPlot } from '../types';
-import { ballClass, type Order, SURFACES, times } from './ballClass';
+import { ballClass, bySurface, type Order, SURFACES, times } from './ballClass';
 
 const RADIUS = 20;
 const CRF = 23;
@@ -82,22 +81,14 @@ function plots(every: readonly Sample[]): ReportPlot[] {
   const x = { label: 'constant rate factor' };
   const key = ({ crf }: Sample) => crf ?? 0;
   const alike = every.filter((s) => s.contrastToNoise === 20);
-  const bySurface = (figure: Parameters<typeof pointsBy>[2]) =>
-    SURFACES.map((surface) => ({
-      name: `${surface} balls`,
-      points: pointsBy(
-        alike.filter((s) => s.surface === surface),
-        key,
-        figure,
-      ),
-    }));
+  const series = (figure: typeof rmsPoint) => bySurface(alike, key, figure);
   return [
     {
       file: 'compressed-rms',
       title: 'RMS error against compression',
       x,
       y: { label: 'RMS error, px' },
-      series: bySurface(rmsPoint),
+      series: series(rmsPoint),
       limits: [MOST_RMS],
     },
     {
@@ -105,7 +96,7 @@ function plots(every: readonly Sample[]): ReportPlot[] {
       title: 'Bias against compression',
       x,
       y: { label: 'bias, px' },
-      series: bySurface(biasPoint),
+      series: series(biasPoint),
       limits: [0],
     },
     {

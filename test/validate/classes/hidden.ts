@@ -4,13 +4,13 @@ import {
   calibrationRows,
   calibrationSeries,
   NORMAL_SHARES,
-  pointsBy,
   ratioPoint,
   ratioRow,
   refusedRow,
   rmsPoint,
   type Sample,
   samplesOf,
+  seriesBy,
 } from '../figures';
 import { drawHiddenShot } from '../hiddenShot';
 import type { ShotRecord } from '../record';
@@ -73,25 +73,23 @@ function conclude(shots: readonly ShotRecord[]): ClassReport {
   };
 }
 
+const byHider = seriesBy(
+  HIDERS,
+  ({ hiddenBy }) => hiddenBy,
+  (hider) => hider,
+);
+
 function plots(every: readonly Sample[]): ReportPlot[] {
   const x = { label: 'share of the disc in view' };
   const key = ({ visible }: Sample) => Math.round(visible * 10) / 10;
-  const byHider = (figure: Parameters<typeof pointsBy>[2]) =>
-    HIDERS.map((hider) => ({
-      name: hider,
-      points: pointsBy(
-        every.filter(({ hiddenBy }) => hiddenBy === hider),
-        key,
-        figure,
-      ),
-    }));
+  const series = (figure: typeof rmsPoint) => byHider(every, key, figure);
   return [
     {
       file: 'hidden-ratio',
       title: 'Ratio to the bound against the share in view',
       x,
       y: { label: 'RMS over bound' },
-      series: byHider(ratioPoint),
+      series: series(ratioPoint),
       limits: [1, MOST_RATIO],
     },
     {
@@ -99,7 +97,7 @@ function plots(every: readonly Sample[]): ReportPlot[] {
       title: 'RMS error against the share in view',
       x,
       y: { label: 'RMS error, px', log: true },
-      series: byHider(rmsPoint),
+      series: series(rmsPoint),
       limits: [],
     },
     {
@@ -107,7 +105,7 @@ function plots(every: readonly Sample[]): ReportPlot[] {
       title: 'Bias against the share in view',
       x,
       y: { label: 'bias, px' },
-      series: byHider(biasPoint),
+      series: series(biasPoint),
       limits: [0, MOST_BIAS],
     },
     {

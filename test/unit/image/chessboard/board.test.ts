@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { GreyFrame } from '../../../../src/core/frame';
 import { calibrateFromBoards } from '../../../../src/image/chessboard/calibrate';
 import { findBoard } from '../../../../src/image/chessboard/findBoard';
-import { loadVision } from '../../../../src/image/opencv';
+import { loadVision } from '../../../../src/image/opencv/vision';
 import { shows } from '../../geometry/pinhole';
 import { normalStream } from '../../noise';
 

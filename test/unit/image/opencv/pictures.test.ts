@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { loadVision } from '../../../src/image/opencv';
+import { loadVision } from '../../../../src/image/opencv/vision';
 
 test('pieces of a mask come with area, box and centroid', async () => {
   const vision = await loadVision();

@@ -1,0 +1,107 @@
+import library from '@techstark/opencv-js';
+import { ExitframeError } from '../../core/reason';
+
+/** The part of the library's interface used here; its own type files need a page's types. */
+export interface Mat {
+  readonly rows: number;
+  readonly cols: number;
+  readonly data: Uint8Array;
+  readonly data32S: Int32Array;
+  readonly data32F: Float32Array;
+  readonly data64F: Float64Array;
+  delete(): void;
+}
+export interface MatVector {
+  push_back(mat: Mat): void;
+  get(index: number): Mat;
+  size(): number;
+  delete(): void;
+}
+interface OpenCv {
+  readonly MatVector: new () => MatVector;
+  readonly TermCriteria: new (type: number, count: number, epsilon: number) => unknown;
+  readonly TermCriteria_COUNT: number;
+  readonly TermCriteria_EPS: number;
+  readonly CV_32FC2: number;
+  readonly CV_32FC3: number;
+  readonly CALIB_FIX_ASPECT_RATIO: number;
+  readonly CALIB_ZERO_TANGENT_DIST: number;
+  readonly CALIB_FIX_K3: number;
+  calibrateCameraExtended(
+    objectPoints: MatVector,
+    imagePoints: MatVector,
+    imageSize: { readonly width: number; readonly height: number },
+    cameraMatrix: Mat,
+    distortion: Mat,
+    rotations: MatVector,
+    translations: MatVector,
+    intrinsicDeviations: Mat,
+    poseDeviations: Mat,
+    viewErrors: Mat,
+    flags: number,
+    criteria: unknown,
+  ): number;
+  readonly then: (ready: () => void) => unknown;
+  readonly Mat: new (rows?: number, cols?: number, type?: number) => Mat;
+  readonly CV_8UC1: number;
+  readonly CV_32FC1: number;
+  readonly CV_32S: number;
+  readonly CC_STAT_LEFT: number;
+  readonly CC_STAT_TOP: number;
+  readonly CC_STAT_WIDTH: number;
+  readonly CC_STAT_HEIGHT: number;
+  readonly CC_STAT_AREA: number;
+  readonly TM_CCOEFF_NORMED: number;
+  connectedComponentsWithStats(
+    image: Mat,
+    labels: Mat,
+    stats: Mat,
+    centroids: Mat,
+    connectivity: number,
+    labelType: number,
+  ): number;
+  matchTemplate(image: Mat, template: Mat, result: Mat, method: number): void;
+}
+
+export const cv = library as unknown as OpenCv;
+
+/** Runs `work` with new Mats and frees them whatever happens: they live outside the garbage collector. */
+export function withMats<T>(count: number, work: (mats: readonly Mat[]) => T): T {
+  const mats = Array.from({ length: count }, () => new cv.Mat());
+  try {
+    return work(mats);
+  } finally {
+    for (const mat of mats) mat.delete();
+  }
+}
+
+/** Runs `work` with a copy of the picture as a Mat of that type, and frees it. */
+export function withImage<T>(
+  type: number,
+  image: { data: Uint8Array | Float32Array; width: number; height: number },
+  work: (mat: Mat) => T,
+): T {
+  if (image.data.length !== image.width * image.height) {
+    throw new ExitframeError(
+      'sizeMismatch',
+      `A picture of ${image.width} x ${image.height} px came with ${image.data.length} values.`,
+      'Hand over one value a pixel.',
+    );
+  }
+  const mat = new cv.Mat(image.height, image.width, type);
+  try {
+    if (image.data instanceof Uint8Array) mat.data.set(image.data);
+    else mat.data32F.set(image.data);
+    return work(mat);
+  } finally {
+    mat.delete();
+  }
+}
+
+/** Resolves once the library can be called (about a second after it was imported). */
+export const libraryReady = (): Promise<void> =>
+  // The module object is itself a thenable that resolves to itself: awaiting it would never end, so
+  // it is only ever asked for its callback and never passed through a promise.
+  new Promise<void>((resolve) => {
+    cv.then(() => resolve());
+  });
