@@ -6,6 +6,7 @@ import { quantity } from '../uncertainty/quantity';
 import { average } from './average';
 import { exitBudget, responses } from './budget';
 import { type Choice, chooseModels } from './choice';
+import type { ExitReport } from './exitReport';
 import { type Flight, nominalSetting, prepareFlight, type Setting } from './flight';
 import { sharedInputs } from './inputs';
 import { T0, V0 } from './motion';
@@ -13,7 +14,7 @@ import { fittedPath } from './path';
 import { exitChecks, fitReport, flightWarnings } from './report';
 import { selectPoints } from './selection';
 import { exitTrial } from './trials';
-import type { ExitOptions, ExitReport, FlightPoint, SharedInputs } from './types';
+import type { ExitOptions, FlightPoint, SharedInputs } from './types';
 
 const FEWEST_POINTS = 3;
 
@@ -145,6 +146,8 @@ export function budgetExit(
     ...neglected(index, unit),
   ];
   const budget = budgetOf(V0, 'm/s');
+  const unmodelled = combine(neglected(V0, 'm/s')).u;
+  const fitted = { choice, flight, nominal, shared: shifts, unmodelled };
   const speed = combine(budget);
   const time = combine(budgetOf(T0, 's'));
   const v0 = mean.theta[V0] as number;
@@ -156,13 +159,14 @@ export function budgetExit(
       fit: fitReport(flight, choice, mean, exitChecks(flight, choice, leftOut.length, v0)),
       budget,
       warnings: flightWarnings(flight, choice, nominal),
-      path: fittedPath(choice, flight, nominal, shifts),
+      path: fittedPath(fitted),
+      fitted,
       leftOut,
     },
     choice,
     flight,
     nominal,
-    unmodelled: combine(neglected(V0, 'm/s')).u,
+    unmodelled,
   });
 }
 

@@ -1,7 +1,6 @@
-import type { Estimate, Quantity } from '../core/estimate';
-import type { Outcome, Reason } from '../core/reason';
+import type { Estimate } from '../core/estimate';
+import type { Outcome } from '../core/reason';
 import type { Metres, Pixels, Seconds } from '../core/units';
-import type { BudgetEntry, FitReport, MonteCarloReport, Warning } from '../shot/result';
 import type { FitChoice } from '../shot/schema';
 import type { Spread } from '../uncertainty/draw';
 
@@ -109,16 +108,4 @@ export interface MeanSpeed {
   readonly dof: number | null;
   /** What one standard uncertainty of each shared input does to it, in the order of `sharedInputs`. */
   readonly moved: readonly number[];
-}
-
-export interface ExitReport {
-  readonly exitVelocity: Quantity;
-  readonly exitTime: Quantity;
-  readonly fit: FitReport;
-  readonly budget: readonly BudgetEntry[];
-  readonly monteCarlo: MonteCarloReport | { readonly unavailable: Reason };
-  readonly warnings: readonly Warning[];
-  readonly path: FittedPath;
-  /** Frames left out by the estimator, with the reason (outlier, muzzle zone, before the exit). */
-  readonly leftOut: readonly { readonly frame: number; readonly reason: Reason }[];
 }

@@ -3,8 +3,8 @@ import { failure, type Outcome } from '../core/reason';
 import { unitVector } from '../core/vector';
 import { SOFTWARE_VERSION } from '../core/version';
 import { determineExit } from '../exit/determineExit';
-import { flightReport } from '../exit/flightReport';
-import type { ExitReport, FlightPoint, SharedInputs } from '../exit/types';
+import type { ExitReport } from '../exit/exitReport';
+import type { FlightPoint, SharedInputs } from '../exit/types';
 import { imageDirection } from '../geometry/view';
 import { RESULT_FORMAT, RESULT_VERSION, type Result, type Warning } from '../shot/result';
 import { adviceOf } from '../uncertainty/advice';
@@ -12,6 +12,7 @@ import { fitCurve } from './curve';
 import { driveOf } from './drive';
 import { concludeEvents } from './events';
 import { filmWarnings } from './filmWarnings';
+import { concludeFlight, withTarget } from './flight';
 import { layOut } from './layOut';
 import type { MeasuredFilm } from './measureFilm';
 import { reportPositions } from './positions';
@@ -38,11 +39,12 @@ export function concludeShot(
 ): Reduction {
   const { shot } = inputs;
   const scene = setScene(inputs);
-  const { seen, kept, travel, line, metresPerPixel, points } = layOut(inputs, scene, measured);
+  const layout = layOut(inputs, scene, measured);
+  const { seen, kept, travel, line, metresPerPixel, points } = layout;
 
   onEvent({ kind: 'progress', stage: 'fit', done: 0, total: 1 });
   const shared = sharedInputs(shot, scene, metresPerPixel, travel);
-  const exit = exitOf(inputs, measured, points, shared);
+  const exit = withTarget(exitOf(inputs, measured, points, shared), layout);
   onEvent({ kind: 'progress', stage: 'uncertainty', done: 1, total: 1 });
   const leftOut = new Map(exit.ok ? exit.value.leftOut.map((one) => [one.frame, one.reason]) : []);
   const rejected = new Set(shot.edits.rejectedFrames);
@@ -93,7 +95,7 @@ export function concludeShot(
     scale: { value: metresPerPixel, u: scene.scale.u / travel.cosine },
     axis: unitVector(imageDirection(scene.atMuzzle, travel.axis)),
     streak: orUnavailable(streak, ({ report }) => report),
-    flight: flightReport(),
+    flight: concludeFlight(inputs, scene, measured, exit, layout),
     sound: sound.report,
     spin: orUnavailable(spin, (found) => found.spin),
     breakUp: measured.breakUp,

@@ -1,4 +1,4 @@
-import type { ExitReport } from '../exit/types';
+import type { ExitReport } from '../exit/exitReport';
 import type { Position } from '../shot/result';
 import type { FitCurve } from './types';
 

@@ -1,7 +1,7 @@
 import { orUnavailable, type Quantity, type Reported } from '../core/estimate';
 import { failure, type Outcome, success } from '../core/reason';
 import type { Seconds } from '../core/units';
-import type { ExitReport } from '../exit/types';
+import type { ExitReport } from '../exit/exitReport';
 import type { FlightLine } from '../geometry/flightLine';
 import { type BurstReport, locateBurst } from '../seal/burst';
 import type { BudgetEntry, SealBurst, Warning } from '../shot/result';

@@ -1,4 +1,5 @@
 import { failure, type Outcome, success } from '../core/reason';
+import { firstAtTarget } from '../exit/target';
 import type { FlightPoint } from '../exit/types';
 import { type FlightLine, flightLine } from '../geometry/flightLine';
 import { nominalScale } from '../geometry/scale';
@@ -15,12 +16,14 @@ export interface Layout {
   readonly seen: readonly Sighting[];
   /** Without those taken out by hand. */
   readonly kept: readonly Sighting[];
+  /** Of these, the ones from which on the ball has met the target; empty without one. */
+  readonly pastTarget: readonly Sighting[];
   readonly travel: Travel;
   /** On the flight plane, flat pixels. */
   readonly line: FlightLine;
   /** Metres along the path per flat pixel along the axis. */
   readonly metresPerPixel: number;
-  /** With how far each moves for every cause of `viewCauses`, in its order. */
+  /** Up to the target, with how far each moves for every cause of `viewCauses`, in its order. */
   readonly points: Outcome<readonly FlightPoint[]>;
 }
 
@@ -58,25 +61,47 @@ export function layOut(
   return { ...nominal, points: success(points) };
 }
 
-function layAt(shot: Shot, scene: Scene, film: Pick<MeasuredFilm, 'centres' | 'shake'>) {
+/** The centres under one scale, without what is not known of the view. */
+export function layAt(shot: Shot, scene: Scene, film: Pick<MeasuredFilm, 'centres' | 'shake'>) {
   const rejected = new Set(shot.edits.rejectedFrames);
   const seen = sightings(film, shot.edits, scene.scale.view);
   const kept = seen.filter(({ frame }) => !rejected.has(frame));
-  const travel = travelAxis(scene, kept);
-  const line = flightLine(scene.muzzle.point, travel.axis);
-  const metresPerPixel = scene.scale.value / travel.cosine;
+  const whole = onLine(scene, kept);
+  const met = frameAtTarget(shot, whole);
+  const before = kept.filter(({ frame }) => frame < met);
+  const { travel, line, metresPerPixel, points } =
+    before.length === kept.length ? whole : onLine(scene, before);
   return {
     seen,
     kept,
+    pastTarget: kept.filter(({ frame }) => frame >= met),
     travel,
     line,
     metresPerPixel,
-    points: flightPoints(kept, line, scene.clock),
+    points,
   };
 }
 
+function onLine(scene: Scene, kept: readonly Sighting[]) {
+  const travel = travelAxis(scene, kept);
+  const line = flightLine(scene.muzzle.point, travel.axis);
+  const points = flightPoints(kept, line, scene.clock);
+  return { travel, line, metresPerPixel: scene.scale.value / travel.cosine, points };
+}
+
+/** The frame from which on the ball has met the target: past it the path may turn, so the axis is not fitted to it. */
+function frameAtTarget(
+  { target, ball }: Shot,
+  { points, metresPerPixel }: ReturnType<typeof onLine>,
+): number {
+  if (target === null) return Number.POSITIVE_INFINITY;
+  const distances = points.map(({ along }) => along * metresPerPixel);
+  const first = firstAtTarget(distances, target.distance.value, ball.diameter.value / 2);
+  return points[first]?.frame ?? Number.POSITIVE_INFINITY;
+}
+
 /** The same scene under another scale. */
-function sceneAt(scale: Scale, scene: Scene, info: ReductionInputs['info']): Outcome<Scene> {
+export function sceneAt(scale: Scale, scene: Scene, info: ReductionInputs['info']): Outcome<Scene> {
   const moved = nominalScale(scale, info, scene.muzzle.point);
   if (!moved.ok) return moved;
   const atMuzzle = moved.value.view.jacobianAt(scene.muzzle.point);

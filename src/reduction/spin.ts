@@ -1,6 +1,6 @@
 import { failure, type Outcome, success } from '../core/reason';
+import type { ExitReport } from '../exit/exitReport';
 import { determineSpin } from '../exit/spin';
-import type { ExitReport } from '../exit/types';
 import { MOST_SMEAR } from '../image/surface';
 import type { Face } from '../tracking/faces';
 import { followMark } from '../tracking/mark';

@@ -1,7 +1,8 @@
 import { failure, type Outcome } from '../core/reason';
 import type { ImagePoint, ImageVector } from '../core/units';
+import type { ExitReport } from '../exit/exitReport';
 import { type BlurLength, determineStreakSpeed } from '../exit/streakSpeed';
-import type { ExitReport, FlightPoint, SharedInputs } from '../exit/types';
+import type { FlightPoint, SharedInputs } from '../exit/types';
 import type { FlightLine } from '../geometry/flightLine';
 import { flatDirection, imageDirection } from '../geometry/view';
 import type { BallModel } from '../image/types';

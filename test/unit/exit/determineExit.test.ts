@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { budgetExit, determineExit } from '../../../src/exit/determineExit';
-import type { ExitOptions, ExitReport, FlightPoint } from '../../../src/exit/types';
+import type { ExitReport } from '../../../src/exit/exitReport';
+import type { ExitOptions, FlightPoint } from '../../../src/exit/types';
 import { HIGH_SPEED, simulate } from './shots';
 
 const OPTIONS: ExitOptions = { model: 'auto', robust: true, coverage: 0.95, seed: 1 };

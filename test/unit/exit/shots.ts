@@ -90,6 +90,8 @@ export interface Simulated {
   readonly points: FlightPoint[];
   readonly shared: SharedInputs;
   readonly exitTime: number;
+  /** As it truly was. */
+  readonly ball: typeof BALL;
   /** True metres per pixel and time per line. */
   readonly scale: number;
   readonly lineTime: number;
@@ -146,6 +148,7 @@ export function simulate(shot: ShotClass, seed: number): Simulated {
   return {
     points,
     exitTime: exitTime * stretch,
+    ball,
     scale,
     lineTime,
     speedAt,
