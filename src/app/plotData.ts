@@ -1,4 +1,5 @@
 import { isAvailable } from '../core/estimate';
+import type { FitCurve } from '../reduction/types';
 import type { Position, Result } from '../shot/result';
 import { coverageFactor } from './flightPicture';
 
@@ -12,18 +13,32 @@ export interface Residual {
   readonly manual: boolean;
 }
 
-/** The fit's residuals with the frames they belong to: they run in the order of the used positions. */
-export function residualsOf(result: Result): readonly Residual[] {
+/**
+ * The fit's residuals with the frames they belong to, which run in the order of the used positions; and how far
+ * those left out lie off the fitted curve, as far as it reaches.
+ */
+export function residualsOf(result: Result, curve: FitCurve | null = null): readonly Residual[] {
   if (!('model' in result.fit)) return [];
   const { residuals } = result.fit;
-  return result.positions
-    .filter((one) => one.used)
-    .flatMap(({ frame, time, us, used, manual }, i) => {
-      const residual = residuals[i];
-      return residual === undefined || us === null
-        ? []
-        : [{ frame, time, residual, u: us, used, manual }];
-    });
+  let index = 0;
+  return result.positions.flatMap(({ frame, time, s, us, used, manual }) => {
+    const fitted = curve === null || s === null ? null : onCurve(curve, time);
+    const residual = used ? residuals[index++] : fitted === null ? undefined : (s ?? 0) - fitted;
+    return residual === undefined || us === null
+      ? []
+      : [{ frame, time, residual, u: us, used, manual }];
+  });
+}
+
+/** The fitted distance at a time, m; null beyond the curve's ends. */
+function onCurve({ times, s }: FitCurve, time: number): number | null {
+  const after = times.findIndex((one) => one >= time);
+  if (after < 0) return null;
+  const [t1, s1] = [times[after] as number, s[after] as number];
+  if (t1 === time) return s1;
+  if (after === 0) return null;
+  const [t0, s0] = [times[after - 1] as number, s[after - 1] as number];
+  return s0 + ((s1 - s0) * (time - t0)) / (t1 - t0);
 }
 
 export interface SpeedBetween {

@@ -49,6 +49,10 @@ export const UNITS = {
     unit('km/h', 1 / 3.6, ['kph']),
     unit('mph', (5280 * FOOT) / 3600, ['mi/h']),
   ],
+  energy: [unit('J', 1), unit('mJ', 1e-3)],
+  momentum: [unit('kg m/s', 1), unit('g m/s', 1e-3)],
+  acceleration: [unit('m/s²', 1, ['m/s^2']), unit('km/s²', 1e3, ['km/s^2'])],
+  angle: [unit('rad', 1), unit('°', Math.PI / 180, ['deg', 'degrees'])],
   pressure: [
     unit('Pa', 1),
     unit('hPa', 1e2, ['mbar']),

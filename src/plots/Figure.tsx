@@ -12,7 +12,7 @@ interface FigureProps {
 }
 
 export interface PlotKey {
-  readonly mark: 'used' | 'manual' | 'refused' | 'curve' | 'zone' | 'limit';
+  readonly mark: 'used' | 'manual' | 'refused' | 'curve' | 'zone' | 'limit' | 'density' | 'band';
   readonly text: string;
 }
 
@@ -83,4 +83,6 @@ const KEY_MARKS: Readonly<Record<PlotKey['mark'], ComponentChildren>> = {
   ),
   zone: <rect class="plot-zone" width="22" height="12" />,
   limit: <path class="plot-limit" d="M0 6h22" />,
+  density: <path class="plot-density" d="M0 11C7 11 7 1 11 1S15 11 22 11z" />,
+  band: <rect class="plot-own-band" y="1" width="22" height="10" />,
 };

@@ -1,8 +1,9 @@
+import { area } from 'd3';
 import { Chart, type Field } from './Chart';
 import { domainOf, padded } from './domain';
 import { Figure, type PlotKey } from './Figure';
 import { pointKeys } from './keys';
-import { type PlotPoint, Points } from './marks';
+import { type PlotPoint, Points, type Units } from './marks';
 import type { ResidualPlotProps } from './props';
 import { plusMinus, readingOf, timeText, useText } from './text';
 import { lengthUnit, type ShownUnit, timeUnit } from './units';
@@ -20,7 +21,7 @@ export function ResidualPlot({ points: given, currentFrame, onPickFrame }: Resid
   const ratios = points.map((point) => ({ ...point, value: point.value / point.u, u: 1 }));
   // The scale is that of the used ones: a far outlier stands as an arrowhead at the edge.
   const fitted = points.filter(({ used }) => used);
-  const bounds = fitted.flatMap(({ value, u }) => [value - u, value + u]);
+  const bounds = fitted.flatMap(({ value, u }) => [value - u, value + u, -LIMIT * u, LIMIT * u]);
   const times = domainOf(points.map(({ time }) => time));
   const lengths = domainOf([...bounds, 0], [-1e-4, 1e-4]);
   const largest = Math.max(
@@ -36,7 +37,11 @@ export function ResidualPlot({ points: given, currentFrame, onPickFrame }: Resid
     domain: padded([times[0] * units.x.perSi, times[1] * units.x.perSi], 0.03),
   };
   const shared = { points, currentFrame: currentFrame ?? null };
-  const keys: PlotKey[] = [...pointKeys(points), { mark: 'limit', text: `± ${LIMIT} u` }];
+  const keys: PlotKey[] = [
+    ...pointKeys(points),
+    { mark: 'band', text: `± ${LIMIT} u of each centre` },
+    { mark: 'limit', text: `± ${LIMIT} u` },
+  ];
   const pointed = picking.pointed ?? byFrame(points, ratioPicking.pointed);
   return (
     <Figure
@@ -76,6 +81,7 @@ export function ResidualPlot({ points: given, currentFrame, onPickFrame }: Resid
           >
             {(field) => (
               <>
+                <OwnBand field={field} points={fitted} units={units} />
                 <Zero field={field} />
                 <Points field={field} units={units} {...shared} />
               </>
@@ -115,6 +121,22 @@ export function ResidualPlot({ points: given, currentFrame, onPickFrame }: Resid
 
 const byFrame = (points: readonly PlotPoint[], of: PlotPoint | null): PlotPoint | null =>
   of && (points.find(({ frame }) => frame === of.frame) ?? null);
+
+/** What each used centre's own uncertainty allows its residual. */
+function OwnBand(props: {
+  readonly field: Field;
+  readonly points: readonly PlotPoint[];
+  readonly units: Units;
+}) {
+  const { field, points, units } = props;
+  const edge = (side: number) => (point: PlotPoint) =>
+    field.y(side * LIMIT * point.u * units.y.perSi);
+  const band = area<PlotPoint>()
+    .x(({ time }) => field.x(time * units.x.perSi))
+    .y0(edge(-1))
+    .y1(edge(1));
+  return <path class="plot-own-band" d={band(points) ?? ''} />;
+}
 
 const Zero = ({ field }: { readonly field: Field }) => (
   <path class="plot-zero" d={`M${field.left} ${field.y(0)}H${field.right}`} />

@@ -1,4 +1,5 @@
 import { Chart } from './Chart';
+import { Bounds, boundsText, Density, OpeningChart } from './Density';
 import { domainOf, padded } from './domain';
 import { Figure, type PlotKey } from './Figure';
 import { headroomFor, InstantLabels, Instants, placeLabels } from './Instants';
@@ -13,8 +14,12 @@ const HEIGHT = 250;
 /** Share of the time from the bulge to the last instant that is shown before and after. */
 const MARGIN = 0.4;
 
+/** Height of the density over the time axis, as a share of the field. */
+const DENSITY_SHARE = 0.4;
+
 /** How far the seal's film stands out, against time, around the instants of the shot. */
-export function SealPlot({ times, front, frontU, instants }: SealPlotProps) {
+export function SealPlot(props: SealPlotProps) {
+  const { times, front, frontU, instants, posterior, bounds } = props;
   const opening = instants.find(({ kind }) => kind === 'burst')?.time ?? Infinity;
   const bulges = opening < Infinity && instants.some(({ kind }) => kind === 'onset');
   const ends = instants.flatMap(({ low, high }) => [low, high]);
@@ -39,6 +44,10 @@ export function SealPlot({ times, front, frontU, instants }: SealPlotProps) {
     { mark: 'used', text: 'front of the film, with its standard uncertainty' },
   ];
   if (bulge.length < points.length) keys.push({ mark: 'refused', text: 'after the opening' });
+  if (posterior !== null)
+    keys.push({ mark: 'density', text: 'how probable each moment of opening is' });
+  const bounded = bounds?.some((bound) => bound !== null) ? bounds : null;
+  if (bounded !== null) keys.push({ mark: 'zone', text: 'it must have opened in here' });
   return (
     <Figure
       title="Seal"
@@ -52,6 +61,9 @@ export function SealPlot({ times, front, frontU, instants }: SealPlotProps) {
         ],
         rows: [
           ...instantRows(instants, units.x).map((row) => [...row, '']),
+          ...(bounded === null
+            ? []
+            : [['seal opens within', '', boundsText(bounded, units.x), '']]),
           ...points.map(({ time, value, u, used }) => [
             used ? 'front' : 'front, after the opening',
             timeText(time, units.x),
@@ -63,26 +75,44 @@ export function SealPlot({ times, front, frontU, instants }: SealPlotProps) {
       chart={(width) => {
         const labels = placeLabels(instants, units.x, x.domain, width);
         return (
-          <Chart
-            label="Front of the seal's film against time"
-            width={width}
-            height={HEIGHT + headroomFor(labels)}
-            headroom={headroomFor(labels)}
-            x={x}
-            y={{
-              title: `film out of its rest position, ${units.y.symbol}`,
-              domain: padded([lengths[0] * units.y.perSi, lengths[1] * units.y.perSi], 0.08),
-            }}
-            above={(field) => <InstantLabels field={field} labels={labels} unit={units.x} />}
-          >
-            {(field) => (
-              <>
-                <path class="plot-zero" d={`M${field.left} ${field.y(0)}H${field.right}`} />
-                <Instants field={field} instants={instants} unit={units.x} />
-                <Points field={field} points={points} units={units} />
-              </>
+          <>
+            <Chart
+              label="Front of the seal's film against time"
+              width={width}
+              height={HEIGHT + headroomFor(labels)}
+              headroom={headroomFor(labels)}
+              x={x}
+              y={{
+                title: `film out of its rest position, ${units.y.symbol}`,
+                domain: padded([lengths[0] * units.y.perSi, lengths[1] * units.y.perSi], 0.08),
+              }}
+              above={(field) => <InstantLabels field={field} labels={labels} unit={units.x} />}
+            >
+              {(field) => (
+                <>
+                  <path class="plot-zero" d={`M${field.left} ${field.y(0)}H${field.right}`} />
+                  {bounded !== null && <Bounds field={field} bounds={bounded} unit={units.x} />}
+                  <Instants field={field} instants={instants} unit={units.x} />
+                  {posterior !== null && (
+                    <Density
+                      field={field}
+                      posterior={posterior}
+                      unit={units.x}
+                      height={DENSITY_SHARE}
+                    />
+                  )}
+                  <Points field={field} points={points} units={units} />
+                </>
+              )}
+            </Chart>
+            {posterior !== null && (
+              <OpeningChart
+                width={width}
+                posterior={posterior}
+                instants={instants.filter(({ kind }) => kind === 'burst')}
+              />
             )}
-          </Chart>
+          </>
         );
       }}
     />

@@ -1,9 +1,9 @@
-import type { BudgetEntry, Position } from '../shot/result';
+import type { BudgetEntry, Position, Posterior } from '../shot/result';
 import type { ShownUnit } from './units';
 
 /*
  * What each plot is given: finished numbers in SI units. Components, one a file of the same name:
- * PositionPlot, ResidualPlot, VelocityPlot, SealPlot, BudgetChart.
+ * PositionPlot, ResidualPlot, VelocityPlot, SealPlot, Timeline, BudgetChart.
  */
 
 /** A curve over time with the half width of its coverage band. Arrays run together. */
@@ -81,6 +81,36 @@ export interface SealPlotProps {
   readonly front: ArrayLike<number>;
   readonly frontU: ArrayLike<number>;
   readonly instants: readonly PlotInstant[];
+  /** How probable each moment of opening is; null where it was not found. */
+  readonly posterior: Posterior | null;
+  /** Moments between which it must have opened, s, where it was not found; null: no bound that side. */
+  readonly bounds: readonly [earliest: number | null, latest: number | null] | null;
+}
+
+/** A moment of the shot with its coverage interval, s from the origin of the timeline. */
+export interface TimelineEvent {
+  readonly kind:
+    | 'puncture'
+    | 'onset'
+    | 'burst'
+    | 'contact'
+    | 'exit'
+    | 'target'
+    | 'burstHeard'
+    | 'impactHeard';
+  readonly label: string;
+  readonly time: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+export interface TimelineProps {
+  /** In the order of time. */
+  readonly events: readonly TimelineEvent[];
+  /** What the times are counted from. */
+  readonly from: 'exit' | 'clock';
+  /** Coverage probability of the intervals, 0..1. */
+  readonly coverage: number;
 }
 
 export interface BudgetChartProps {

@@ -3,7 +3,7 @@ import { formatNumber } from '../../core/format';
 import type { ShownUnit } from '../../plots/units';
 import { useDesk } from '../desk';
 import { Wide } from './Wide';
-import { speedShown } from './words';
+import { DISTRIBUTION_WORDS, speedShown } from './words';
 
 /** What each source adds to the uncertainty (layout of JCGM 100, Annex H.1). */
 export function BudgetTable({ result }: { readonly result: Result }) {
@@ -53,6 +53,7 @@ function OneBudget(props: {
           <tr>
             <th scope="col">Source</th>
             <th scope="col">Type</th>
+            <th scope="col">Distribution</th>
             <th scope="col" class="number">
               u of the input
             </th>
@@ -78,6 +79,7 @@ function OneBudget(props: {
               <tr key={one.source}>
                 <th scope="row">{one.source}</th>
                 <td>{one.type}</td>
+                <td>{DISTRIBUTION_WORDS[one.distribution]}</td>
                 <td class="number">
                   {formatNumber(one.u * one.input.perSi, 2)} {one.input.symbol}
                 </td>

@@ -1,13 +1,15 @@
 import type { ComponentChildren } from 'preact';
-import { coverageFactor } from '../../app/flightPicture';
 import type { Result } from '../../app/resultTypes';
-import { isAvailable, type Quantity, type Reported } from '../../core/estimate';
+import { isAvailable, type Reported } from '../../core/estimate';
 import { formatCount, formatNumber, formatQuantity, quantityParts } from '../../core/format';
 import { useDesk } from '../desk';
 import { ReasonText } from '../shell/Notices';
+import { FlightFindings } from './FlightFindings';
+import { expanded } from './Reading';
+import { SoundFindings } from './SoundFindings';
 import { percent } from './words';
 
-/** What else the film tells: the speed from the blur alone, rotation, a broken ball, other things that flew. */
+/** What else the film tells: direction, energy and drag, target, sound, the speed from the blur alone, rotation, a broken ball, other things that flew. */
 export function Findings({ result }: { readonly result: Result }) {
   const { breakUp, rivals } = result;
   return (
@@ -24,6 +26,8 @@ export function Findings({ result }: { readonly result: Result }) {
       )}
       <h3>What else the film tells</h3>
       <dl class="findings-list">
+        <FlightFindings flight={result.flight} />
+        {result.sound !== null && <SoundFindings sound={result.sound} />}
         <div>
           <dt>Speed from the blur alone</dt>
           <dd data-role="streak-speed">
@@ -68,11 +72,6 @@ function FrameLink(props: { readonly frame: number; readonly children: Component
     </button>
   );
 }
-
-const expanded = (quantity: Quantity) => ({
-  value: quantity.value,
-  u: quantity.u * coverageFactor(quantity),
-});
 
 /** An independent check: nothing of the positions goes into it. */
 function StreakSpeed({ streak }: { readonly streak: Result['streak'] }) {

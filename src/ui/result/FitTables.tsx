@@ -11,7 +11,7 @@ import { useDesk } from '../desk';
 import { Icon } from '../shell/Icon';
 import { ReasonText } from '../shell/Notices';
 import { Wide } from './Wide';
-import { modelWords } from './words';
+import { modelWords, supportWords } from './words';
 
 type Fit = Extract<Result['fit'], { model: string }>;
 
@@ -43,7 +43,16 @@ export function FitTables({ result }: { readonly result: Result }) {
     <>
       <h3>Fit: {modelWords(fit.model)}</h3>
       <p>
-        Chi-square {formatNumber(fit.chiSquare, 4)} for {numberAt(fit.dof, 3)} degrees of freedom.
+        Chi-square {formatNumber(fit.chiSquare, 4)} for {numberAt(fit.dof, 3)} degrees of freedom.{' '}
+        {fit.downWeighted > 0 && (
+          <span data-role="down-weighted">
+            {formatCount(fit.downWeighted)}{' '}
+            {fit.downWeighted === 1
+              ? 'centre lies so far off that it counts'
+              : 'centres lie so far off that they count'}{' '}
+            for less than half.
+          </span>
+        )}
       </p>
       <ul class="checks">
         {fit.checks.map((check) => {
@@ -53,6 +62,9 @@ export function FitTables({ result }: { readonly result: Result }) {
               <Icon name={icon} />
               <span>
                 {word}: {check.message}
+                {!check.passed && check.remedy !== null && (
+                  <span class="remedy"> {check.remedy}</span>
+                )}
               </span>
             </li>
           );
@@ -87,6 +99,7 @@ function ComparedModels({ result }: { readonly result: Result }) {
             <th scope="col" class="number">
               Weight
             </th>
+            <th scope="col">Support</th>
           </tr>
         </thead>
         <tbody>
@@ -104,6 +117,7 @@ function ComparedModels({ result }: { readonly result: Result }) {
               </td>
               <td class="number">{formatNumber(one.aicc, 4)}</td>
               <td class="number">{one.weight.toFixed(2)}</td>
+              <td class="support">{supportWords(one.evidenceRatio)}</td>
             </tr>
           ))}
         </tbody>

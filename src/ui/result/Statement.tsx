@@ -1,4 +1,3 @@
-import { coverageFactor } from '../../app/flightPicture';
 import type { Result } from '../../app/resultTypes';
 import { isAvailable, type Reported } from '../../core/estimate';
 import { formatInterval, formatNumber, formatQuantity } from '../../core/format';
@@ -6,6 +5,7 @@ import { fromSi, unitOf } from '../../core/unitTable';
 import { useDesk } from '../desk';
 import { ReasonText, WarningBox } from '../shell/Notices';
 import { Findings } from './Findings';
+import { expanded } from './Reading';
 import { percent } from './words';
 
 /** From here on a time is stated in milliseconds, s. */
@@ -65,12 +65,6 @@ export function Statement({ result }: { readonly result: Result }) {
 
 const formatStandard = (u: number, unit: string) =>
   `${formatNumber(fromSi(u, unitOf('speed', unit)), 2)} ${unit}`;
-
-/** Stated with its expanded uncertainty, as the coverage beside it says. */
-const expanded = (quantity: Extract<Reported, { value: number }>, sign = 1) => ({
-  value: quantity.value * sign,
-  u: quantity.u * coverageFactor(quantity),
-});
 
 /** Short times in microseconds, longer ones in milliseconds; without their sign, which the words carry. */
 const duration = (quantity: Extract<Reported, { value: number }>) =>

@@ -4,9 +4,15 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { BudgetChart } from '../../../src/plots/BudgetChart';
 import { PositionPlot } from '../../../src/plots/PositionPlot';
-import type { BandCurve, PlotInstant, ResidualPoint } from '../../../src/plots/props';
+import type {
+  BandCurve,
+  PlotInstant,
+  ResidualPoint,
+  TimelineEvent,
+} from '../../../src/plots/props';
 import { ResidualPlot } from '../../../src/plots/ResidualPlot';
 import { SealPlot } from '../../../src/plots/SealPlot';
+import { Timeline } from '../../../src/plots/Timeline';
 import { VelocityPlot } from '../../../src/plots/VelocityPlot';
 import type { BudgetEntry, Position } from '../../../src/shot/result';
 import '../../../src/ui/base.css';
@@ -205,12 +211,100 @@ describe('ResidualPlot', () => {
     ]);
   });
 
+  it('has a band of twice the uncertainty of each used one around zero', async () => {
+    show(<ResidualPlot points={points} />);
+    await ready();
+    const y = readAxis('y');
+    const band = numbers(d('plot-own-band'));
+    // Three used ones, there and back: six places.
+    expect(band).toHaveLength(12);
+    expect(band[1]).toBeCloseTo(y(40), 1);
+    expect(band.at(-1)).toBeCloseTo(y(-40), 1);
+  });
+
   it('shows a refused one far off as an arrowhead at the edge instead of shrinking the rest', async () => {
     show(<ResidualPlot points={points} />);
     await ready();
     expect(d('plot-refused')).toBe('');
     const top = Number(/^M[\d.]+ ([\d.]+)V/.exec(d('plot-frame'))?.[1]);
     expect(numbers(d('plot-beyond'))[1]).toBe(top + 1);
+  });
+});
+
+const EVENTS: readonly TimelineEvent[] = [
+  { kind: 'puncture', label: 'rear seal opens', time: -0.0123, low: -0.0124, high: -0.0122 },
+  { kind: 'onset', label: 'bulge begins', time: -0.0009, low: -0.00105, high: -0.00075 },
+  { kind: 'burst', label: 'seal opens', time: -0.000295, low: -0.000346, high: -0.000244 },
+  { kind: 'contact', label: 'ball reaches seal', time: -0.000085, low: -0.000088, high: -0.000082 },
+  { kind: 'exit', label: 'ball centre leaves', time: 0, low: -2e-6, high: 2e-6 },
+  { kind: 'burstHeard', label: 'burst heard', time: 0.00002, low: -0.00008, high: 0.00012 },
+  { kind: 'target', label: 'ball at the target', time: 0.0084, low: 0.00838, high: 0.00842 },
+  { kind: 'impactHeard', label: 'impact heard', time: 0.0291, low: 0.029, high: 0.0292 },
+];
+
+describe('Timeline', () => {
+  const overlapping = () => {
+    const boxes = [...host.querySelectorAll('.plot-event-label')].map((label) =>
+      label.getBoundingClientRect(),
+    );
+    return boxes.flatMap((a, i) =>
+      boxes
+        .slice(i + 1)
+        .filter(
+          (b) => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom,
+        ),
+    );
+  };
+
+  it.each([390, 1240])('keeps labels apart and within the strip, %i px wide', async (width) => {
+    host.style.width = `${width}px`;
+    await page.viewport(width + 20, 800);
+    show(<Timeline events={EVENTS} from="exit" coverage={0.95} />);
+    await ready();
+    await expect.poll(() => path('plot-frame')?.getAttribute('d')).toContain(`H${width}`);
+    const labels = [...host.querySelectorAll('.plot-event-label')];
+    expect(labels).toHaveLength(8);
+    expect(overlapping()).toEqual([]);
+    const frame = host.getBoundingClientRect();
+    for (const label of labels) {
+      const box = label.getBoundingClientRect();
+      expect(box.left).toBeGreaterThanOrEqual(frame.left);
+      expect(box.right).toBeLessThanOrEqual(frame.right + 1);
+    }
+    const numbersOfTicks = [...host.querySelectorAll('.plot-axis-x text')].map((one) =>
+      one.getBoundingClientRect(),
+    );
+    numbersOfTicks.slice(1).forEach((box, i) => {
+      expect(box.left).toBeGreaterThan(numbersOfTicks[i]?.right ?? 0);
+    });
+    await expect.element(page.getByText('drawn closer the farther from it')).toBeVisible();
+  });
+
+  it('draws times and intervals where its ticks say, each kind with a shape of its own', async () => {
+    show(<Timeline events={EVENTS.slice(1, 5)} from="exit" coverage={0.95} />);
+    await ready();
+    const x = readAxis('x');
+    const burst = path('plot-instant-burst rect');
+    expect(Number(burst?.getAttribute('x'))).toBeCloseTo(x(-0.346), 0);
+    expect(Number(burst?.getAttribute('width'))).toBeCloseTo(x(-0.244) - x(-0.346), 0);
+    const shapes = [...host.querySelectorAll('.plot-event-mark')].map((mark) =>
+      mark.getAttribute('d'),
+    );
+    expect(new Set(shapes).size).toBe(4);
+  });
+
+  it('has the events in order in a table', () => {
+    show(<Timeline events={EVENTS.slice(1, 5)} from="exit" coverage={0.95} />);
+    const rows = [...host.querySelectorAll('tbody tr')].map((row) =>
+      [...row.querySelectorAll('td')].map((cell) => cell.textContent),
+    );
+    expect(rows[1]).toEqual(['seal opens', '−295 ± 51 µs', '-0.346 to -0.244']);
+    expect(rows.map(([name]) => name)).toEqual([
+      'bulge begins',
+      'seal opens',
+      'ball reaches seal',
+      'ball centre leaves',
+    ]);
   });
 });
 
@@ -271,6 +365,8 @@ describe('SealPlot', () => {
         front={Float64Array.of(0, 0.001, 0.004)}
         frontU={Float64Array.of(1e-4, 1e-4, 1e-4)}
         instants={[burst, later]}
+        posterior={{ times: [0.001, 0.002, 0.003], density: [0, 1000, 0] }}
+        bounds={null}
       />,
     );
     await ready();
@@ -280,6 +376,64 @@ describe('SealPlot', () => {
     expect(top).toBeCloseTo(readAxis('y')(4), 1);
     expect(numbers(d('plot-instant-burst path'))[0]).toBeCloseTo(readAxis('x')(2), 1);
     expect(numbers(d('plot-instant-exit path'))[0]).toBeCloseTo(readAxis('x')(6), 1);
+  });
+});
+
+describe('the opening of the seal', () => {
+  const plot = (given: Partial<Parameters<typeof SealPlot>[0]>) => (
+    <SealPlot
+      times={Float64Array.of(0, 0.001, 0.002, 0.003)}
+      front={Float64Array.of(0, 0.001, 0.004, 0.004)}
+      frontU={Float64Array.of(1e-4, 1e-4, 1e-4, 1e-4)}
+      instants={[]}
+      posterior={null}
+      bounds={null}
+      {...given}
+    />
+  );
+
+  it('is a density that stands on the time axis, and once more enlarged', async () => {
+    const burst: PlotInstant = { ...exit, kind: 'burst', low: 0.0018, high: 0.0023 };
+    show(
+      plot({
+        instants: [burst],
+        posterior: { times: [0.0018, 0.002, 0.0024], density: [0, 5000, 0] },
+      }),
+    );
+    await ready();
+    const foot = Number(/V([\d.]+)H/.exec(d('plot-frame'))?.[1]);
+    const x = readAxis('x');
+    // Up one side of the curve to its highest place, and back along the axis.
+    const shape = numbers(d('plot-density'));
+    [x(1.8), foot, x(2)].forEach((place, i) => {
+      expect(shape[i]).toBeCloseTo(place, 1);
+    });
+    expect(shape[3]).toBeLessThan(foot - 50);
+    // The enlarged one has a scale of its own: 5000 a second are 5 a millisecond, 0.005 a microsecond.
+    const wide = readAxis('x', 1);
+    expect(numbers(d('plot-density', 1))[2]).toBeCloseTo(wide(2000), 1);
+    expect(numbers(d('plot-density', 1))[3]).toBeCloseTo(readAxis('y', 1)(0.005), 1);
+    expect(
+      Number(
+        host
+          .querySelectorAll('.plot-chart')[1]
+          ?.querySelector('.plot-instant-burst rect')
+          ?.getAttribute('width'),
+      ),
+    ).toBeCloseTo(wide(2300) - wide(1800), 1);
+  });
+
+  it('lies between bounds where it was not found, open to the side that has none', async () => {
+    show(plot({ bounds: [0.001, null] }));
+    await ready();
+    const zone = path('plot-bounds');
+    const left = readAxis('x')(1);
+    const right = Number(/H([\d.]+)$/.exec(d('plot-frame'))?.[1]);
+    expect(Number(zone?.getAttribute('x'))).toBeCloseTo(left, 1);
+    expect(Number(zone?.getAttribute('width'))).toBeCloseTo(right - left, 1);
+    expect(path('plot-density')).toBeUndefined();
+    const rows = [...host.querySelectorAll('tbody tr')].map((row) => row.textContent);
+    expect(rows).toContain('seal opens withinafter 1');
   });
 });
 
@@ -294,6 +448,8 @@ describe('SealPlot of a whole shot', () => {
         front={times.map((time) => (time < 0.02 ? 0.004 : 0.003))}
         frontU={times.map(() => 1e-4)}
         instants={[onset, burst]}
+        posterior={null}
+        bounds={null}
       />,
     );
     await ready();
@@ -343,6 +499,7 @@ describe('the plots together', () => {
     show(
       <main>
         <PositionPlot positions={positions} curve={curve} instants={[exit]} zone={null} />
+        <Timeline events={EVENTS} from="exit" coverage={0.95} />
         <BudgetChart
           entries={[
             {

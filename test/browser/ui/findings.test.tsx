@@ -3,6 +3,7 @@ import { page } from 'vitest/browser';
 import type { Quantity } from '../../../src/core/estimate';
 import type { Result } from '../../../src/shot/result';
 import { exampleReduction } from '../../fixtures/reduction';
+import { exampleShot } from '../../fixtures/shot';
 import { type MountedPage, measuredClip, mountPage } from './mountPage';
 
 let mounted: MountedPage;
@@ -70,6 +71,78 @@ describe('what else the film tells', () => {
     );
   });
 
+  it('is direction, energy and drag, each with its uncertainty or why there is none', async () => {
+    await resultWith({});
+    // 0.002 rad are 0.115 degrees, 2 u of 0.0005 rad 0.057 degrees.
+    await expect
+      .poll(() => told('elevation'))
+      .toBe("0.115 ± 0.057 ° (95 %): upwards from the picture's rows");
+    expect(told('kinetic-energy')).toBe('1.530 ± 0.020 J (95 %)');
+    expect(told('momentum')).toBe('0.07620 ± 0.00080 kg m/s (95 %)');
+    expect(told('bore-acceleration')).toBe('The bore is not in view.');
+    expect(told('deceleration')).toBe('310 ± 120 m/s² (95 %)');
+    expect(told('drag-coefficient')).toBe('0.45 ± 0.18 (95 %)');
+    // Neither a target nor sound is stated.
+    expect(told('target-speed')).toBeUndefined();
+    expect(told('sound')).toBeUndefined();
+  });
+
+  it('is the target and the sound where they are stated', async () => {
+    const none = { unavailable: { code: 'noneAfter', message: 'It is not seen past the target.' } };
+    await resultWith({
+      flight: {
+        ...exampleReduction({ shot: exampleShot(), footageSha256: null }).result.flight,
+        target: {
+          time: quantity(0.0103, 1e-5),
+          speedBefore: quantity(38.5, 0.1),
+          speedAfter: none,
+          energyGivenUp: none,
+        },
+      },
+      sound: {
+        burst: quantity(1.6e-4, 2e-5),
+        minusFilm: quantity(-2e-4, 3e-5),
+        agrees: false,
+        impact: { unavailable: { code: 'noImpact', message: 'No impact is heard.' } },
+        meanSpeed: quantity(39.1, 0.2),
+      },
+    });
+    await expect.poll(() => told('target-speed')).toBe('38.50 ± 0.20 m/s (95 %)');
+    expect(told('target-time')).toBe('10.300 ± 0.020 ms (95 %)');
+    expect(told('target-energy')).toBe('It is not seen past the target.');
+    expect(told('burst-heard')).toContain(
+      'It does not agree with the film: heard 200 ± 60 µs before the burst seen on the film (95 %).',
+    );
+    expect(told('impact-heard')).toBe('No impact is heard.');
+    expect(told('mean-speed')).toBe('39.10 ± 0.40 m/s (95 %)');
+  });
+
+  it('has remedies with failed checks, support of models, down-weighted centres and advice', async () => {
+    const { fit } = exampleReduction({ shot: exampleShot(), footageSha256: null }).result;
+    if (!('model' in fit)) throw new Error('the example has a fit');
+    const [first, second] = fit.compared;
+    if (first === undefined || second === undefined) throw new Error('it compares two models');
+    await resultWith({
+      fit: {
+        ...fit,
+        downWeighted: 2,
+        compared: [first, second, { ...second, model: 'quadraticDrag', evidenceRatio: null }],
+        checks: [
+          { code: 'trend', passed: false, message: 'A trend is left.', remedy: 'Check the lens.' },
+        ],
+      },
+    });
+    await expect
+      .element(page.getByText('look at this: A trend is left. Check the lens.'))
+      .toBeVisible();
+    expect(told('down-weighted')).toContain('2 centres lie so far off');
+    const support = [...mounted.host.querySelectorAll('td.support')].map((one) => one.textContent);
+    expect(support).toEqual(['best', '4.1 times less supported', 'ruled out']);
+    await expect
+      .element(page.getByText('More frames past the muzzle would help most.'))
+      .toBeVisible();
+  });
+
   it('leads to the frame in which the ball broke, and names what was not the ball', async () => {
     await resultWith({
       breakUp: { frame: 7, reason: { code: 'ballBroke', message: 'It is whole up to frame 6.' } },
@@ -92,7 +165,25 @@ describe('what else the film tells', () => {
       [...row.children].map((cell) => cell.textContent?.trim()),
     );
     // 0.04 m/s, sensitivity 1, are 0.144 km/h; 40 m/s a unit are 144 km/h a unit.
-    expect(rows).toContainEqual(['fit', 'A', '0.14 km/h', '1.00', '0.14', '94.1 %', '8.00']);
-    expect(rows).toContainEqual(['known length', 'B', '0.00025', '144', '0.036', '5.9 %', '∞']);
+    expect(rows).toContainEqual([
+      'fit',
+      'A',
+      'Student t',
+      '0.14 km/h',
+      '1.00',
+      '0.14',
+      '94.1 %',
+      '8.00',
+    ]);
+    expect(rows).toContainEqual([
+      'known length',
+      'B',
+      'normal',
+      '0.00025',
+      '144',
+      '0.036',
+      '5.9 %',
+      '∞',
+    ]);
   });
 });

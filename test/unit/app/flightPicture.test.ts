@@ -41,6 +41,26 @@ describe('what a result states', () => {
     expect(isAvailable(exitVelocity) && coverageFactor(exitVelocity)).toBeCloseTo(2, 9);
   });
 
+  it('has how far a centre left out lies off the curve, within the reach of the curve', () => {
+    const { result, curve } = reduce([0, 4]);
+    const positions = result.positions.map((one) =>
+      one.frame === 4 ? { ...one, s: (one.s ?? 0) + 3e-3 } : one,
+    );
+    if (curve === null) throw new Error('the example has a curve');
+    // The curve begins between frames 0 and 1, and has no place at frame 4 itself.
+    const kept = [1, 3, 5, 9];
+    const pick = (values: Float64Array) => Float64Array.from(kept, (i) => values[i] as number);
+    const { times, s, sU, v, vU } = curve;
+    const shorter = { times: pick(times), s: pick(s), sU: pick(sU), v: pick(v), vU: pick(vU) };
+    const points = residualsOf({ ...result, positions }, shorter);
+    expect(points.map(({ frame }) => frame)).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9]);
+    const far = points.find(({ frame }) => frame === 4);
+    expect(far?.used).toBe(false);
+    expect(far?.residual).toBeCloseTo(3e-3, 9);
+    // The fit's own residuals stay with their frames.
+    expect(points.find(({ frame }) => frame === 5)?.residual).toBe(-1e-5);
+  });
+
   it('gives each residual to the frame it belongs to, rejected frames passed over', () => {
     const points = residualsOf(reduce([1]).result);
     expect(points.map((one) => one.frame)).toEqual([0, 2, 3, 4, 5, 6, 7, 8, 9]);

@@ -1,0 +1,75 @@
+import { isAvailable, type Quantity, type Reported } from '../core/estimate';
+import type { Result, SealBurst } from '../shot/result';
+
+type EventKind =
+  | 'puncture'
+  | 'onset'
+  | 'burst'
+  | 'contact'
+  | 'exit'
+  | 'target'
+  | 'burstHeard'
+  | 'impactHeard';
+
+/** A moment of the shot with its coverage interval, s after the exit; before it: negative. */
+interface TimelineEvent {
+  readonly kind: EventKind;
+  readonly label: string;
+  readonly time: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+interface Timeline {
+  /** In the order of time. */
+  readonly events: readonly TimelineEvent[];
+  /** What the times are counted from: the exit, or the zero of the clock where no exit is known. */
+  readonly from: 'exit' | 'clock';
+  /** Coverage probability of the intervals, 0..1. */
+  readonly coverage: number;
+}
+
+/** Every moment a result states. Null: it states none. */
+export function timelineOf(result: Result): Timeline | null {
+  const { exitTime, lead, flight, sound, sealBurst, rearBurst } = result;
+  const origin = isAvailable(exitTime) ? exitTime.value : 0;
+  const stated: (TimelineEvent | null)[] = [
+    event('puncture', 'rear seal opens', instant(rearBurst), origin),
+    event('onset', 'bulge begins', 'value' in sealBurst ? sealBurst.bulgeOnset : null, origin),
+    // Burst and exit share the clock's errors: their difference is known better, or worse, than either tells.
+    isAvailable(lead)
+      ? event('burst', 'seal opens', backwards(lead), 0)
+      : event('burst', 'seal opens', instant(sealBurst), origin),
+    event('contact', 'ball reaches seal', result.contact, origin),
+    event('exit', 'ball centre leaves', exitTime, origin),
+    event('target', 'ball at the target', flight.target?.time ?? null, origin),
+  ];
+  if (sound !== null && 'burst' in sound) {
+    stated.push(event('burstHeard', 'burst heard', sound.burst, origin));
+    stated.push(event('impactHeard', 'impact heard', sound.impact, origin));
+  }
+  const events = stated.filter((one) => one !== null).sort((a, b) => a.time - b.time);
+  const known = [exitTime, sealBurst].find((one) => 'coverage' in one);
+  if (events.length === 0 || known === undefined || !('coverage' in known)) return null;
+  return { events, from: isAvailable(exitTime) ? 'exit' : 'clock', coverage: known.coverage };
+}
+
+const instant = (burst: SealBurst | null): Reported | null =>
+  burst !== null && 'value' in burst ? burst : null;
+
+const backwards = ({ interval: [low, high], ...rest }: Quantity): Quantity => ({
+  ...rest,
+  value: -rest.value,
+  interval: [-high, -low],
+});
+
+function event(
+  kind: EventKind,
+  label: string,
+  reported: Reported | null,
+  origin: number,
+): TimelineEvent | null {
+  if (reported === null || !isAvailable(reported)) return null;
+  const [low, high] = reported.interval;
+  return { kind, label, time: reported.value - origin, low: low - origin, high: high - origin };
+}
