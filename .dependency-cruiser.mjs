@@ -15,6 +15,7 @@ const CORE = {
   uncertainty: ['core', 'fit'],
   series: ['core', 'fit', 'uncertainty'],
   exit: ['core', 'fit', 'uncertainty', 'geometry', 'clock'],
+  sound: ['core', 'uncertainty'],
   seal: ['core', 'image', 'geometry', 'clock', 'fit', 'uncertainty'],
 };
 const coreFolders = [...Object.keys(CORE), 'reduction'].map((name) => `src/${name}`);
@@ -26,7 +27,7 @@ const FOLDERS = [
     path: `src/${name}`,
     may: may.map((other) => `src/${other}`),
     // The shot and its result are the vocabulary of what measures them.
-    types: ['geometry', 'clock', 'exit', 'seal', 'uncertainty', 'series'].includes(name)
+    types: ['geometry', 'clock', 'exit', 'seal', 'sound', 'uncertainty', 'series'].includes(name)
       ? ['src/shot']
       : [],
   })),

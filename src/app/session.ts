@@ -1,5 +1,6 @@
 import { effect, signal, untracked } from '@preact/signals';
 import { rateFromLamp } from '../clock/rateCheck';
+import { soundIfDecodable } from '../core/audio';
 import { failure } from '../core/reason';
 import type { FootageFile } from '../footage/source';
 import type { Reduction, ReductionInputs } from '../reduction/types';
@@ -170,7 +171,8 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore, scenes: S
 
   const inputsOf = async (shot: Shot, film: OpenFilm): Promise<ReductionInputs> => {
     const { info, timestamps, sha256 } = film;
-    const audio = shot.sound !== null && info.hasAudio ? await films.audio() : null;
+    const audio =
+      shot.sound !== null && info.hasAudio ? await soundIfDecodable(() => films.audio()) : null;
     const setup = setupKey(shot);
     const setupScene = setup === null ? null : scenes.find(setup, sha256);
     return { shot, info, timestamps, footageSha256: sha256, audio, setupScene };

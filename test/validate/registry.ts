@@ -3,7 +3,9 @@ import { clean } from './classes/clean';
 import { compressed } from './classes/compressed';
 import { hidden } from './classes/hidden';
 import { clutter } from './clutter';
+import { images } from './estimate/images';
 import { positions } from './estimate/positions';
+import { sound } from './estimate/sound';
 import { streak } from './streak';
 import type { ValidationClass } from './types';
 
@@ -26,12 +28,16 @@ const REDUCTION = [
   'src/uncertainty',
   'src/exit',
   'src/seal',
+  'src/sound',
   'src/reduction',
   'src/footage',
 ];
 
 /** Those of the estimators alone, without images. */
 const ESTIMATORS = ['src/core', 'src/fit', 'src/uncertainty', 'src/exit', 'test/validate/estimate'];
+
+/** Those of the sound track alone. */
+const SOUND = ['src/core', 'src/sound', 'src/uncertainty', 'test/validate'];
 
 /** Records are plain data; what a class makes of them is its own affair. */
 const register = <Record>(
@@ -57,5 +63,5 @@ export const SUBJECTS: Readonly<Record<string, readonly Registered[]>> = {
     register(clutter, REDUCTION),
     register(streak, REDUCTION),
   ],
-  estimate: [register(positions, ESTIMATORS)],
+  estimate: [register(positions, ESTIMATORS), register(images, REDUCTION), register(sound, SOUND)],
 };
