@@ -44,7 +44,7 @@ export function fitReport(
     chiSquare: best.fit.chiSquare * choice.sigmaScale ** 2,
     dof: best.fit.dof,
     residuals: meanResiduals(choice),
-    downWeighted: flight.weights.filter((weight) => weight < 0.5).length,
+    downWeighted: flight.weights.filter((weight) => weight < 1).length,
     compared: choice.compared,
     checks,
   };

@@ -84,7 +84,7 @@ export interface FitReport {
   readonly dof: number;
   /** m, in the order of the used positions. */
   readonly residuals: readonly number[];
-  /** How many used positions the robust weights count for less than half; 0 where none were asked for. */
+  /** How many used positions count for less than in full, their robust weight being under one half; 0 where none was asked for. */
   readonly downWeighted: number;
   readonly compared: readonly ComparedModel[];
   readonly checks: readonly FitCheck[];

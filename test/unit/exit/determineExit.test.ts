@@ -80,6 +80,18 @@ describe('determineExit', () => {
     const uniform = compared.find(({ model }) => model.startsWith('uniform'));
     expect(uniform?.weight).toBe(0);
   });
+
+  it('sets every model against the best of all, those without a muzzle zone too', () => {
+    const { compared } = report.fit;
+    const best = compared.reduce((a, b) => (b.aicc < a.aicc ? b : a));
+    expect(best.evidenceRatio).toBe(1);
+    for (const { aicc, evidenceRatio } of compared) {
+      const ratio = Math.exp((aicc - best.aicc) / 2);
+      if (evidenceRatio === null) expect(ratio).toBeGreaterThan(1e6);
+      else expect(evidenceRatio / ratio).toBeCloseTo(1, 9);
+    }
+    expect(compared.filter(({ model }) => !model.endsWith('muzzle zone')).length).toBe(3);
+  });
 });
 
 describe('the fitted path', () => {
@@ -124,6 +136,20 @@ describe('points left out', () => {
     const [low, high] = exitVelocity.interval;
     expect(low).toBeLessThan(180);
     expect(high).toBeGreaterThan(180);
+  });
+
+  it('are not those that lie off a little: they count for less, and are counted', () => {
+    const { fit } = reportOf(points);
+    const off = points.map((point, i) => {
+      if (i !== 7) return point;
+      const residual = (fit.residuals[i] as number) / shared.metresPerPixel;
+      return { ...point, along: point.along - residual + 4 * point.alongU };
+    });
+    const less = reportOf(off);
+    expect(fit.downWeighted).toBe(0);
+    expect(less.leftOut).toEqual([]);
+    expect(less.fit.downWeighted).toBe(1);
+    expect(reportOf(off, { robust: false }).fit.downWeighted).toBe(0);
   });
 
   it('keeps gross errors where asked to, and enlarges the uncertainty for them', () => {
