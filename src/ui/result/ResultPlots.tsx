@@ -77,7 +77,7 @@ export function ResultPlots({ reduction }: { readonly reduction: Reduction }) {
         />
       )}
       {step === 'result' && isAvailable(exitVelocity) && (
-        <div class="stack">
+        <div class="plots-wide plots">
           <BudgetChart
             entries={result.budget.exitVelocity}
             combined={exitVelocity.u}
