@@ -33,15 +33,18 @@ export function timeScale(events: readonly TimelineEvent[], unit: ShownUnit, wid
 
 const place = (scale: ScaleContinuousNumeric<number, number>) => (time: number) => scale(time);
 
-/** Zero and powers of ten to both sides, as far apart as their numbers need. */
+/** Zero and round times to both sides, powers of ten first, as far apart as their numbers need. */
 function spread(
   scale: ScaleContinuousNumeric<number, number>,
   [low, high]: readonly [number, number],
 ): readonly number[] {
   const kept: number[] = [0];
-  for (let power = 3; power >= -3; power--) {
+  const steps = [1, 5, 2].flatMap((step) =>
+    [3, 2, 1, 0, -1, -2].map((power) => step * 10 ** power),
+  );
+  for (const step of steps) {
     for (const side of [-1, 1]) {
-      const tick = side * 10 ** power;
+      const tick = side * step;
       if (tick < low || tick > high) continue;
       if (kept.every((other) => Math.abs(scale(other) - scale(tick)) >= TICK_SPACING / 2)) {
         kept.push(tick);

@@ -6,6 +6,9 @@ import { ReasonText } from '../shell/Notices';
 import { expanded, Finding, Reading } from './Reading';
 import { percent } from './words';
 
+/** From here on a difference of times is stated in milliseconds, s. */
+const LONG_S = 0.001;
+
 /** What the sound track tells beside the film. */
 export function SoundFindings({ sound }: { readonly sound: NonNullable<Result['sound']> }) {
   const unit = useDesk().preferences.speedUnit.value;
@@ -57,7 +60,8 @@ function AgainstFilm(props: { readonly minusFilm: Reported; readonly agrees: boo
       </div>
     );
   }
-  const apart = formatQuantity(expanded(minusFilm, minusFilm.value < 0 ? -1 : 1), 'time', 'µs');
+  const { value, u } = expanded(minusFilm, minusFilm.value < 0 ? -1 : 1);
+  const apart = formatQuantity({ value, u }, 'time', Math.max(value, u) < LONG_S ? 'µs' : 'ms');
   const side = `${apart} ${minusFilm.value < 0 ? 'before' : 'after'} the burst seen on the film (${percent(minusFilm.coverage)})`;
   return (
     <p>
