@@ -68,7 +68,7 @@ export function concludeFlight(
       (angle): Reported => angle,
     ),
     ...flightReadings(fitted, coverage),
-    boreAcceleration: { unavailable: NOT_YET },
+    boreAcceleration: { unavailable: NO_BORE },
     target:
       target === null
         ? null
@@ -81,7 +81,10 @@ export function concludeFlight(
   };
 }
 
-const NOT_YET = { code: 'notDetermined', message: 'This is not determined yet.' };
+const NO_BORE = {
+  code: 'boreNotFitted',
+  message: 'Only the flight past the muzzle is fitted; the acceleration in the bore is not.',
+};
 
 /** Angle of the direction of travel at the muzzle above the image's rows, rad; what lens and plane are not known to is counted. */
 function elevationOf(

@@ -69,7 +69,7 @@ export function locateBurst(
   if (!bracket.ok) return bracket;
   const { between, from, to, late, warnings } = bracket.value;
   const delay: Delay = { early: halfExposure(options.exposure), late };
-  const { moment, budget } = momentIn(
+  const { moment, budget, posterior } = momentIn(
     {
       from,
       to,
@@ -85,7 +85,7 @@ export function locateBurst(
   return success({
     between,
     burst: moment,
-    posterior: { times: [from, to], density: [1 / (to - from), 1 / (to - from)] },
+    posterior,
     bulgeOnset: locateOnset(whole, rest, clock, view, options.coverage),
     budget,
     warnings,

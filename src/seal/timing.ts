@@ -1,7 +1,7 @@
 import type { Clock } from '../clock/clock';
 import type { Estimate, Quantity } from '../core/estimate';
 import type { Seconds } from '../core/units';
-import type { BudgetEntry } from '../shot/result';
+import type { BudgetEntry, Posterior } from '../shot/result';
 import { combine, entry } from '../uncertainty/budget';
 import { uniformU } from '../uncertainty/quantity';
 import { coverageHalfWidth } from './spread';
@@ -36,7 +36,7 @@ export function sealTime(clock: SealClock, view: SealView, frame: number): Secon
 }
 
 /**
- * The moment inside a window as a quantity: rectangular window and delay convolved with the clock's sources
+ * The moment inside a window as a quantity and as a density: rectangular window and delay convolved with the clock's sources
  * (all Type B by JCGM 100:2008, 4.3.7; degrees of freedom unlimited).
  */
 export function momentIn(
@@ -46,7 +46,7 @@ export function momentIn(
   clock: SealClock,
   view: SealView,
   coverage: number,
-): { moment: Quantity; budget: BudgetEntry[] } {
+): { moment: Quantity; budget: BudgetEntry[]; posterior: Posterior } {
   const value = (window.from + window.to + delay.early - delay.late) / 2;
   const a = (window.to - window.from) / 2;
   const b = (delay.early + delay.late) / 2;
@@ -73,6 +73,18 @@ export function momentIn(
       dof: null,
     },
     budget,
+    posterior: trapezoid(value, a, b),
+  };
+}
+
+/** How probable each moment is after two rectangular spreads of half-widths `a` and `b`; the clock's sources move all alike. */
+function trapezoid(value: Seconds, a: Seconds, b: Seconds): Posterior {
+  const outer = a + b;
+  const inner = Math.abs(a - b);
+  const height = 1 / (2 * Math.max(a, b));
+  return {
+    times: [value - outer, value - inner, value + inner, value + outer],
+    density: b === 0 || a === 0 ? [height, height, height, height] : [0, height, height, 0],
   };
 }
 

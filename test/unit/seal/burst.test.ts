@@ -38,6 +38,26 @@ describe('burst of many shots', () => {
     }
   });
 
+  it('says how probable each moment is: area 1, about the value, no wider than u', () => {
+    for (const { found } of shots) {
+      const { times, density } = found.posterior;
+      const moment = (power: number) =>
+        // Simpson's rule is exact for what is linear between the corners times up to a square.
+        times.slice(1).reduce((sum, to, i) => {
+          const from = times[i] as number;
+          const middle = (from + to) / 2;
+          const at = (t: number, d: number) => d * (t - found.burst.value) ** power;
+          const [d0, d1] = [density[i] as number, density[i + 1] as number];
+          const between = at(from, d0) + 4 * at(middle, (d0 + d1) / 2) + at(to, d1);
+          return sum + ((to - from) / 6) * between;
+        }, 0);
+      expect(moment(0)).toBeCloseTo(1, 9);
+      expect(moment(1)).toBeCloseTo(0, 9);
+      expect(Math.sqrt(moment(2))).toBeLessThanOrEqual(found.burst.u * (1 + 1e-9));
+      expect(Math.sqrt(moment(2))).toBeGreaterThan(0.9 * found.burst.u);
+    }
+  });
+
   it('finds the onset of the bulge with an honest interval', () => {
     const onsets = shots.flatMap(({ scene, found }) =>
       isAvailable(found.bulgeOnset) ? [{ scene, onset: found.bulgeOnset }] : [],
