@@ -71,7 +71,7 @@ export function concludeShot(
     exitVelocity: orUnavailable(exit, (report) => report.exitVelocity),
     exitTime: orUnavailable(exit, (report) => report.exitTime),
     sealBurst: events.sealBurst,
-    rearBurst: null,
+    rearBurst: events.rearBurst,
     lead: events.lead,
     contact: events.contact,
     contactLead: events.contactLead,

@@ -3,6 +3,7 @@ import { clean } from './classes/clean';
 import { compressed } from './classes/compressed';
 import { hidden } from './classes/hidden';
 import { clutter } from './clutter';
+import { burst } from './estimate/burst';
 import { streak } from './streak';
 import type { ValidationClass } from './types';
 
@@ -53,5 +54,5 @@ export const SUBJECTS: Readonly<Record<string, readonly Registered[]>> = {
     register(clutter, REDUCTION),
     register(streak, REDUCTION),
   ],
-  estimate: [],
+  estimate: [register(burst, [...CENTRE, 'src/seal', 'src/clock', 'src/uncertainty'])],
 };
