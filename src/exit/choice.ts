@@ -3,10 +3,11 @@ import { akaike, akaikeWeights, evidenceRatio, together } from '../fit/modelChoi
 import type { ComparedModel, FitCheck } from '../shot/result';
 import type { FitChoice } from '../shot/schema';
 import { average, type Member } from './average';
+import { implausibleBore } from './boreLimit';
 import { type Candidate, type CandidateFit, createEstimator, type Estimator } from './candidate';
 import { dragOf, WIDE_DRAG, ZONE_PROFILES, type ZoneProfile } from './drag';
 import type { Flight, Setting } from './flight';
-import { DRAG, PARAMETERS, V0 } from './motion';
+import { BORE, DRAG, PARAMETERS, V0 } from './motion';
 import { ballDrag } from './sphereDrag';
 
 /** Drag beyond this many times what is expected is not believed of a ball. */
@@ -48,6 +49,8 @@ function versionsOf(choice: FitChoice, flight: Flight, nominal: Setting): readon
       return [{ motion: 'quadraticDrag', dragCoefficient: null }];
     case 'quadraticDragPrior':
       return [{ motion: 'quadraticDrag', dragCoefficient: ballDrag(nominal, flight.start.v0) }];
+    case 'boreAndFlight':
+      return [{ motion: 'boreAndFlight', dragCoefficient: WIDE_DRAG }];
     default:
       return [
         { motion: 'uniform', dragCoefficient: WIDE_DRAG },
@@ -73,7 +76,7 @@ function fitAll(
   nominal: Setting,
   sigmaScale: number,
 ): Fitted[] {
-  const start = Float64Array.of(flight.start.t0, flight.start.v0, 0, 0);
+  const start = Float64Array.of(flight.start.t0, flight.start.v0, 0, 0, 0);
   return versions.flatMap((version) => {
     const same = zones.flatMap(({ profile, share }) => {
       const candidate = { ...version, zone: profile };
@@ -165,6 +168,8 @@ function implausible(fit: CandidateFit, nominal: Setting): string | null {
   const drag = fit.theta[DRAG] as number;
   if (drag < 0) return 'it has the ball speeding up after the exit.';
   const expected = dragOf(nominal, WIDE_DRAG.value);
+  const bore = implausibleBore(fit.theta[BORE] as number, nominal);
+  if (bore !== null) return bore;
   return drag > DRAG_LIMIT * expected
     ? `its drag is more than ${DRAG_LIMIT} times what a ball of that size and mass meets in air.`
     : null;

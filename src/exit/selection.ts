@@ -66,7 +66,7 @@ function outliers(
   nominal: Setting,
 ): { wild: Map<number, number>; weights: Float64Array } {
   const flight = prepareFlight(points, nominal);
-  const start = Float64Array.of(flight.start.t0, flight.start.v0, 0, 0);
+  const start = Float64Array.of(flight.start.t0, flight.start.v0, 0, 0, 0);
   // The version that can follow most: what it cannot follow is no feature of the path.
   const candidate = {
     motion: 'quadraticDrag',
