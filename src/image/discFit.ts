@@ -129,9 +129,8 @@ function fitWith(
   const factor = clearly ? own.ratio : usual;
   const misfit = shareThrownOut(pixels, fit.weights, seen);
   const extra = (MISFIT_SHIFT * Math.max(0, misfit - FREE_MISFIT)) ** 2;
-  const shadePart = byShade(fit, factor, parameters);
   // Alone, the edge of the shadow is less well known than a linear covariance has it: its part counts twice.
-  const [extraX, extraY] = look?.unmodelled ?? shadePart;
+  const [extraX, extraY] = look?.unmodelled ?? byShade(fit, factor, parameters);
   return {
     disc,
     shading,
@@ -151,7 +150,6 @@ function fitWith(
       pull: scatter.pull,
       expected: scatter.expected,
       inflation: own.ratio,
-      byShade: shadePart,
       sigmaU: Math.sqrt(factor * at(3, 3)),
       stretchU: Math.sqrt(factor * at(4, 4)),
       ...(look === undefined

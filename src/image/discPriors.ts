@@ -16,8 +16,6 @@ const ALONE_U = 0.4;
 const NO_LAMP_U = 1e-4;
 /** Darkening of the limb, a share. */
 const LIMB_U = 0.15;
-/** Tilt of the brightness against the known look, as a share of the contrast. */
-const TILT_U = 0.006;
 /** In the opening rounds all but place and simple shading is held by this factor, lest it follow a wrong place. */
 const HELD = 0.15;
 
@@ -88,7 +86,7 @@ function forEachPrior(
   const size = Math.max(1, look === undefined ? level : Math.abs(contrast));
   const { shade } = disc;
   for (let j = 1; j < shade.length; j++) {
-    let u = TILT_U;
+    let u = look?.tiltU[j - 1] ?? 0;
     if (look === undefined) {
       if (j < 4) u = lamp && !holding ? SHADE_U[0] : ALONE_U;
       else if (j < LAMP) u = held * (lamp ? SHADE_U[1] : ALONE_U);

@@ -8,6 +8,8 @@ const DISC_NORMALS = sunflower(240);
 /** One place, for looking at one normal at a time. */
 const PLACE = placesFor(1);
 const PLAIN = freeShading();
+/** Normals that a tilt of 1 is held by where the level could do the same. */
+const TILT_HOLD = 1e-3;
 
 /** Brightness of the free shading at a normal; its derivatives by the parameters go into `by`. */
 function brightnessAt(
@@ -86,6 +88,37 @@ export function learnPattern(shades: readonly (readonly number[])[]): number[] {
     [p, misfit] = [next, off];
   }
   return Array.from(p);
+}
+
+/**
+ * How each of several patterns is tilted against a common one, for a mean brightness of 1: what of it goes
+ * with the normal's components u, v and w.
+ */
+export function tiltsAgainst(
+  pattern: readonly number[],
+  shades: readonly (readonly number[])[],
+): [u: number, v: number, w: number][] {
+  const common = brightnessOver(pattern);
+  const columns = DISC_NORMALS.map((normal, k) => [common[k] as number, ...normal]);
+  const normal = new Float64Array(16);
+  for (const row of columns) {
+    for (let i = 0; i < 16; i++) {
+      normal[i] = (normal[i] as number) + (row[i >> 2] as number) * (row[i & 3] as number);
+    }
+  }
+  // As in the fit a tilt is small against the level: what both can do is the level's.
+  for (let j = 1; j < 4; j++) normal[5 * j] = (normal[5 * j] as number) + TILT_HOLD;
+  const inverse = definiteInverse(normal, 4);
+  if (inverse === null) return shades.map(() => [0, 0, 0]);
+  return shades.map((shade) => {
+    const over = brightnessOver(shade);
+    const rhs = [0, 1, 2, 3].map((c) =>
+      columns.reduce((sum, row, k) => sum + (over[k] as number) * (row[c] as number), 0),
+    );
+    const along = (r: number) =>
+      rhs.reduce((sum, value, c) => sum + (inverse[4 * r + c] as number) * value, 0);
+    return [along(1), along(2), along(3)];
+  });
 }
 
 /** Normals spread evenly over the disc as the camera sees it: equal areas, each turned by the golden angle from the one before. */

@@ -37,6 +37,11 @@ export interface BallModel {
   readonly look?: BallLook & {
     readonly sigmaU: Pixels;
     readonly stretchU: number;
+    /**
+     * How far the brightness may be off as it goes with the normal's components to the right, down and to the
+     * camera: shares of the contrast.
+     */
+    readonly tiltU: readonly [right: number, down: number, near: number];
     /** Variance of the fits' residuals, neighbours that err alike included, over that of the noise. */
     readonly inflation: number;
     /** What the model of the ball leaves out and all frames share: variances of x and y, px^2. */
@@ -146,8 +151,6 @@ export interface FitEvidence {
   readonly expected: Float32Array;
   /** Squares of the one over the other. */
   readonly inflation: number;
-  /** Part of the variances of x and y that is due to the shading being unknown, px^2. */
-  readonly byShade: readonly [x: number, y: number];
   readonly sigmaU: Pixels;
   readonly stretchU: number;
   /**

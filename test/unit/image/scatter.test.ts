@@ -43,7 +43,6 @@ function flight(
         ),
         expected: new Float32Array(CELLS).fill((2 * U * U) / CELLS),
         inflation: pulls * pulls,
-        byShade: [0, 0],
         sigmaU: 0.01,
         stretchU: 0.1,
         learnt: { inflation: 1, unmodelled: [0, 0] },
