@@ -18,6 +18,7 @@ const UNCORRECTED = 'as if all lines were read at once';
 interface Truth {
   readonly name: string;
   readonly exitVelocity: number;
+  readonly sealBurst: number;
 }
 
 const readJson = async (path: string) => JSON.parse(await readFile(path, 'utf8'));
@@ -84,5 +85,14 @@ describe('sample clips', () => {
     const truth = await truthOf(PHONE);
     const { value, u } = exitVelocity(UNCORRECTED);
     expect(Math.abs(value - truth.exitVelocity)).toBeGreaterThan(10 * u);
+  });
+
+  it('with a sound track hear the burst when the film shows it', async () => {
+    const { name, sealBurst } = await truthOf(PHONE);
+    const sound = results.get(name)?.sound;
+    if (!sound || !('burst' in sound) || !isAvailable(sound.burst)) throw new Error('not heard');
+    expect(sound.agrees).toBe(true);
+    expect(sound.burst.interval[0]).toBeLessThan(sealBurst);
+    expect(sound.burst.interval[1]).toBeGreaterThan(sealBurst);
   });
 });
