@@ -3,13 +3,12 @@ import { median, robustDeviation } from '../core/statistics';
 import type { Shape } from './ballShape';
 import type { Disc } from './discModel';
 import { freeShading, placesFor } from './discShade';
+import { sureOnes } from './sure';
 import type { Background, BallModel, CentreMeasurement } from './types';
 
 /** Frames that show nearly as much of the outline as the best do tell of the brightness, if there are as many. */
 const WELL_SEEN_SHARE = 0.92;
 const FEWEST_FRAMES = 4;
-/** Frames whose centre is this many times less sure than usual (by variance) show it through something. */
-const UNSURE = 3;
 /**
  * Means of nine pixels this far off what ball or background would show are something else: share of the
  * contrast, standard deviations of the mean, and of the ball's brightness from frame to frame.
@@ -29,9 +28,7 @@ export function learnBrightness(
   ball: BallModel,
   measured: readonly CentreMeasurement[],
 ): BallModel {
-  const spread = ({ varX, varY }: CentreMeasurement) => varX + varY;
-  const most = measured.length === 0 ? 0 : UNSURE * median(measured.map(spread));
-  const sure = measured.filter((centre) => spread(centre) <= most);
+  const sure = sureOnes(measured);
   const best = Math.max(0, ...sure.map(({ visible }) => visible));
   const values = sure.flatMap(({ visible, brightness }) =>
     visible >= WELL_SEEN_SHARE * best && brightness !== undefined ? [brightness] : [],

@@ -2,6 +2,7 @@ import { median, robustDeviation } from '../core/statistics';
 import { radiusPrior, SIGMA_PRIOR, STRETCH_PRIOR } from './discPriors';
 import { learnScatter } from './scatter';
 import { learnPattern } from './shadePattern';
+import { sureOnes } from './sure';
 import type { BallModel, CentreMeasurement } from './types';
 
 /**
@@ -11,8 +12,6 @@ import type { BallModel, CentreMeasurement } from './types';
 const WELL_SEEN_SHARE = 0.92;
 const LEAST_SEEN = 0.5;
 const FEWEST_FRAMES = 4;
-/** Frames whose centre is this many times less sure than usual (by variance) tell of nothing. */
-const UNSURE = 3;
 /** No value common to the frames is known better than this: a share of the radius, px and a share. */
 const LEAST_RADIUS_SHARE = 5e-4;
 const LEAST_SIGMA_U = 0.01;
@@ -32,13 +31,9 @@ export function learnBall(ball: BallModel, measured: readonly CentreMeasurement[
   const least = Math.max(LEAST_SEEN, WELL_SEEN_SHARE * best);
   const whole = measured.filter(({ visible }) => visible >= least);
   if (whole.length < FEWEST_FRAMES) return ball;
-  const spread = (centre: CentreMeasurement) => centre.varX + centre.varY;
-  const most = UNSURE * median(whole.map(spread));
-  const seen = whole.flatMap((centre) => {
+  const seen = sureOnes(whole).flatMap((centre) => {
     const { radius, look, evidence } = centre;
-    return look !== undefined && evidence !== undefined && spread(centre) <= most
-      ? [{ radius, look, evidence }]
-      : [];
+    return look !== undefined && evidence !== undefined ? [{ radius, look, evidence }] : [];
   });
   if (seen.length < FEWEST_FRAMES) return ball;
   const radius = pool(
