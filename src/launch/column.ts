@@ -68,6 +68,23 @@ export function createColumn(
   return column;
 }
 
+/** The same gas in twice as many cells: each is halved along its limited slope, so nothing is gained or lost. */
+export function refined(column: Column): Column {
+  const { gas, cells, left, right } = column;
+  const still = { density: 1, velocity: 0, pressure: 1 };
+  const fine = createColumn(gas, 2 * cells, left, right, () => still);
+  for (const key of ['mass', 'momentum', 'energy'] as const) {
+    for (let i = 0; i < cells; i++) {
+      const value = column[key][i] as number;
+      const quarter = slope(column[key], cells, i) / 4;
+      fine[key][2 * i] = value - quarter;
+      fine[key][2 * i + 1] = value + quarter;
+    }
+  }
+  refresh(fine);
+  return fine;
+}
+
 /** Works out density, velocity and pressure from what is conserved. */
 function refresh({ gas, cells, mass, momentum, energy, state }: Column): void {
   const { density, velocity, pressure } = state;

@@ -1,7 +1,7 @@
 import type { Cancellation } from '../core/cancellation';
 import { success } from '../core/reason';
 import { openEnd } from './boundary';
-import { type Column, createColumn } from './column';
+import { createColumn, refined } from './column';
 import { createCurve, SAMPLES } from './curve';
 import { densityAt, gasOf } from './gas';
 import {
@@ -21,6 +21,9 @@ import type { Launch, Launcher, SealOpening } from './types';
 
 /** The least residual pressure that gas is followed at, Pa: 1e-5 of an atmosphere holds back nothing. */
 const LEAST_PRESSURE = 1;
+/** The column behind the ball is short at first and has this share of the cells, as its length would; it is refined as it grows. */
+const FIRST_SHARE = 8;
+const FEWEST_CELLS = 10;
 /** A profile of the whole barrel is kept at every so many samples. */
 const SAMPLES_A_PROFILE = 4;
 const CELLS = 100;
@@ -28,7 +31,7 @@ const CELLS = 100;
 const STEPS_A_LOOK = 200;
 
 export interface GasDynamicsOptions {
-  /** Cells of each of the two columns. */
+  /** Cells of the column ahead, and of that behind once the barrel is behind the ball; 10 or more. */
   readonly cells?: number;
   /** Told the share of the barrel that the ball has passed, 0..1, with every profile. */
   readonly onProgress?: (share: number) => void;
@@ -71,7 +74,6 @@ export function launchByGasDynamics(
   const first = balance(run);
   const { curve, add } = createCurve();
   const profiles: Profile[] = [];
-  const sample = () => add(sampleOf(run, startPosition));
   let seal: Omit<SealOpening, 'lead'> | null = null;
   let exit: Launch['exit'] | null = null;
   /** Since when the ball rests. */
@@ -83,10 +85,13 @@ export function launchByGasDynamics(
         profiles.push(profileOf(run, startPosition));
         onProgress?.(Math.max(0, run.way) / leave);
       }
-      sample();
+      add(sampleOf(run, startPosition));
     }
     const { time, way, speed, endPressure } = run;
     const dt = stepRun(run, scale / SAMPLES);
+    if (run.rear.cells < cells && run.rear.right / run.rear.cells > barrelLength / cells) {
+      run.rear = refined(run.rear);
+    }
     /** The instant in the step at a share of it. */
     const at = (share: number) => ({
       time: time + share * dt,
@@ -94,7 +99,7 @@ export function launchByGasDynamics(
     });
     if (seal === null && run.endPressure >= opensAt) {
       const share = (opensAt - endPressure) / (run.endPressure - endPressure);
-      seal = { ...at(Math.min(1, Math.max(0, share))), cause: 'pressure' };
+      seal = { ...at(share), cause: 'pressure' };
       run.frontEnd = muzzle;
     }
     if (run.front !== null && run.way >= touch) {
@@ -109,10 +114,12 @@ export function launchByGasDynamics(
     if (run.speed !== 0) rest = run.time;
     const given = run.time > LONGEST * scale || run.time - rest > LONGEST_REST * scale;
     if (exit === null && (given || turnedBack(run, launcher))) {
-      exit = doesNotLeave(startPosition + run.way);
+      exit = doesNotLeave(run.time, startPosition + run.way);
     }
   }
-  sample();
+  // The last step goes past the muzzle plane: the curve ends there.
+  const end = exit.ok && { time: exit.value.time, speed: exit.value.speed, position: barrelLength };
+  add({ ...sampleOf(run, startPosition), ...end });
   onProgress?.(1);
   return { curve, exit, profiles, imbalance: imbalanceOf(run, first) };
 }
@@ -128,16 +135,20 @@ function runOf(launcher: Launcher, cells: number): PistonRun {
   const gas = gasOf(air);
   const pressure = Math.max(residualPressure, LEAST_PRESSURE);
   const still = { pressure, velocity: 0, density: densityAt(gas, pressure, air.temperature) };
-  const column = (left: number, right: number): Column =>
-    createColumn(gas, cells, left, right, () => still);
   const half = plugLength(launcher) / 2;
   return startRun({
     ...{ gas, area: boreArea(launcher), bore: boreDiameter, mass: launcher.ballMass },
     ...{ friction: launcher.ballFriction, wallFriction: launcher.wallFriction },
     gap: gapShare(launcher),
-    rear: column(0, startPosition - half),
+    rear: createColumn(
+      gas,
+      Math.max(FEWEST_CELLS, Math.ceil(cells / FIRST_SHARE)),
+      0,
+      startPosition - half,
+      () => still,
+    ),
     rearEnd: openEnd(gas, openingOf(launcher, air.pressure)),
-    front: column(startPosition + half, barrelLength),
+    front: createColumn(gas, cells, startPosition + half, barrelLength, () => still),
     frontEnd: null,
     frontPressure: launcher.outsidePressure,
   });

@@ -25,14 +25,14 @@ export const timeScale = (launcher: Launcher): number => {
 };
 
 /** A launch that takes longer than this many of its time scales is given up. */
-export const LONGEST = 10;
+export const LONGEST = 30;
 /** So is a ball that has rested for this share of one: the force on it is greatest at first. */
 export const LONGEST_REST = 0.25;
 
-export const doesNotLeave = (position: number): Outcome<never> =>
+export const doesNotLeave = (time: number, position: number): Outcome<never> =>
   failure(
     'ballDoesNotLeave',
-    `By this model the ball does not leave the barrel: it stays at ${(1000 * position).toFixed(0)} mm from the rear seal.`,
+    `By this model the ball does not leave the barrel: after ${(1000 * time).toFixed(0)} ms it is ${(1000 * position).toFixed(0)} mm from the rear seal.`,
     'Look at the residual pressure, the seal burst pressure and the frictions.',
   );
 
@@ -75,6 +75,12 @@ export function checkLauncher(launcher: Launcher): void {
     throw bad(
       'the residual pressure is not below that of the air outside',
       'Give the absolute pressure left in the barrel, in pascals.',
+    );
+  }
+  if (!(residualPressure < sealOpensAt(launcher))) {
+    throw bad(
+      'the residual pressure opens the muzzle seal before the shot',
+      'The seal burst pressure is how far the pressure inside must exceed that outside.',
     );
   }
   if (!(startPosition >= ballDiameter / 2 && startPosition < barrelLength - ballDiameter / 2)) {

@@ -83,7 +83,7 @@ export function launchBy(launcher: Launcher, driveOf: (gas: Gas) => Drive): Laun
     if (state[1] !== 0) rest = time;
     const given = time > LONGEST * scale || time - rest > LONGEST_REST * scale;
     if (given || state[0] < -startPosition) {
-      return { curve, exit: doesNotLeave(startPosition + state[0]) };
+      return { curve, exit: doesNotLeave(time, startPosition + state[0]) };
     }
     const open = seal !== null;
     const after = (part: number) => rungeKutta((y) => rates(y, open).change, state, part);

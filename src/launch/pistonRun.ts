@@ -31,7 +31,7 @@ export interface PistonRun {
   readonly gap: number;
   /** Darcy's factor. */
   readonly wallFriction: number;
-  readonly rear: Column;
+  rear: Column;
   /** What is at the far ends; null: a wall. */
   rearEnd: OpenEnd | null;
   front: Column | null;

@@ -9,7 +9,7 @@ import { RESIDUAL_SHARES, sweep } from '../../../src/launch/sweep';
 import type { Launch, Launcher } from '../../../src/launch/types';
 import { LAUNCHER_B } from '../../validate/model/launchers';
 
-const coarse = (launcher: Launcher) => launchByGasDynamics(launcher, { cells: 20 });
+const coarse = (launcher: Launcher) => launchByGasDynamics(launcher, { cells: 25 });
 const MODELS = [launchByConstantForce, launchByMomentum, launchByExpansion, coarse];
 
 const exitOf = ({ exit }: Launch) => {
@@ -29,9 +29,9 @@ describe('every model', () => {
     expect(new Set(Object.values(curve).map(({ length }) => length)).size).toBe(1);
     expect(curve.time.length).toBeGreaterThan(300);
     expect(curve.position[0]).toBe(LAUNCHER_B.startPosition);
-    expect(curve.position.at(-1)).toBeCloseTo(LAUNCHER_B.barrelLength, 2);
-    expect(curve.time.at(-1)).toBeCloseTo(time, 5);
-    expect(Math.abs((curve.speed.at(-1) as number) - speed)).toBeLessThan(0.01 * speed);
+    expect(curve.position.at(-1)).toBeCloseTo(LAUNCHER_B.barrelLength, 9);
+    expect(curve.time.at(-1)).toBeCloseTo(time, 9);
+    expect(curve.speed.at(-1)).toBeCloseTo(speed, 6);
     expect(seal.lead).toBeCloseTo(time - seal.time, 12);
     expect(seal.distance).toBeGreaterThan(0.0149);
   });
@@ -44,6 +44,7 @@ describe('every model', () => {
       [{ gapDischarge: 1.2 }, /gapDischarge is 1.2/],
       [{ ballDiameter: 0.032 }, /wider than the bore/],
       [{ residualPressure: 2e5 }, /residual pressure/],
+      [{ outsidePressure: 900, sealBurstPressure: 50 }, /opens the muzzle seal/],
       [{ startPosition: 0.01 }, /starts 10.0 mm/],
       [{ air: { temperature: -5, pressure: 1e5, humidity: 0.5 } }, /temperature/],
     ];
@@ -72,7 +73,7 @@ describe('what slows the ball slows it by every model that knows of it', () => {
     for (const model of MODELS.slice(1)) {
       const { exit } = model({ ...LAUNCHER_B, ballFriction: 200 });
       expect(exit.ok).toBe(false);
-      if (!exit.ok) expect(exit.reason.message).toContain('stays at 16 mm');
+      if (!exit.ok) expect(exit.reason.message).toContain('it is 16 mm from');
     }
   });
 });
