@@ -30,11 +30,25 @@ describe('burst of many shots', () => {
     expect(rms).toBeLessThanOrEqual(0.3);
   });
 
-  it('never claims less than the frame interval leaves open', () => {
+  it('states an uncertainty as large as its errors, and a curve of area 1 with that mean', () => {
+    const squares = shots.map(
+      ({ scene, found }) => ((found.burst.value - scene.burst) / found.burst.u) ** 2,
+    );
+    const ratio = Math.sqrt(squares.reduce((a, b) => a + b, 0) / shots.length);
+    expect(ratio).toBeGreaterThan(0.5);
+    expect(ratio).toBeLessThan(1.2);
     for (const { found } of shots) {
-      expect(found.burst.u).toBeGreaterThanOrEqual(INTERVAL / Math.sqrt(12));
-      const width = found.burst.interval[1] - found.burst.interval[0];
-      expect(width).toBeGreaterThanOrEqual(0.95 * INTERVAL * (1 - 1e-9));
+      const { times, density } = found.posterior;
+      let area = 0;
+      let first = 0;
+      for (let i = 1; i < times.length; i++) {
+        const step = (times[i] as number) - (times[i - 1] as number);
+        const [a, b] = [density[i - 1] as number, density[i] as number];
+        area += ((a + b) / 2) * step;
+        first += ((a * (times[i - 1] as number) + b * (times[i] as number)) / 2) * step;
+      }
+      expect(area).toBeCloseTo(1, 9);
+      expect(Math.abs(first - found.burst.value)).toBeLessThan(0.02 * INTERVAL);
     }
   });
 
@@ -205,6 +219,7 @@ describe('the clock in the budget', () => {
       exposure: { value: scene.exposure, u: 0 },
       burstBetween: null,
       ballFrameLimit: null,
+      contact: null,
     };
     const ideal = report(locateBurst(observations, evenClock(INTERVAL), viewOf(scene), options));
     const real = report(locateBurst(observations, clock, viewOf(scene), options));
