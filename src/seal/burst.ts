@@ -3,10 +3,10 @@ import { failure, type Outcome, success } from '../core/reason';
 import type { Seconds } from '../core/units';
 import type { BudgetEntry, Posterior, Warning } from '../shot/result';
 import { uniformU } from '../uncertainty/quantity';
-import type { Density } from './density';
+import { type Density, quantileOf } from './density';
 import { burstDensity } from './instant';
 import { locateOnset } from './onset';
-import { firstOpening } from './opening';
+import { firstOpening, templateOf } from './opening';
 import { hasMoved, isHidden, type RestState, restOf } from './tear';
 import { findTear, tornFromStart } from './tearFrame';
 import {
@@ -22,6 +22,9 @@ import type { SealObservation, SealView } from './types';
 
 /** Where the ball hides how fast the film parts, a tear may have gone unseen for this share of a frame interval. */
 const UNSEEN = 0.3;
+
+/** Contrast to a pixel's noise from which on the film's outline is trusted. */
+const PLAIN_CONTRAST = 12;
 
 export interface BurstOptions {
   readonly coverage: number;
@@ -176,20 +179,28 @@ function findBracket(
       'Use a clip that starts with the seal at rest, or state the frames around the burst by hand.',
     );
   }
-  const open = firstOpening(before);
-  const last = before.at(-1) as SealObservation;
   const next = after[0];
+  const last = before.at(-1) as SealObservation;
   const bulged = hasMoved(last, rest);
-  if (open !== null || (next !== undefined && bulged)) {
-    const when = densityOf(before, open ?? before.length, clock, view, options);
-    if (when !== null) {
+  const tear = findTear(before, rest, next?.frame ?? null);
+  const lost = firstOpening(before);
+  if (tear !== null || lost !== null || (next !== undefined && bulged)) {
+    // Growth tells early and now and then too early; film that is gone is gone.
+    const early = lost === null || isPlain(before[lost - 1] as SealObservation);
+    const open = Math.min((early ? tear?.open : null) ?? before.length, lost ?? before.length);
+    const surely = lost ?? tear?.surely ?? before.length;
+    const told = densityOf(before, open, surely, clock, view, options);
+    if (told !== null) {
+      const { when, firstOpen } = told;
       const frames = [...before, ...after].map(({ frame }) => frame);
-      const at = open ?? before.length;
-      const between = [frames[at - 1] as number, frames[at] as number] as const;
-      return success({ between, when, warnings: open === null ? [withBall(between)] : [] });
+      const between = [frames[firstOpen - 1] as number, frames[firstOpen] as number] as const;
+      return success({
+        between,
+        when,
+        warnings: open === before.length ? [withBall(between)] : [],
+      });
     }
   }
-  const tear = findTear(before, rest, next?.frame ?? null);
   if (tear !== null) {
     const from = sealTime(clock, view, tear.window[0]);
     return success({
@@ -225,33 +236,44 @@ function findBracket(
   );
 }
 
+/** Whether the film stands out so far that its outline, cut at five standard deviations of noise, can be trusted. */
+function isPlain({ picture }: SealObservation): boolean {
+  const strength = Math.abs(templateOf(picture)?.strength ?? 0);
+  return strength > PLAIN_CONTRAST * picture.noise * picture.cell;
+}
+
 const windowOf = (between: readonly [number, number], clock: SealClock, view: SealView) => ({
   from: sealTime(clock, view, between[0]),
   to: sealTime(clock, view, between[1]),
 });
 
-/** How probable each moment is, s; null: too little of the film stands out. */
+/** How probable each moment is, s, and the first frame more likely open than whole; null: too little of the film stands out. */
 function densityOf(
   before: readonly SealObservation[],
   open: number,
+  surely: number,
   clock: SealClock,
   view: SealView,
   options: BurstOptions,
-): Density | null {
+): { when: Density; firstOpen: number } | null {
   const seconds = before.map(({ frame }) => sealTime(clock, view, frame));
   const frame = (before[open - 1] as SealObservation).frame;
   const zero = seconds[open - 1] as Seconds;
   const interval = sealTime(clock, view, frame + 1) - zero;
+  const times = seconds.map((time) => (time - zero) / interval);
+  const exposure = options.exposure === null ? USUAL_EXPOSURE : options.exposure.value / interval;
   const density = burstDensity({
-    observations: before,
-    times: seconds.map((time) => (time - zero) / interval),
-    open,
-    exposure: options.exposure === null ? USUAL_EXPOSURE : options.exposure.value / interval,
+    ...{ observations: before, times, open, surely, exposure },
     latest: options.contact === null ? null : (options.contact - zero) / interval,
     halfAperture: view.halfAperture,
   });
   if (density === null) return null;
-  return { times: density.times.map((t) => zero + t * interval), weights: density.weights };
+  const middle = quantileOf(density, 0.5);
+  const firstOpen = times.findIndex((time) => time + exposure / 2 > middle);
+  return {
+    when: { times: density.times.map((t) => zero + t * interval), weights: density.weights },
+    firstOpen: Math.max(1, firstOpen < 0 ? before.length : firstOpen),
+  };
 }
 
 const withBall = ([whole, through]: readonly [number, number]): Warning => ({

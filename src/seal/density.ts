@@ -75,24 +75,27 @@ export function shifted(
   };
 }
 
-/** The interval that leaves as much probability below as above (JCGM 101:2008, 7.7), linear within a step. */
-export function intervalOf(
-  { times, weights }: Density,
-  coverage: number,
-): readonly [number, number] {
+/** The value below which a share of the probability lies, linear within a step. */
+export function quantileOf({ times, weights }: Density, share: number): number {
   const step = (times[1] ?? 0) - (times[0] ?? 0);
   const total = weights.reduce((a, b) => a + b, 0);
-  const at = (share: number): number => {
-    let sum = 0;
-    for (let i = 0; i < times.length; i++) {
-      const w = (weights[i] as number) / total;
-      if (w > 0 && sum + w >= share) return (times[i] as number) + ((share - sum) / w - 0.5) * step;
-      sum += w;
-    }
-    return times.at(-1) as number;
-  };
-  return [at((1 - coverage) / 2), at((1 + coverage) / 2)];
+  let sum = 0;
+  for (let i = 0; i < times.length; i++) {
+    const w = (weights[i] as number) / total;
+    if (w > 0 && sum + w >= share) return (times[i] as number) + ((share - sum) / w - 0.5) * step;
+    sum += w;
+  }
+  return times.at(-1) as number;
 }
+
+/** The interval that leaves as much probability below as above (JCGM 101:2008, 7.7). */
+export const intervalOf = (
+  density: Density,
+  coverage: number,
+): readonly [low: number, high: number] => [
+  quantileOf(density, (1 - coverage) / 2),
+  quantileOf(density, (1 + coverage) / 2),
+];
 
 /** As it is reported: area 1 by the trapezoidal rule, ends that do not matter left out. */
 export function posteriorOf({ times, weights }: Density): Posterior {

@@ -35,12 +35,15 @@ const BEHIND = [
   [0.6, 0.1],
   [0.9, 0.05],
 ] as const;
-/** The piece may have come loose later than the film tore, by frame intervals, and their weights. */
+/** The piece may have come loose only as the tear reached it: by shares of the time that takes, and their weights. */
 const LOOSE = [
-  [0, 0.6],
-  [0.25, 0.25],
-  [0.6, 0.15],
+  [0, 0.5],
+  [0.15, 0.25],
+  [0.4, 0.15],
+  [0.8, 0.1],
 ] as const;
+/** No piece stays on so long after the film tore, frame intervals. */
+const MOST_LOOSE = 2;
 /** Edge's own uncertainty, px, and that of the way, as a share. */
 const EDGE_U = 0.35;
 const WAY_U = 0.03;
@@ -49,15 +52,20 @@ const ODD = 0.05;
 const ONWARDS = 1.15;
 const ONWARDS_U = 0.2;
 
-/** Likelihood of each burst instant of a grid, given how far the foremost piece flew; start and speed summed over. */
+/**
+ * Likelihood of each burst instant of a grid, given how far the foremost piece flew and that the tear takes `duration`
+ * frame intervals; start and speed summed over.
+ */
 export function flightLikelihood(
   flight: FlightOfPieces,
   instants: readonly number[],
+  duration: number,
 ): Float64Array {
   return Float64Array.from(instants, (instant) => {
     let total = 0;
     for (const [behind, weight] of BEHIND) {
-      for (const [loose, chance] of LOOSE) {
+      for (const [share, chance] of LOOSE) {
+        const loose = Math.min(MOST_LOOSE, share * duration);
         total += weight * chance * overSpeeds(flight, instant, behind, loose);
       }
     }

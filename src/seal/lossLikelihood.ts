@@ -27,19 +27,20 @@ export const FOLDING: LossLaws = [
   { integral: gatheringLoss(1.5), weight: 0.35 },
   { integral: gatheringLoss(2.2), weight: 0.4 },
 ];
-/** Time to the full loss, in frame intervals, each as probable. */
-const DURATIONS = [0.13, 0.21, 0.33, 0.53, 0.85, 1.36, 2.2, 3.5, 5.6, 9];
+/** Time the tear takes, in frame intervals, each as probable. */
+export const DURATIONS = [0.13, 0.21, 0.33, 0.53, 0.85, 1.36, 2.2, 3.5, 5.6, 9];
 /**
  * A tear that starts in what the film has grown since the template costs the template nothing at first: by shares of
- * that growth, and their weights.
+ * that growth, whether what is left of the film grows on, and their weights.
  */
 const HIDDEN = [
-  [0, 0.4],
-  [0.5, 0.3],
-  [1, 0.3],
+  { share: 0, on: 0, weight: 0.35 },
+  { share: 0.5, on: 0, weight: 0.2 },
+  { share: 1, on: 0, weight: 0.2 },
+  { share: 1, on: 1, weight: 0.25 },
 ] as const;
 /** The full loss: some film stays where it was, or is covered by what flies. */
-const FULL = [0.35, 0.5, 0.65, 0.8, 1];
+const FULL = [0.2, 0.35, 0.5, 0.65, 0.8, 1];
 /** What the laws leave out, in shares of the film: always, and of the loss. */
 const LEAST_U = 0.01;
 const LAW_U = 0.05;
@@ -48,34 +49,9 @@ const LATER = 0.6;
 /** One frame in so many shows something else altogether. */
 const ODD = 0.04;
 
-/** What may be drawn on to explain a signal. */
-export interface SignalModel {
-  readonly hidden: readonly (readonly [share: number, weight: number])[];
-  readonly full: readonly number[];
-  /** The signal goes with the share of the exposure to these powers. */
-  readonly powers: readonly number[];
-  readonly leastU: number;
-  readonly lawU: number;
-}
-
-export const LOSS: SignalModel = {
-  hidden: HIDDEN,
-  full: FULL,
-  powers: [1],
-  leastU: LEAST_U,
-  lawU: LAW_U,
-};
-export const DEPARTURE: SignalModel = {
-  hidden: [[0, 1]],
-  full: [0.25, 0.5, 0.8, 1.1],
-  powers: [1, 2],
-  leastU: 0.004,
-  lawU: 0.2,
-};
-
 /**
- * Likelihood of each burst instant of a grid, given the shares lost frame by frame; nuisances (law, duration, full
- * loss) summed over. Only ratios count.
+ * Likelihood of each burst instant of a grid, given the shares lost frame by frame, the film taking `duration` frame
+ * intervals to its full loss; law, start and full loss summed over. Only ratios count.
  */
 export function lossLikelihood(
   seen: readonly LossSeen[],
@@ -83,42 +59,53 @@ export function lossLikelihood(
   instants: readonly number[],
   openFrom: number,
   laws: LossLaws,
-  model: SignalModel = LOSS,
+  duration: number,
 ): Float64Array {
-  const out = new Float64Array(instants.length);
-  instants.forEach((instant, at) => {
+  const own = seen.map(({ u, time }) => ({
+    variance: u * u + LEAST_U * LEAST_U,
+    law: LAW_U * (1 + LATER * Math.max(0, time - openFrom - 1)),
+  }));
+  return Float64Array.from(instants, (instant) => {
     let total = 0;
     for (const { integral, weight } of laws) {
-      for (const duration of DURATIONS) {
-        for (const [hidden, share] of model.hidden) {
-          const shape = seen.map(({ time, since, growth }) => {
-            const grown = Math.max(0, growth * (instant - since));
-            const start = instant + (hidden * duration * grown) / (1 + grown);
-            return exposed(
-              integral,
-              (time - exposure / 2 - start) / duration,
-              (time + exposure / 2 - start) / duration,
-            );
-          });
-          for (const power of model.powers) {
-            for (const full of model.full) {
-              let product = weight * share;
-              for (let i = 0; i < seen.length; i++) {
-                const { share: lost, u, time } = seen[i] as LossSeen;
-                const expected = full * (shape[i] as number) ** power;
-                const later = 1 + LATER * Math.max(0, time - openFrom - 1);
-                const law = model.lawU * later * expected;
-                const sigma = Math.sqrt(u * u + model.leastU * model.leastU + law * law);
-                const z = (lost - expected) / sigma;
-                product *= (1 - ODD) * (Math.exp(-0.5 * z * z) / sigma) + ODD;
-              }
-              total += product;
-            }
+      for (const { share, on, weight: chance } of HIDDEN) {
+        const shape = seen.map(({ time, since, growth }) => {
+          const start = instant + hiddenFor(share, on, duration, growth, instant - since);
+          return exposed(
+            integral,
+            (time - exposure / 2 - start) / duration,
+            (time + exposure / 2 - start) / duration,
+          );
+        });
+        for (const full of FULL) {
+          let product = weight * chance;
+          for (let i = 0; i < seen.length; i++) {
+            const { variance, law } = own[i] as (typeof own)[number];
+            const expected = full * (shape[i] as number);
+            const sigma = Math.sqrt(variance + (law * expected) ** 2);
+            const z = ((seen[i] as LossSeen).share - expected) / sigma;
+            product *= (1 - ODD) * (Math.exp(-0.5 * z * z) / sigma) + ODD;
           }
+          total += product;
         }
       }
     }
-    out[at] = total;
+    return total;
   });
-  return out;
+}
+
+/** How long a tear stays in what the film has grown in `elapsed` intervals, and grows `on` after. */
+function hiddenFor(
+  share: number,
+  on: number,
+  duration: number,
+  growth: number,
+  elapsed: number,
+): number {
+  let hidden = 0;
+  for (let i = 0; i < (share > 0 ? 1 + 5 * on : 0); i++) {
+    const grown = Math.max(0, growth * (elapsed + on * hidden));
+    hidden = (share * duration * grown) / (1 + grown);
+  }
+  return hidden;
 }

@@ -102,7 +102,11 @@ export function observeSeal(
     opening: enclosed === 0 ? 0 : gaps / enclosed,
     pieces,
     changedArea,
-    picture: pictureOf(film, Math.max(1, Math.round(view.halfAperture / CELLS))),
+    picture: pictureOf(
+      film,
+      Math.max(1, Math.round(view.halfAperture / CELLS)),
+      GREY_SHARE * background.white,
+    ),
   };
 }
 
@@ -110,6 +114,7 @@ export function observeSeal(
 function pictureOf(
   { columns, rows, zero, change, noise }: Straightened,
   cell: number,
+  least: number,
 ): SealPicture {
   const across = Math.floor(rows / cell);
   const along = Math.max(1, Math.floor((columns - zero) / cell));
@@ -125,7 +130,7 @@ function pictureOf(
       out[row * along + column] = sum / (cell * cell);
     }
   }
-  return { columns: along, rows: across, cell, change: out, noise: noise / cell };
+  return { columns: along, rows: across, cell, change: out, noise: noise / cell, least };
 }
 
 function straighten(frame: GreyFrame, background: Background, view: SealView): Straightened {

@@ -36,7 +36,7 @@ export interface Loss {
 /** What a frame in which the film is whole says of where it is; null: too little of it stands out. */
 export function templateOf(picture: SealPicture): FilmTemplate | null {
   const smooth = smoothed(picture);
-  const least = STANDS_OUT * SMOOTHED_NOISE * picture.noise;
+  const least = Math.max(picture.least, STANDS_OUT * SMOOTHED_NOISE * picture.noise);
   const seen = smooth.filter((c) => Math.abs(c) > least).sort((a, b) => Math.abs(b) - Math.abs(a));
   if (seen.length < FEWEST_CELLS) return null;
   const strength = seen[Math.floor(STRENGTH_RANK * seen.length)] as number;
@@ -108,7 +108,7 @@ export function firstOpening(observations: readonly SealObservation[]): number |
 }
 
 /** Each cell with its eight neighbours, binomial weights; the edge repeats. */
-export function smoothed({ columns, rows, change }: SealPicture): Float32Array {
+function smoothed({ columns, rows, change }: SealPicture): Float32Array {
   const lines = new Float32Array(change.length);
   const out = new Float32Array(change.length);
   for (let row = 0; row < rows; row++) {

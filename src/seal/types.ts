@@ -43,6 +43,8 @@ export interface SealPicture {
   readonly change: Float32Array;
   /** Noise standard deviation of a cell's change. */
   readonly noise: number;
+  /** The least change that is taken for anything but noise and coding, grey values. */
+  readonly least: number;
 }
 
 /** One connected patch of a mask. */
