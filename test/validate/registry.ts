@@ -3,6 +3,7 @@ import { clean } from './classes/clean';
 import { compressed } from './classes/compressed';
 import { hidden } from './classes/hidden';
 import { clutter } from './clutter';
+import { burst } from './estimate/burst';
 import { images } from './estimate/images';
 import { positions } from './estimate/positions';
 import { sound } from './estimate/sound';
@@ -69,6 +70,11 @@ export const SUBJECTS: Readonly<Record<string, readonly Registered[]>> = {
     register(clutter, REDUCTION),
     register(streak, REDUCTION),
   ],
-  estimate: [register(positions, ESTIMATORS), register(images, REDUCTION), register(sound, SOUND)],
+  estimate: [
+    register(positions, ESTIMATORS),
+    register(images, REDUCTION),
+    register(burst, [...CENTRE, 'src/seal', 'src/clock', 'src/uncertainty']),
+    register(sound, SOUND),
+  ],
   model: [register(convergence, MODEL), register(conservation, MODEL), register(launch, MODEL)],
 };
