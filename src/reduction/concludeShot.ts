@@ -86,7 +86,7 @@ export function concludeShot(
     exitVelocity,
     exitTime,
     sealBurst,
-    rearBurst: null,
+    rearBurst: events.rearBurst,
     lead,
     contact: events.contact,
     contactLead: events.contactLead,

@@ -1,11 +1,14 @@
 import { orUnavailable, type Quantity, type Reported } from '../core/estimate';
 import { failure, type Outcome, success } from '../core/reason';
-import type { Seconds } from '../core/units';
+import type { ImagePoint, Seconds } from '../core/units';
 import type { ExitReport } from '../exit/exitReport';
 import type { FlightLine } from '../geometry/flightLine';
+import { burstBounds } from '../seal/bounds';
 import { type BurstReport, locateBurst } from '../seal/burst';
+import { leadOf } from '../seal/lead';
 import type { BudgetEntry, SealBurst, Warning } from '../shot/result';
-import { difference, quantity, uniformU } from '../uncertainty/quantity';
+import type { Seal } from '../shot/schema';
+import { quantity, uniformU } from '../uncertainty/quantity';
 import { driveOf } from './drive';
 import type { MeasuredFilm } from './measureFilm';
 import { alongImage, type Scene } from './scene';
@@ -15,6 +18,8 @@ import type { Reduction, ReductionInputs } from './types';
 /** Burst, exit and contact set against each other. */
 export interface Events {
   readonly sealBurst: SealBurst;
+  /** Null: no rear seal is stated. */
+  readonly rearBurst: SealBurst | null;
   readonly lead: Reported;
   readonly contact: Reported;
   readonly contactLead: Reported;
@@ -35,43 +40,66 @@ export function concludeEvents(
 ): Events {
   const { shot } = inputs;
   const contact = contactOf(inputs, scene, exit, line, metresPerPixel);
-  const burst = burstOf(inputs, scene, measured, contact);
-  const correlation =
-    burst.ok && exit.ok ? sharedClock(scene, burst.value.burst, exit.value.exitTime, line) : null;
-  const lead = (event: Outcome<Quantity>): Reported => {
+  const through = contact.ok ? contact.value.value : null;
+  const burst = shot.seals?.muzzle
+    ? burstOf(inputs, scene, measured.seal, shot.seals.muzzle, through)
+    : failure('noSealInView', 'The shot states that no muzzle seal is in view.');
+  const rear =
+    measured.rear && shot.seals?.rear
+      ? burstOf(inputs, scene, measured.rear, shot.seals.rear, null)
+      : null;
+  const shared = (event: Quantity, place: ImagePoint, report: BurstReport): number =>
+    sharedClock(scene, report.burst, sealPlane(measured, line), event, place);
+  const lead = (event: Outcome<Quantity>, place: ImagePoint): Reported => {
     if (!event.ok) return { unavailable: event.reason };
     return orUnavailable(burst, (report) =>
-      difference(event.value, report.burst, correlation ?? 0, shot.coverage),
+      leadOf(event.value, report, shared(event.value, place, report), shot.coverage),
     );
   };
-  const warnings: Warning[] = burst.ok ? [...burst.value.warnings] : [];
-  if (shot.seals?.rear) {
-    warnings.push({
-      code: 'rearSealNotMeasured',
-      message: 'The rear seal is stated but this version times the muzzle seal only.',
-      remedy: 'Step to the frame of the puncture by eye if it is needed.',
-    });
-  }
+  const exitTime = exit.ok ? success(exit.value.exitTime) : exit;
   return {
-    sealBurst: burst.ok
-      ? {
-          ...burst.value.burst,
-          bulgeOnset: burst.value.bulgeOnset,
-          between: burst.value.between,
-          posterior: burst.value.posterior,
-        }
-      : { unavailable: burst.reason, bounds: [null, null] },
-    lead: lead(exit.ok ? success(exit.value.exitTime) : exit),
+    sealBurst: reportBurst(burst, measured.seal, through, scene),
+    // The ball is on its way once the rear seal is open.
+    rearBurst: rear && measured.rear && reportBurst(rear, measured.rear, through, scene),
+    lead: lead(exitTime, line.muzzle),
     contact: orUnavailable(contact, (time) => time),
-    contactLead: lead(contact),
-    burstExitCorrelation: correlation,
+    contactLead: lead(contact, sealPlane(measured, line)),
+    burstExitCorrelation:
+      burst.ok && exitTime.ok
+        ? coefficient(
+            shared(exitTime.value, line.muzzle, burst.value),
+            burst.value.burst,
+            exitTime.value,
+          )
+        : null,
     budget: burst.ok ? burst.value.budget : [],
     trace: measured.seal.ok
       ? sealTrace(measured.seal.value, scene, metresPerPixel * alongImage(scene))
       : null,
-    warnings,
+    warnings: [burst, rear].flatMap((found) => (found?.ok ? found.value.warnings : [])),
   };
 }
+
+/** A burst as the result states it; where it is not found, what bounds it. */
+function reportBurst(
+  found: Outcome<BurstReport>,
+  film: Outcome<SealFilm>,
+  through: Seconds | null,
+  { clock }: Scene,
+): SealBurst {
+  if (found.ok) {
+    const { burst, bulgeOnset, between, posterior } = found.value;
+    return { ...burst, bulgeOnset, between, posterior };
+  }
+  const bounds = film.ok
+    ? burstBounds(film.value.observations, through, clock, film.value.view)
+    : ([null, through] as const);
+  return { unavailable: found.reason, bounds };
+}
+
+/** Where the muzzle seal's plane is read at. */
+const sealPlane = ({ seal }: MeasuredFilm, line: FlightLine): ImagePoint =>
+  seal.ok ? seal.value.view.plane : line.muzzle;
 
 /**
  * When the ball's leading point reaches the seal plane: its centre is then one radius short of it. Read off the
@@ -105,23 +133,22 @@ function contactOf(
   return success(quantity(time.value.value, u, exit.value.exitTime.dof, shot.coverage));
 }
 
+/** When a seal opened; `through`: when the ball's leading point passes its plane, where it can be told. */
 function burstOf(
   { shot }: ReductionInputs,
   scene: Scene,
-  measured: MeasuredFilm,
-  contact: Outcome<Quantity>,
+  film: Outcome<SealFilm>,
+  { burstBetween }: Seal,
+  through: Seconds | null,
 ): Outcome<BurstReport> {
-  const seal = shot.seals?.muzzle;
-  if (!seal) return failure('noSealInView', 'The shot states that no muzzle seal is in view.');
-  if (!measured.seal.ok) return measured.seal;
-  const { observations, view } = measured.seal.value;
+  if (!film.ok) return film;
+  const { observations, view } = film.value;
   return locateBurst(observations, scene.clock, view, {
     coverage: shot.coverage,
     exposure: shot.timing.exposure,
-    burstBetween: seal.burstBetween,
-    ballFrameLimit: contact.ok
-      ? firstFrameAfter(contact.value.value, measured.seal.value, scene)
-      : null,
+    burstBetween,
+    ballFrameLimit: through === null ? null : firstFrameAfter(through, film.value, scene),
+    contact: through,
   });
 }
 
@@ -134,13 +161,20 @@ function firstFrameAfter(
   return observations.find(({ frame }) => scene.clock.timeAt(frame, x, y) > time)?.frame ?? null;
 }
 
-/** Correlation of burst and exit times through the clock and line time they share. */
-function sharedClock(scene: Scene, burst: Quantity, exit: Quantity, line: FlightLine): number {
-  const { clock } = scene;
-  const lines = clock.lineAt(line.muzzle[0], line.muzzle[1]);
-  const covariance =
-    burst.value * exit.value * clock.rateRelativeU ** 2 + (lines * clock.lineTime.u) ** 2;
-  const product = burst.u * exit.u;
+/** Covariance of burst and another event through the clock and line time they share, s^2. */
+function sharedClock(
+  { clock }: Scene,
+  burst: Quantity,
+  seal: ImagePoint,
+  event: Quantity,
+  place: ImagePoint,
+): number {
+  const lines = clock.lineAt(...seal) * clock.lineAt(...place);
+  return burst.value * event.value * clock.rateRelativeU ** 2 + lines * clock.lineTime.u ** 2;
+}
+
+function coefficient(covariance: number, a: Quantity, b: Quantity): number {
+  const product = a.u * b.u;
   return product > 0 ? Math.min(1, Math.max(-1, covariance / product)) : 0;
 }
 

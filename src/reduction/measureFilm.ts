@@ -78,5 +78,6 @@ const pixelSettings = (shot: Shot, scene: Scene): string =>
     shot.scale.plane,
     shot.scale.cameraDistance && Math.round(Math.log(shot.scale.cameraDistance.value) * 20),
     shot.seals?.muzzle && [shot.seals.muzzle.region, shot.seals.muzzle.plane],
+    shot.seals?.rear && [shot.seals.rear.region, shot.seals.rear.plane],
     shot.edits.seeds,
   ]);

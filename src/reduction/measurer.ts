@@ -9,7 +9,7 @@ import { loadVision, type Vision } from '../image/opencv/vision';
 import { readStreak } from '../image/streak';
 import { observeSeal } from '../seal/observe';
 import { stillScene } from './stillScene';
-import type { FrameMeasurer, SurveySetup } from './types';
+import type { FrameMeasurer, SurveySetup, WatchedSeal } from './types';
 
 /** A measurer that works in the calling thread. */
 export function createMeasurer(): FrameMeasurer {
@@ -29,24 +29,25 @@ export function createMeasurer(): FrameMeasurer {
     },
     async survey(frames) {
       const { setup, scene, vision } = prepared();
-      const { ball, seal } = setup;
+      const { ball, seal, rear } = setup;
       return frames.map((frame) => {
         const shift = scene.shiftOf(frame);
         const off: ImageVector = shift === null ? [0, 0] : [shift.x, shift.y];
         const background = scene.rough(off);
+        const observe = (watched: WatchedSeal | null) =>
+          watched &&
+          observeSeal(
+            isMoved(off) ? frameBack(frame, off, watched.view.region) : frame,
+            watched.reference,
+            watched.view,
+            vision.components,
+          );
         return {
           frame: frame.index,
           streak: readStreak(frame, setup.streak),
           candidates: findCandidates(frame, background, ball, vision),
-          seal:
-            seal === null
-              ? null
-              : observeSeal(
-                  isMoved(off) ? frameBack(frame, off, seal.view.region) : frame,
-                  seal.reference,
-                  seal.view,
-                  vision.components,
-                ),
+          seal: observe(seal),
+          rear: observe(rear),
           gain: frameGain(frame, background),
           shift,
           launcher: scene.launcherOf(frame),

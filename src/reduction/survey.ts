@@ -1,10 +1,11 @@
 import { ExitframeError, failure, type Outcome, success } from '../core/reason';
-import type { ImageVector } from '../core/units';
+import type { ImagePoint, ImageVector } from '../core/units';
 import { flightLine } from '../geometry/flightLine';
 import { streakLineFor } from '../image/streak';
 import type { Background } from '../image/types';
 import type { SealObservation, SealView } from '../seal/types';
 import { sealView } from '../seal/view';
+import type { Seal } from '../shot/schema';
 import type { FrameCandidates, Track } from '../tracking/types';
 import { readReference } from './background';
 import { ballAtRest } from './ball';
@@ -12,10 +13,10 @@ import { inBatches } from './batches';
 import { flightPrior } from './flightPrior';
 import { linkOnPlane } from './onPlane';
 import { codedShiftU, type FramePlace, judgeShake, launcherRect, type Shake } from './shake';
-import type { SurveySetup } from './types';
+import type { SurveySetup, WatchedSeal } from './types';
 import { BATCH_FRAMES, type Work } from './work';
 
-/** The muzzle seal as every frame shows it. */
+/** A seal as every frame shows it. */
 export interface SealFilm {
   readonly view: SealView;
   readonly observations: readonly SealObservation[];
@@ -26,6 +27,8 @@ export interface Survey {
   readonly candidates: readonly FrameCandidates[];
   readonly track: Outcome<Track>;
   readonly seal: Outcome<SealFilm>;
+  /** The rear seal; null: none is stated. */
+  readonly rear: Outcome<SealFilm> | null;
   /** Mean level of each frame over the background's. */
   readonly gains: Float64Array;
   readonly shake: Shake;
@@ -43,8 +46,9 @@ export async function surveyAlong(
   const { inputs, scene, measurer, onEvent } = work;
   const { shot, info } = inputs;
   const line = flightLine(scene.muzzle.point, axis);
-  const view = viewOfSeal(work, line.axis);
-  const reference = view.ok ? await readReference(work, background) : view;
+  const view = muzzleSealView(work, line.axis);
+  const rearView = rearSealView(work, line.axis);
+  const reference = !view.ok && !rearView?.ok ? view : await readReference(work, background);
   const setup: SurveySetup = {
     background,
     ball: ballAtRest(inputs, scene),
@@ -55,12 +59,13 @@ export async function surveyAlong(
       line.axis,
       Math.max(1, STREAK_BAND * scene.ballRadius),
     ),
-    seal: view.ok && reference.ok ? { view: view.value, reference: reference.value } : null,
+    seal: watched(view, reference),
+    rear: rearView && watched(rearView, reference),
     launcher: launcherRect(scene.muzzle.point, line.axis, scene.ballRadius),
   };
   await measurer.prepare(setup);
   onEvent({ kind: 'streakLine', line: setup.streak, frames: info.frameCount });
-  const { candidates, observations, gains, places } = await lookAtAll(work);
+  const { candidates, observations, rear, gains, places } = await lookAtAll(work);
 
   onEvent({ kind: 'progress', stage: 'track', done: 0, total: 1 });
   const track = linkOnPlane(candidates, scene, flightPrior(shot, scene));
@@ -69,25 +74,52 @@ export async function surveyAlong(
     candidates,
     track,
     seal: sealFilm(view, reference, observations),
+    rear: rearView && sealFilm(rearView, reference, rear),
     gains,
     shake: judgeShake(places, codedShiftU(info.codec)),
   };
 }
 
-function viewOfSeal({ inputs: { shot, info }, scene }: Work, axis: ImageVector): Outcome<SealView> {
-  const seal = shot.seals?.muzzle;
+function muzzleSealView(work: Work, axis: ImageVector): Outcome<SealView> {
+  const seal = work.inputs.shot.seals?.muzzle;
   if (!seal) {
     return failure('noSealInView', 'The shot states that no muzzle seal is in view.');
   }
+  return viewOfSeal(work, axis, seal, seal.plane?.point ?? work.scene.muzzle.point);
+}
+
+/** The rear seal gives way into the tube: its film moves along the flight axis too. */
+function rearSealView(work: Work, axis: ImageVector): Outcome<SealView> | null {
+  const seal = work.inputs.shot.seals?.rear;
+  if (!seal) return null;
+  if (seal.plane === null) {
+    return failure(
+      'rearSealPlaneMissing',
+      'The rear seal is stated without its plane, and nothing else tells where that is.',
+      "State a point on the rear seal's plane.",
+    );
+  }
+  return viewOfSeal(work, axis, seal, seal.plane.point);
+}
+
+function viewOfSeal(
+  { inputs: { info }, scene }: Work,
+  axis: ImageVector,
+  { region }: Seal,
+  plane: ImagePoint,
+): Outcome<SealView> {
   return sealView({
-    plane: seal.plane?.point ?? scene.muzzle.point,
+    plane,
     axis,
     ballRadius: scene.ballRadius,
-    region: seal.region,
+    region,
     frameWidth: info.width,
     frameHeight: info.height,
   });
 }
+
+const watched = (view: Outcome<SealView>, reference: Outcome<Background>): WatchedSeal | null =>
+  view.ok && reference.ok ? { view: view.value, reference: reference.value } : null;
 
 function sealFilm(
   view: Outcome<SealView>,
@@ -103,6 +135,7 @@ async function lookAtAll({ inputs: { info }, film, measurer, onEvent, cancellati
   const total = info.frameCount;
   const candidates: FrameCandidates[] = [];
   const observations: SealObservation[] = [];
+  const rear: SealObservation[] = [];
   const gains = new Float64Array(total).fill(1);
   const places = Array.from({ length: total }, (): FramePlace => ({ shift: null, launcher: null }));
   let done = 0;
@@ -113,6 +146,7 @@ async function lookAtAll({ inputs: { info }, film, measurer, onEvent, cancellati
       for (const survey of await measurer.survey(frames)) {
         candidates.push({ frame: survey.frame, candidates: survey.candidates });
         if (survey.seal !== null) observations.push(survey.seal);
+        if (survey.rear !== null) rear.push(survey.rear);
         gains[survey.frame] = survey.gain;
         places[survey.frame] = { shift: survey.shift, launcher: survey.launcher };
         onEvent({ kind: 'streakRow', frame: survey.frame, row: survey.streak });
@@ -124,5 +158,6 @@ async function lookAtAll({ inputs: { info }, film, measurer, onEvent, cancellati
   // Workers answer in any order.
   candidates.sort((a, b) => a.frame - b.frame);
   observations.sort((a, b) => a.frame - b.frame);
-  return { candidates, observations, gains, places };
+  rear.sort((a, b) => a.frame - b.frame);
+  return { candidates, observations, rear, gains, places };
 }

@@ -17,13 +17,21 @@ import type { Result } from '../shot/result';
 import type { Shot } from '../shot/schema';
 import type { SetupScene } from './setupScene';
 
+/** A seal's view, and the scene with it at rest. */
+export interface WatchedSeal {
+  readonly view: SealView;
+  readonly reference: Background;
+}
+
 /** What is looked for in every frame of the clip. */
 export interface SurveySetup {
   readonly background: Background;
   readonly ball: BallModel;
   readonly streak: StreakLine;
-  /** The muzzle seal and the scene with it at rest; null: none in view. */
-  readonly seal: { readonly view: SealView; readonly reference: Background } | null;
+  /** The muzzle seal; null: none in view. */
+  readonly seal: WatchedSeal | null;
+  /** The rear seal; null: none is stated. */
+  readonly rear: WatchedSeal | null;
   /** Where the launcher's end shows, which may move by itself. */
   readonly launcher: ImageRect;
 }
@@ -35,6 +43,7 @@ export interface FrameSurvey {
   readonly streak: Float32Array;
   readonly candidates: readonly Candidate[];
   readonly seal: SealObservation | null;
+  readonly rear: SealObservation | null;
   /** Mean grey value of the static part of the frame over that of the background. */
   readonly gain: number;
   /** How far the still scene stands from its usual place, the launcher left out; null: cannot be told. */

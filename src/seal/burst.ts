@@ -2,14 +2,29 @@ import type { Estimate, Quantity, Reported } from '../core/estimate';
 import { failure, type Outcome, success } from '../core/reason';
 import type { Seconds } from '../core/units';
 import type { BudgetEntry, Posterior, Warning } from '../shot/result';
+import { uniformU } from '../uncertainty/quantity';
+import { type Density, quantileOf } from './density';
+import { burstDensity } from './instant';
 import { locateOnset } from './onset';
+import { firstOpening, templateOf } from './opening';
 import { hasMoved, isHidden, type RestState, restOf } from './tear';
 import { findTear, tornFromStart } from './tearFrame';
-import { type Delay, halfExposure, momentIn, type SealClock, sealTime } from './timing';
+import {
+  type Delay,
+  halfExposure,
+  momentFrom,
+  momentIn,
+  type SealClock,
+  sealTime,
+  typeB,
+} from './timing';
 import type { SealObservation, SealView } from './types';
 
 /** Where the ball hides how fast the film parts, a tear may have gone unseen for this share of a frame interval. */
 const UNSEEN = 0.3;
+
+/** Contrast to a pixel's noise from which on the film's outline is trusted. */
+const PLAIN_CONTRAST = 12;
 
 export interface BurstOptions {
   readonly coverage: number;
@@ -18,6 +33,8 @@ export interface BurstOptions {
   readonly burstBetween: readonly [number, number] | null;
   /** First frame in which the ball's leading point is past the seal plane; null: not known. */
   readonly ballFrameLimit: number | null;
+  /** When the ball's leading point reaches the seal plane: the film is open by then; null: not known. */
+  readonly contact: Seconds | null;
 }
 
 export interface BurstReport {
@@ -26,23 +43,30 @@ export interface BurstReport {
   /** s after the zero of the clock. */
   readonly burst: Quantity;
   readonly posterior: Posterior;
+  /** The part of it that the frames leave open, the clock apart. */
+  readonly film: Density;
   readonly bulgeOnset: Reported;
   readonly budget: readonly BudgetEntry[];
   readonly warnings: readonly Warning[];
 }
 
-/** The frames around the tear, the moments it lies between, and how late a tear shows. */
+/**
+ * The frames around the tear, and either how probable each moment between them is or, where the frames tell no more,
+ * the moments it lies between and how late a tear shows.
+ */
 interface Bracket {
   readonly between: readonly [number, number];
-  readonly from: Seconds;
-  readonly to: Seconds;
-  readonly late: Seconds;
+  readonly when: Density | { readonly from: Seconds; readonly to: Seconds; readonly late: Seconds };
   readonly warnings: readonly Warning[];
 }
 
+/** A shutter whose exposure is not stated is open for this share of the frame interval, give or take a half of it. */
+const USUAL_EXPOSURE = 0.5;
+
 /**
- * The first moment the film is torn: between the last frame that shows it whole and the first that shows it open,
- * each moment as likely as any other. Observations in order of frames; frames may be missing.
+ * The first moment the film is torn, from what the frames around it show (see `burstDensity`); where the film stands
+ * out too little, or the frames are given, each moment between them is as likely as any other. Observations in order
+ * of frames; frames may be missing.
  * Failures: `sealNotSeen`, `sealOpenFromStart`, `sealRestHidden`, `burstNotSeen`, `burstFramesOutside`.
  */
 export function locateBurst(
@@ -64,32 +88,54 @@ export function locateBurst(
   const rest = restOf(before, 2 * view.halfAperture);
   const bracket =
     options.burstBetween === null
-      ? findBracket(before, after, rest, clock, view)
+      ? findBracket(before, after, rest, clock, view, options)
       : givenBracket(observations, options.burstBetween, clock, view);
   if (!bracket.ok) return bracket;
-  const { between, from, to, late, warnings } = bracket.value;
-  const delay: Delay = { early: halfExposure(options.exposure), late };
-  const { moment, budget, posterior } = momentIn(
-    {
-      from,
-      to,
-      source: `Burst between frames ${between[0]} and ${between[1]}`,
-    },
-    delay,
-    [],
-    clock,
-    view,
-    options.coverage,
-  );
+  const { between, when, warnings } = bracket.value;
+  const found =
+    'from' in when
+      ? inWindow(when, between, clock, view, options)
+      : momentFrom(
+          when,
+          [...exposureSource(options, between, clock, view)],
+          clock,
+          view,
+          options.coverage,
+        );
   const whole = before.filter((o) => o.frame <= between[0]);
   return success({
     between,
-    burst: moment,
-    posterior,
+    burst: found.moment,
+    posterior: found.posterior,
+    film: found.film,
     bulgeOnset: locateOnset(whole, rest, clock, view, options.coverage),
-    budget,
+    budget: found.budget,
     warnings,
   });
+}
+
+function inWindow(
+  { from, to, late }: { from: Seconds; to: Seconds; late: Seconds },
+  between: readonly [number, number],
+  clock: SealClock,
+  view: SealView,
+  options: BurstOptions,
+) {
+  const delay: Delay = { early: halfExposure(options.exposure), late };
+  const source = `Burst between frames ${between[0]} and ${between[1]}`;
+  return momentIn({ from, to, source }, delay, [], clock, view, options.coverage);
+}
+
+/** An exposure moves the moment by up to half its own error. */
+function exposureSource(
+  { exposure }: BurstOptions,
+  between: readonly [number, number],
+  clock: SealClock,
+  view: SealView,
+): BudgetEntry[] {
+  const interval = sealTime(clock, view, between[1]) - sealTime(clock, view, between[0]);
+  const u = exposure === null ? uniformU((USUAL_EXPOSURE * interval) / 2) : exposure.u;
+  return [typeB('Exposure', u, 's', 0.5)];
 }
 
 function givenBracket(
@@ -108,7 +154,7 @@ function givenBracket(
       'Give two frames of the clip, the whole one first.',
     );
   }
-  return success({ ...framesOf(between, clock, view), late: 0, warnings: [] });
+  return success({ between, when: { ...windowOf(between, clock, view), late: 0 }, warnings: [] });
 }
 
 function findBracket(
@@ -117,6 +163,7 @@ function findBracket(
   rest: RestState,
   clock: SealClock,
   view: SealView,
+  options: BurstOptions,
 ): Outcome<Bracket> {
   if (tornFromStart(before)) {
     return failure(
@@ -132,33 +179,47 @@ function findBracket(
       'Use a clip that starts with the seal at rest, or state the frames around the burst by hand.',
     );
   }
-  const tear = findTear(before, rest, after[0]?.frame ?? null);
+  const next = after[0];
+  const last = before.at(-1) as SealObservation;
+  const bulged = hasMoved(last, rest);
+  const tear = findTear(before, rest, next?.frame ?? null);
+  const lost = firstOpening(before);
+  if (tear !== null || lost !== null || (next !== undefined && bulged)) {
+    // Growth tells early and now and then too early; film that is gone is gone.
+    const early = lost === null || isPlain(before[lost - 1] as SealObservation);
+    const open = Math.min((early ? tear?.open : null) ?? before.length, lost ?? before.length);
+    const surely = lost ?? tear?.surely ?? before.length;
+    const told = densityOf(before, open, surely, clock, view, options);
+    if (told !== null) {
+      const { when, firstOpen } = told;
+      const frames = [...before, ...after].map(({ frame }) => frame);
+      const between = [frames[firstOpen - 1] as number, frames[firstOpen] as number] as const;
+      return success({
+        between,
+        when,
+        warnings: open === before.length ? [withBall(between)] : [],
+      });
+    }
+  }
   if (tear !== null) {
-    const [from, to] = tear.window;
+    const from = sealTime(clock, view, tear.window[0]);
     return success({
       between: tear.between,
-      from: sealTime(clock, view, from),
-      to: sealTime(clock, view, to),
-      late: sealTime(clock, view, from) - sealTime(clock, view, from - tear.delay),
+      when: {
+        from,
+        to: sealTime(clock, view, tear.window[1]),
+        late: from - sealTime(clock, view, tear.window[0] - tear.delay),
+      },
       warnings: tear.doubt === null ? [] : [ambiguous(tear.doubt, tear.between)],
     });
   }
-  const last = before.at(-1) as SealObservation;
-  const bulged = hasMoved(last, rest);
-  const next = after[0];
   if (next !== undefined && (bulged || leavesTrace(rest, after))) {
     const between = [last.frame, next.frame] as const;
-    const bounds = framesOf(between, clock, view);
+    const { from, to } = windowOf(between, clock, view);
     return success({
-      ...bounds,
-      late: UNSEEN * (bounds.to - bounds.from),
-      warnings: [
-        {
-          code: 'burstWithBall',
-          message: `The film is still whole in frame ${between[0]} and the ball is through its plane in frame ${between[1]}.`,
-          remedy: 'A higher recording rate would separate the two events.',
-        },
-      ],
+      between,
+      when: { from, to, late: UNSEEN * (to - from) },
+      warnings: [withBall(between)],
     });
   }
   if (before.some((o) => hasMoved(o, rest))) {
@@ -175,10 +236,50 @@ function findBracket(
   );
 }
 
-const framesOf = (between: readonly [number, number], clock: SealClock, view: SealView) => ({
-  between,
+/** Whether the film stands out so far that its outline, cut at five standard deviations of noise, can be trusted. */
+function isPlain({ picture }: SealObservation): boolean {
+  const strength = Math.abs(templateOf(picture)?.strength ?? 0);
+  return strength > PLAIN_CONTRAST * picture.noise * picture.cell;
+}
+
+const windowOf = (between: readonly [number, number], clock: SealClock, view: SealView) => ({
   from: sealTime(clock, view, between[0]),
   to: sealTime(clock, view, between[1]),
+});
+
+/** How probable each moment is, s, and the first frame more likely open than whole; null: too little of the film stands out. */
+function densityOf(
+  before: readonly SealObservation[],
+  open: number,
+  surely: number,
+  clock: SealClock,
+  view: SealView,
+  options: BurstOptions,
+): { when: Density; firstOpen: number } | null {
+  const seconds = before.map(({ frame }) => sealTime(clock, view, frame));
+  const frame = (before[open - 1] as SealObservation).frame;
+  const zero = seconds[open - 1] as Seconds;
+  const interval = sealTime(clock, view, frame + 1) - zero;
+  const times = seconds.map((time) => (time - zero) / interval);
+  const exposure = options.exposure === null ? USUAL_EXPOSURE : options.exposure.value / interval;
+  const density = burstDensity({
+    ...{ observations: before, times, open, surely, exposure },
+    latest: options.contact === null ? null : (options.contact - zero) / interval,
+    halfAperture: view.halfAperture,
+  });
+  if (density === null) return null;
+  const middle = quantileOf(density, 0.5);
+  const firstOpen = times.findIndex((time) => time + exposure / 2 > middle);
+  return {
+    when: { times: density.times.map((t) => zero + t * interval), weights: density.weights },
+    firstOpen: Math.max(1, firstOpen < 0 ? before.length : firstOpen),
+  };
+}
+
+const withBall = ([whole, through]: readonly [number, number]): Warning => ({
+  code: 'burstWithBall',
+  message: `The film is still whole in frame ${whole} and the ball is through its plane in frame ${through}.`,
+  remedy: 'A higher recording rate would separate the two events.',
 });
 
 const ambiguous = (doubt: string, between: readonly [number, number]): Warning => ({

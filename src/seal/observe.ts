@@ -3,7 +3,7 @@ import { ExitframeError } from '../core/reason';
 import type { Pixels } from '../core/units';
 import type { Background } from '../image/types';
 import { capRoughness } from './cap';
-import type { FindComponents, SealObservation, SealView } from './types';
+import type { FindComponents, SealObservation, SealPicture, SealView } from './types';
 import { extentAlong } from './view';
 
 /** A change counts from this many noise standard deviations, and from this share of the grey range. */
@@ -16,6 +16,8 @@ const ROOT = 0.2;
 /** Patches smaller than this share of the half aperture squared are no piece of film. */
 const PIECE = 0.003;
 const SMALLEST_PIECE = 6;
+/** The half aperture spans this many cells of the picture kept, or fewer where pixels are coarser. */
+const CELLS = 24;
 /** Ends of the outline left out of the smooth-cap test: the film meets the ring there at a corner. */
 const OUTLINE_ENDS = 0.12;
 /** The front is the mean over this share of the half aperture, where that is farthest out. */
@@ -100,7 +102,35 @@ export function observeSeal(
     opening: enclosed === 0 ? 0 : gaps / enclosed,
     pieces,
     changedArea,
+    picture: pictureOf(
+      film,
+      Math.max(1, Math.round(view.halfAperture / CELLS)),
+      GREY_SHARE * background.white,
+    ),
   };
+}
+
+/** Cells as means of square patches, from the plane outwards. */
+function pictureOf(
+  { columns, rows, zero, change, noise }: Straightened,
+  cell: number,
+  least: number,
+): SealPicture {
+  const across = Math.floor(rows / cell);
+  const along = Math.max(1, Math.floor((columns - zero) / cell));
+  const skipped = Math.floor((rows - across * cell) / 2);
+  const out = new Float32Array(across * along);
+  for (let row = 0; row < across; row++) {
+    for (let column = 0; column < along; column++) {
+      let sum = 0;
+      for (let dy = 0; dy < cell; dy++) {
+        const start = (skipped + row * cell + dy) * columns + zero + column * cell;
+        for (let dx = 0; dx < cell; dx++) sum += change[start + dx] as number;
+      }
+      out[row * along + column] = sum / (cell * cell);
+    }
+  }
+  return { columns: along, rows: across, cell, change: out, noise: noise / cell, least };
 }
 
 function straighten(frame: GreyFrame, background: Background, view: SealView): Straightened {

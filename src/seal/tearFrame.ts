@@ -25,6 +25,9 @@ const PARTING = 0.15;
 const MOST_DELAY = 1;
 
 export interface Tear {
+  /** Index of the first observation that may show the film open, and of the first that surely does. */
+  readonly open: number;
+  readonly surely: number;
   /** Last frame whole and first open. */
   readonly between: readonly [number, number];
   /** The window the tear lies in, in frames and parts of one. */
@@ -73,9 +76,14 @@ export function findTear(
   const weak = strongest(now) < limit;
   if (openFor === null || !weak) {
     const between = [frame(open - 1), frame(open)] as const;
-    return { between, window: between, delay: delayOf(observations, open), doubt: null };
+    return {
+      ...{ open, surely: open, between, window: between },
+      ...{ delay: delayOf(observations, open), doubt: null },
+    };
   }
   return {
+    open,
+    surely: open + 1,
     between: [frame(open - 1), openFor],
     window: [frame(open) + FAINT[0], frame(open) + FAINT[1]],
     delay: 0,

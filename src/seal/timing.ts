@@ -4,6 +4,7 @@ import type { Seconds } from '../core/units';
 import type { BudgetEntry, Posterior } from '../shot/result';
 import { combine, entry } from '../uncertainty/budget';
 import { uniformU } from '../uncertainty/quantity';
+import { type Density, intervalOf, momentsOf, posteriorOf, withNormal } from './density';
 import { coverageHalfWidth } from './spread';
 import type { SealView } from './types';
 
@@ -27,12 +28,67 @@ export interface Delay {
   readonly late: Seconds;
 }
 
+/** Points of the curve of a window. */
+const WINDOW_POINTS = 101;
+
 /** Middle of the exposure of a frame at the line the seal is on; between frames, in proportion. */
 export function sealTime(clock: SealClock, view: SealView, frame: number): Seconds {
   const [x, y] = view.plane;
   const whole = Math.floor(frame);
   const time = clock.timeAt(whole, x, y);
   return frame === whole ? time : time + (frame - whole) * (clock.timeAt(whole + 1, x, y) - time);
+}
+
+/** A moment, where its uncertainty comes from, and how probable others are. */
+export interface Moment {
+  readonly moment: Quantity;
+  readonly budget: readonly BudgetEntry[];
+  readonly posterior: Posterior;
+  /** What the frames around it leave open, the clock apart. */
+  readonly film: Density;
+}
+
+/**
+ * A moment of which the film tells how probable each is, as a quantity: its mean; the clock's and `extra` sources
+ * convolved with it (JCGM 101:2008, 5.2), not added as if both were normal.
+ */
+export function momentFrom(
+  film: Density,
+  extra: readonly BudgetEntry[],
+  clock: SealClock,
+  view: SealView,
+  coverage: number,
+): Moment {
+  const { mean, sd } = momentsOf(film);
+  const others = [...extra, ...clockSources(mean, clock, view)].filter((e) => e.contribution > 0);
+  const all = withNormal(film, combine(others).u);
+  const budget = [entry('What the frames around it show', 'A', sd, 's', 1, null), ...others];
+  return {
+    moment: {
+      value: mean,
+      u: combine(budget).u,
+      interval: intervalOf(all, coverage),
+      coverage,
+      dof: null,
+    },
+    budget,
+    posterior: posteriorOf(all),
+    film,
+  };
+}
+
+/** What the clock leaves open of a moment. */
+function clockSources(value: Seconds, clock: SealClock, view: SealView): BudgetEntry[] {
+  return [
+    typeB('Recording rate', clock.rateRelativeU, '1', value),
+    typeB('Time stamp of a frame', clock.frameTimeU, 's', 1),
+    typeB(
+      'Line time of the shutter',
+      clock.lineTime.u,
+      's',
+      clock.lineAt(view.plane[0], view.plane[1]),
+    ),
+  ];
 }
 
 /**
@@ -46,18 +102,13 @@ export function momentIn(
   clock: SealClock,
   view: SealView,
   coverage: number,
-): { moment: Quantity; budget: BudgetEntry[]; posterior: Posterior } {
+): Moment {
   const value = (window.from + window.to + delay.early - delay.late) / 2;
   const a = (window.to - window.from) / 2;
   const b = (delay.early + delay.late) / 2;
-  const line = clock.lineAt(view.plane[0], view.plane[1]);
-  const others = [
-    ...extra,
-    typeB('Recording rate', clock.rateRelativeU, '1', value),
-    typeB('Time stamp of a frame', clock.frameTimeU, 's', 1),
-    typeB('Line time of the shutter', clock.lineTime.u, 's', line),
-  ];
+  const others = [...extra, ...clockSources(value, clock, view)];
   const sigma = combine(others).u;
+  const film = trapezoid(value, a, b);
   const half = coverageHalfWidth(a, b, sigma, coverage);
   const budget = [
     rectangular(window.source, a),
@@ -73,19 +124,24 @@ export function momentIn(
       dof: null,
     },
     budget,
-    posterior: trapezoid(value, a, b),
+    posterior: posteriorOf(withNormal(film, sigma)),
+    film,
   };
 }
 
-/** How probable each moment is after two rectangular spreads of half-widths `a` and `b`; the clock's sources move all alike. */
-function trapezoid(value: Seconds, a: Seconds, b: Seconds): Posterior {
-  const outer = a + b;
-  const inner = Math.abs(a - b);
-  const height = 1 / (2 * Math.max(a, b));
-  return {
-    times: [value - outer, value - inner, value + inner, value + outer],
-    density: b === 0 || a === 0 ? [height, height, height, height] : [0, height, height, 0],
-  };
+/** Density of the sum of two rectangular quantities about a value. */
+function trapezoid(value: Seconds, a: Seconds, b: Seconds): Density {
+  const wide = Math.max(a, b);
+  const narrow = Math.min(a, b);
+  const times = Array.from(
+    { length: WINDOW_POINTS },
+    (_, i) => value + (wide + narrow) * ((2 * i) / (WINDOW_POINTS - 1) - 1),
+  );
+  const weights = times.map((time) => {
+    const out = wide + narrow - Math.abs(time - value);
+    return narrow === 0 ? 1 : Math.min(1, Math.max(0, out) / (2 * narrow));
+  });
+  return { times, weights };
 }
 
 /** An entry known from other than repeated observation, without limit to its degrees of freedom. */

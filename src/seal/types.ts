@@ -27,6 +27,24 @@ export interface SealObservation {
   readonly pieces: number;
   /** Area changed against the background, px^2. */
   readonly changedArea: number;
+  readonly picture: SealPicture;
+}
+
+/**
+ * The view straightened: columns run outwards along the axis, rows across it, in square cells. Change against the
+ * scene with the seal at rest, grey values.
+ */
+export interface SealPicture {
+  readonly columns: number;
+  readonly rows: number;
+  /** Side of a cell, px. */
+  readonly cell: Pixels;
+  /** Row by row; starts at the seal plane. */
+  readonly change: Float32Array;
+  /** Noise standard deviation of a cell's change. */
+  readonly noise: number;
+  /** The least change that is taken for anything but noise and coding, grey values. */
+  readonly least: number;
 }
 
 /** One connected patch of a mask. */

@@ -103,6 +103,7 @@ export function scriptedMeasurer({
           streak: new Float32Array(WIDTH),
           candidates: place === null ? [] : [{ x: place[0], y: place[1], score: 0.9, visible: 1 }],
           seal: null,
+          rear: null,
           gain: 1,
           shift: placed(index, 0),
           launcher: placed(index, recoil(index)),

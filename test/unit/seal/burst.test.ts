@@ -30,12 +30,13 @@ describe('burst of many shots', () => {
     expect(rms).toBeLessThanOrEqual(0.3);
   });
 
-  it('never claims less than the frame interval leaves open', () => {
-    for (const { found } of shots) {
-      expect(found.burst.u).toBeGreaterThanOrEqual(INTERVAL / Math.sqrt(12));
-      const width = found.burst.interval[1] - found.burst.interval[0];
-      expect(width).toBeGreaterThanOrEqual(0.95 * INTERVAL * (1 - 1e-9));
-    }
+  it('states an uncertainty about as large as its errors', () => {
+    const squares = shots.map(
+      ({ scene, found }) => ((found.burst.value - scene.burst) / found.burst.u) ** 2,
+    );
+    const ratio = Math.sqrt(squares.reduce((a, b) => a + b, 0) / shots.length);
+    expect(ratio).toBeGreaterThan(0.5);
+    expect(ratio).toBeLessThan(1.2);
   });
 
   it('says how probable each moment is: area 1, about the value, no wider than u', () => {
@@ -52,8 +53,9 @@ describe('burst of many shots', () => {
           return sum + ((to - from) / 6) * between;
         }, 0);
       expect(moment(0)).toBeCloseTo(1, 9);
-      expect(moment(1)).toBeCloseTo(0, 9);
-      expect(Math.sqrt(moment(2))).toBeLessThanOrEqual(found.burst.u * (1 + 1e-9));
+      // The curve is drawn on steps of a fraction of an interval, its ends that do not matter left out.
+      expect(Math.abs(moment(1))).toBeLessThan(0.01 * INTERVAL);
+      expect(Math.sqrt(moment(2))).toBeLessThanOrEqual(found.burst.u * 1.01);
       expect(Math.sqrt(moment(2))).toBeGreaterThan(0.9 * found.burst.u);
     }
   });
@@ -205,6 +207,7 @@ describe('the clock in the budget', () => {
       exposure: { value: scene.exposure, u: 0 },
       burstBetween: null,
       ballFrameLimit: null,
+      contact: null,
     };
     const ideal = report(locateBurst(observations, evenClock(INTERVAL), viewOf(scene), options));
     const real = report(locateBurst(observations, clock, viewOf(scene), options));

@@ -27,6 +27,7 @@ const options = {
   exposure: { value: scene.exposure, u: 0 },
   burstBetween: null,
   ballFrameLimit: 17,
+  contact: null,
 };
 
 describe('sealReference', () => {

@@ -79,6 +79,7 @@ export function reduceScene(
     exposure: { value: scene.exposure, u: 0 },
     burstBetween: null,
     ballFrameLimit: limit,
+    contact: scene.ball?.contact ?? null,
     ...options,
   });
 }

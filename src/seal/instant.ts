@@ -1,0 +1,199 @@
+import type { Pixels } from '../core/units';
+import { type Density, shifted } from './density';
+import { type FlightOfPieces, flightLikelihood } from './flightLikelihood';
+import { DURATIONS, FLYING, FOLDING, type LossSeen, lossLikelihood } from './lossLikelihood';
+import { type FilmSteps, motionLikelihood } from './motionLikelihood';
+import { leadingEdge, lossSince, SMOOTHED_NOISE, templateOf } from './opening';
+import type { SealObservation } from './types';
+
+/** Moments are this many frame intervals apart. */
+const STEP = 0.04;
+/** The burst is looked for from so long before the last whole frame's exposure, in frame intervals. */
+const EARLIER = 0.5;
+/** Open frames read: later ones say nothing of the burst that these do not. */
+const OPEN_FRAMES = 3;
+/** The edge of pieces is where they stand out by so many standard deviations of noise, or by a share of the film's change. */
+const EDGE_NOISE = 4.5;
+const EDGE_SHARE = 0.15;
+const MOST_COVERED = 0.5;
+/** Film that comes forward by less than this has not flown, px. */
+const FORWARD: Pixels = 0.5;
+/** A film this high has a motion that can be read, px, and steps this long. */
+const READABLE: Pixels = 1;
+const READABLE_STEP: Pixels = 0.7;
+/** A tear shows only once its edges have parted: by shares of the time it takes, and how probable each is taken to be. */
+const PARTING = [
+  [0, 0.3],
+  [0.05, 0.3],
+  [0.12, 0.2],
+  [0.25, 0.12],
+  [0.45, 0.08],
+] as const;
+/** Besides, by so much, frame intervals; and by no more in all. */
+const AT_ONCE = 0.05;
+const MOST_PARTING = 1.2;
+/** How probable it is that a kind of evidence misleads. */
+const MISLEADING = 0.05;
+/** Where nothing is known of the frame before, its share lost is known no better than this. */
+const UNKNOWN = 0.3;
+
+/** The frames around the burst, with times in frame intervals. */
+export interface Surroundings {
+  /** Observations up to the last that may be read, in order; the ball is not out in any. */
+  readonly observations: readonly SealObservation[];
+  /** Middle of the exposure of each. */
+  readonly times: readonly number[];
+  /** Index of the first that may show the film open; the number of observations where none does. */
+  readonly open: number;
+  /** Index of the first that surely shows it open; the number of observations where none does. */
+  readonly surely: number;
+  readonly exposure: number;
+  /** The film is open by then; null: no bound but the frames. */
+  readonly latest: number | null;
+  readonly halfAperture: Pixels;
+}
+
+/**
+ * How probable each moment is to be that of the burst: likelihood of the film's motion, of the share of it lost and
+ * of the way its foremost piece flew, all integrated over the exposures, each moment as likely beforehand.
+ * Null: too little of the film stands out in the last whole frame to tell.
+ */
+export function burstDensity(around: Surroundings): Density | null {
+  const { observations, times, open, surely, exposure } = around;
+  const template = templateOf((observations[open - 1] as SealObservation).picture);
+  if (template === null) return null;
+  const whole = times[open - 1] as number;
+  const next = times[surely] ?? (times.at(-1) as number) + 1;
+  const to = Math.min(next + exposure / 2, around.latest ?? Number.POSITIVE_INFINITY);
+  const from = Math.min(whole - exposure / 2 - EARLIER, to - 1);
+  const instants = Array.from(
+    { length: Math.ceil((to - from) / STEP) + 1 },
+    (_, i) => to - i * STEP,
+  ).reverse();
+  const level = Math.max(
+    EDGE_NOISE * SMOOTHED_NOISE * (observations[open - 1] as SealObservation).picture.noise,
+    EDGE_SHARE * Math.abs(template.strength),
+  );
+  const edge = (i: number): Pixels | null => {
+    const o = observations[i];
+    return o === undefined ? null : leadingEdge(o.picture, level);
+  };
+  const last = edge(open - 1) ?? 0;
+  const before = edge(open - 2) ?? last;
+  const speed = Math.max(0, last - before) / (whole - (times[open - 2] ?? whole - 1));
+  const first = edge(open);
+  const flies = first === null || first > last + FORWARD;
+
+  const seen: LossSeen[] = [earlierLoss(around, before, speed)];
+  for (let i = open; i < Math.min(observations.length, surely + OPEN_FRAMES); i++) {
+    seen.push({
+      ...lossSince(template, (observations[i] as SealObservation).picture),
+      time: times[i] as number,
+      since: whole,
+      growth: speed / Math.max(1, last),
+    });
+  }
+  const flown = flownFrom(around, edge, last);
+  const { columns, cell } = (observations[open - 1] as SealObservation).picture;
+  const flight: FlightOfPieces = {
+    seen: flown,
+    limit: columns * cell,
+    whole: { time: whole, reach: last },
+    speed,
+    covered: Math.min(MOST_COVERED, level / Math.abs(template.strength)),
+    exposure,
+    halfAperture: around.halfAperture,
+  };
+  const laws = flies ? FLYING : FOLDING;
+  // A tear that takes long both opens late and lets its pieces go late.
+  const losses = robust(
+    DURATIONS.map((d) => lossLikelihood(seen, exposure, instants, next, laws, d)),
+  );
+  const flights =
+    flown.length > 0 ? robust(DURATIONS.map((d) => flightLikelihood(flight, instants, d))) : null;
+  const weights = new Float64Array(instants.length);
+  losses.forEach((loss, d) => {
+    const both = Array.from(loss, (l, i) => l * (flights?.[d]?.[i] ?? 1));
+    const duration = DURATIONS[d] as number;
+    const parting = PARTING.map(
+      ([share, chance]) => [-(AT_ONCE + Math.min(MOST_PARTING, share * duration)), chance] as const,
+    );
+    shifted({ times: instants, weights: both }, parting).weights.forEach((w, i) => {
+      weights[i] = (weights[i] as number) + w;
+    });
+  });
+  for (const steps of stepsOf(around)) {
+    motionLikelihood(steps, exposure, instants).forEach((l, i) => {
+      weights[i] = (weights[i] as number) * l;
+    });
+  }
+  return { times: instants, weights: [...weights] };
+}
+
+/**
+ * A likelihood that, by so much, may have nothing to say: where two contradict each other both moments stay possible.
+ */
+function robust(likelihoods: readonly Float64Array[]): Float64Array[] {
+  const sum = likelihoods.reduce((all, one) => one.reduce((a, b) => a + b, all), 0);
+  const mean = sum / (likelihoods.length * (likelihoods[0]?.length ?? 1));
+  return likelihoods.map((one) => one.map((l) => MISLEADING + ((1 - MISLEADING) * l) / mean));
+}
+
+/** What the last frame taken for whole has lost since the one before it. */
+function earlierLoss(
+  { observations, times, open }: Surroundings,
+  edge: Pixels,
+  speed: number,
+): LossSeen {
+  const time = times[open - 1] as number;
+  const earlier = observations[open - 2];
+  const template = earlier === undefined ? null : templateOf(earlier.picture);
+  if (template === null) return { time, since: time, growth: 0, share: 0, u: UNKNOWN };
+  const { share, u } = lossSince(template, (observations[open - 1] as SealObservation).picture);
+  return {
+    time,
+    since: times[open - 2] as number,
+    growth: speed / Math.max(1, edge),
+    share: Math.max(0, share),
+    u,
+  };
+}
+
+/** How far the foremost piece is seen, as long as it comes forward and is in view. */
+function flownFrom(
+  { observations, times, open, surely }: Surroundings,
+  edge: (i: number) => Pixels | null,
+  whole: Pixels,
+): { time: number; reach: Pixels }[] {
+  const flown: { time: number; reach: Pixels }[] = [];
+  let last = whole - FORWARD;
+  for (let i = open; i < Math.min(observations.length, surely + OPEN_FRAMES); i++) {
+    const reach = edge(i);
+    const picture = observations[i]?.picture;
+    if (reach === null || picture === undefined || reach < last) break;
+    flown.push({ time: times[i] as number, reach });
+    last = reach;
+    if (reach > (picture.columns - 3) * picture.cell) break;
+  }
+  return flown;
+}
+
+/** Each step of the film's front over the one before, from the last whole frame on; none where it stands out too little. */
+function stepsOf({ observations, times, open, surely }: Surroundings): FilmSteps[] {
+  const steps: FilmSteps[] = [];
+  for (let i = open - 1; i <= Math.min(surely, observations.length - 1); i++) {
+    const [a, b, c] = [i - 2, i - 1, i].map((k) => observations[k]);
+    const [ta, tb, tc] = [i - 2, i - 1, i].map((k) => times[k] as number) as [
+      number,
+      number,
+      number,
+    ];
+    if (a === undefined || b === undefined || c === undefined || b.front < READABLE) continue;
+    const first = (b.front - a.front) / (tb - ta);
+    if (first < READABLE_STEP) break;
+    const ratio = (c.front - b.front) / (tc - tb) / first;
+    const u = Math.hypot(c.frontU, b.frontU * (1 + ratio), a.frontU * ratio) / first;
+    steps.push({ ratio, ratioU: u, time: tc });
+  }
+  return steps;
+}
