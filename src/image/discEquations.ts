@@ -86,6 +86,8 @@ export interface WaveScatter {
   readonly pull: Float32Array;
   /** Mean square that independent noise of the stated variance would give each of them, px^2; together the variance of x, then that of y. */
   readonly expected: Float32Array;
+  /** Mean square of what single pixels move the middle by, over that expected of independent noise: x and y together. */
+  readonly white: number;
 }
 
 /**
@@ -107,15 +109,29 @@ export function waveScatter(
   // Per axis and sector: sum of w r (g . h) and of w g (g . h), h the row of the inverse.
   const moved = new Float64Array(2 * RAYS);
   const leverage = new Float64Array(2 * RAYS * count);
+  let squares = 0;
+  let independent = 0;
   for (let i = 0; i < pixels.count; i++) {
     const w = precision[i] as number;
     if (w === 0) continue;
     const at = i * count;
+    // Share of the pixel's variance that its residual keeps: the fit follows the rest.
+    let follows = 0;
+    for (let r = 0; r < count; r++) {
+      let sum = 0;
+      for (let c = 0; c < count; c++) {
+        sum += (inverse[r * count + c] as number) * (gradients[at + c] as number);
+      }
+      follows += sum * (gradients[at + r] as number);
+    }
+    const left = Math.max(0, 1 - w * follows);
     for (let axis = 0; axis < 2; axis++) {
       let along = 0;
       for (let j = 0; j < count; j++) {
         along += (inverse[axis * count + j] as number) * (gradients[at + j] as number);
       }
+      squares += (w * (residuals[i] as number) * along) ** 2;
+      independent += w * along * along * left;
       const cell = axis * RAYS + (pixels.sector[i] as number);
       moved[cell] = (moved[cell] as number) + w * (residuals[i] as number) * along;
       const base = cell * count;
@@ -160,7 +176,7 @@ export function waveScatter(
       expected[k] = share * (expected[k] as number);
     }
   }
-  return { pull, expected };
+  return { pull, expected, white: independent > 0 ? squares / independent : 1 };
 }
 
 /** Covariance of x and y, px^2, row by row. */

@@ -151,6 +151,7 @@ function fitWith(
       pull: scatter.pull,
       expected: scatter.expected,
       inflation: own.ratio,
+      white: scatter.white,
       byShade: shadePart,
       sigmaU: Math.sqrt(factor * at(3, 3)),
       stretchU: Math.sqrt(factor * at(4, 4)),

@@ -49,7 +49,7 @@ export class DiscModel {
   private readonly inner = new Float64Array(MOST_NODES);
   private readonly innerSlope = new Float64Array(MOST_NODES);
   private readonly depthSlope = new Float64Array(MOST_NODES);
-  /** Change of the cover by the distance, times the weight, and depth inside the disc over sigma. */
+  /** Change of the cover by the distance, times the weight, and by sigma as a multiple of the former. */
   private readonly rim = new Float64Array(MOST_NODES);
   private readonly depth = new Float64Array(MOST_NODES);
 
@@ -184,12 +184,14 @@ export class DiscModel {
     const perRadius = 1 / radius;
     const perSigma = 1 / sigma;
     const softness = sigma * perRadius;
+    // Of a round edge the blur gathers more from without than from within: half of it is reached this far inside.
+    const inset = softness / 2;
     let n = 0;
     for (let k = 0; k < count; k++) {
       const r = Math.sqrt(
         (x[k] as number) * (x[k] as number) + (y[k] as number) * (y[k] as number),
       );
-      const z = (radius - r) * perSigma;
+      const z = (radius - r) * perSigma - inset;
       if (z <= -reach) continue;
       const cx = r > 0 ? (x[k] as number) / r : 1;
       const cy = r > 0 ? (y[k] as number) / r : 0;
@@ -233,7 +235,7 @@ export class DiscModel {
       outX[n] = cx;
       outY[n] = cy;
       distance[n] = r;
-      depth[n] = z;
+      depth[n] = z + softness;
       // Dropped ones only ever come before it: k is never behind n.
       time[n] = time[k] as number;
       n++;

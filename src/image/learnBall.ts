@@ -13,7 +13,7 @@ const WELL_SEEN_SHARE = 0.92;
 const LEAST_SEEN = 0.5;
 const FEWEST_FRAMES = 4;
 /** No value common to the frames is known better than this: a share of the radius, px and a share. */
-const LEAST_RADIUS_SHARE = 5e-4;
+const LEAST_RADIUS_SHARE = 2e-4;
 const LEAST_SIGMA_U = 0.01;
 const LEAST_STRETCH_U = 0.01;
 /** Values farther from the median than this many robust standard deviations are left out. */

@@ -146,6 +146,8 @@ export interface FitEvidence {
   readonly expected: Float32Array;
   /** Squares of the one over the other. */
   readonly inflation: number;
+  /** The same of single pixels. */
+  readonly white: number;
   /** Part of the variances of x and y that is due to the shading being unknown, px^2. */
   readonly byShade: readonly [x: number, y: number];
   readonly sigmaU: Pixels;

@@ -25,6 +25,17 @@ describe('learning the ball from frames that show it well', () => {
     expect(learned.look?.stretch).toBeLessThan(9 / 8 + 0.05);
   });
 
+  test('the radius of a small soft disc is not too small by the curvature of its edge', () => {
+    // A straight edge would have it too small by sigma squared over twice the radius, 0.04 px here.
+    const disc: Kind = { radius: 12, noise: 2, scene: { optics: 0.9 } };
+    const { radius, radiusU } = learnBall(
+      { ...told, radius: 12.1, blur: [0, 0] },
+      run(disc, 20, 36).measured,
+    );
+    expect(radiusU).toBeLessThan(0.01);
+    expect(Math.abs(radius - 12)).toBeLessThan(0.015);
+  });
+
   test('half-hidden frames are measured better with it', () => {
     const hidden = draw({ ...clear, wallAt: 0 }, 60, 32);
     const before = measure(hidden);

@@ -13,14 +13,15 @@ const U = 0.02;
 const CELLS = 12;
 
 interface Errors {
-  /** Standard deviation of the places and of the pulls, in those of independent noise. */
+  /** Standard deviation of the places, the pulls and single pixels, in those of the stated noise. */
   readonly places: number;
   readonly pulls: number;
+  readonly pixels?: number;
 }
 
 /** A flight that slows down evenly, measured with errors of which the fits' residuals have only a part. */
 function flight(
-  { places, pulls }: Errors,
+  { places, pulls, pixels = 1 }: Errors,
   random: Random,
   times: readonly number[],
 ): TimedCentre[] {
@@ -43,6 +44,7 @@ function flight(
         ),
         expected: new Float32Array(CELLS).fill((2 * U * U) / CELLS),
         inflation: pulls * pulls,
+        white: pixels * pixels,
         byShade: [0, 0],
         sigmaU: 0.01,
         stretchU: 0.1,
@@ -68,14 +70,23 @@ function judged(errors: Errors, seed: number, times = Array.from({ length: 20 },
 describe('the scatter of the centres judged by the flight', () => {
   test('independent noise is left nearly as it was', () => {
     const u = judged({ places: 1, pulls: 1 }, 41);
-    expect(u).toBeGreaterThan(0.96);
-    expect(u).toBeLessThan(1.12);
+    expect(u).toBeGreaterThan(0.98);
+    expect(u).toBeLessThan(1.06);
   });
+
+  test.each([0.7, 1.4])(
+    'noise %f times that of the still scene is told by single pixels',
+    (size) => {
+      const u = judged({ places: size, pulls: size, pixels: size }, 46);
+      expect(u).toBeGreaterThan(0.98 * size);
+      expect(u).toBeLessThan(1.06 * size);
+    },
+  );
 
   test('errors of the whole ball, of which residuals show half, are found in the flight', () => {
     const u = judged({ places: 4, pulls: 2 }, 42);
-    expect(u).toBeGreaterThan(3.5);
-    expect(u).toBeLessThan(4.6);
+    expect(u).toBeGreaterThan(2.9);
+    expect(u).toBeLessThan(4.2);
   });
 
   test('frames missing and uneven times change nothing of that', () => {
@@ -83,8 +94,8 @@ describe('the scatter of the centres judged by the flight', () => {
       (_, i) => i !== 7 && i !== 15 && i !== 16,
     );
     const u = judged({ places: 4, pulls: 2 }, 43, times);
-    expect(u).toBeGreaterThan(3.5);
-    expect(u).toBeLessThan(4.6);
+    expect(u).toBeGreaterThan(2.9);
+    expect(u).toBeLessThan(4.2);
   });
 
   test('where residuals show no more than noise the flight adds little', () => {
@@ -120,11 +131,12 @@ describe('waves around the outline', () => {
   });
   const precision = new Float64Array(PIXELS).fill(1);
 
-  /** Variance of the fitted x and mean square of the pulls, both over that of independent unit noise. */
+  /** Variance of the fitted x, mean square of the pulls and that of single pixels, over those of independent unit noise. */
   function ratios(noise: (random: Random) => Float64Array, seed: number) {
     const random = generator(seed);
     let shown = 0;
     let true2 = 0;
+    let single = 0;
     const runs = 400;
     for (let k = 0; k < runs; k++) {
       const values = noise(random);
@@ -138,20 +150,30 @@ describe('waves around the outline', () => {
         const at = gradients.subarray(3 * i, 3 * i + 3);
         return value - fitted.reduce((sum, p, j) => sum + p * (at[j] as number), 0);
       });
-      const { pull, expected } = waveScatter(pixels, residuals, precision, gradients, inverse, 3);
+      const { pull, expected, white } = waveScatter(
+        pixels,
+        residuals,
+        precision,
+        gradients,
+        inverse,
+        3,
+      );
+      single += white / runs;
       const sum = (of: Float32Array, f: (v: number) => number) =>
         of.reduce((total, v) => total + f(v), 0);
       shown += sum(pull, (v) => v * v) / sum(expected, (v) => v) / runs;
       true2 += fitted[0] ** 2 / (inverse[0] as number) / runs;
     }
-    return { shown, true2 };
+    return { shown, true2, single };
   }
 
   test('independent noise shows as it errs', () => {
-    const { shown, true2 } = ratios(
+    const { shown, true2, single } = ratios(
       (random) => Float64Array.from({ length: PIXELS }, () => random.normal()),
       51,
     );
+    expect(single).toBeGreaterThan(0.98);
+    expect(single).toBeLessThan(1.02);
     expect(true2).toBeGreaterThan(0.8);
     expect(true2).toBeLessThan(1.2);
     expect(shown).toBeGreaterThan(0.93);
@@ -159,12 +181,15 @@ describe('waves around the outline', () => {
   });
 
   test('noise that pixels over a twelfth of the outline share shows as it errs', () => {
-    const { shown, true2 } = ratios((random) => {
+    const { shown, true2, single } = ratios((random) => {
       const blocks = Array.from({ length: 12 }, () => random.normal());
       return Float64Array.from({ length: PIXELS }, (_, i) => blocks[Math.floor(i / 30)] as number);
     }, 52);
     // Thirty pixels that err alike: thirty times the variance.
     expect(true2).toBeGreaterThan(23);
+    // Of which single pixels know nothing.
+    expect(single).toBeGreaterThan(0.6);
+    expect(single).toBeLessThan(1.05);
     expect(shown / true2).toBeGreaterThan(0.7);
     expect(shown / true2).toBeLessThan(1.2);
   });
