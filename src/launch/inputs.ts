@@ -10,9 +10,9 @@ export interface LauncherInput {
 }
 
 const plain = (
-  key: Exclude<keyof Launcher, 'air'>,
   source: string,
   unit: string,
+  key: Exclude<keyof Launcher, 'air'>,
 ): LauncherInput => ({
   ...{ source, unit },
   get: (launcher) => launcher[key],
@@ -20,9 +20,9 @@ const plain = (
 });
 
 const ofAir = (
-  key: 'temperature' | 'pressure' | 'humidity',
   source: string,
   unit: string,
+  key: 'temperature' | 'pressure' | 'humidity',
 ): LauncherInput => ({
   ...{ source, unit },
   get: ({ air }) => air[key],
@@ -36,20 +36,20 @@ const ofAir = (
 
 /** Every input that may carry an uncertainty, by its key. */
 export const LAUNCHER_INPUTS = {
-  boreDiameter: plain('boreDiameter', 'bore diameter', 'm'),
-  barrelLength: plain('barrelLength', 'barrel length', 'm'),
-  ballDiameter: plain('ballDiameter', 'ball diameter', 'm'),
-  ballMass: plain('ballMass', 'ball mass', 'kg'),
-  startPosition: plain('startPosition', 'start position', 'm'),
-  residualPressure: plain('residualPressure', 'residual pressure', 'Pa'),
-  sealBurstPressure: plain('sealBurstPressure', 'seal burst pressure', 'Pa'),
-  airPressure: ofAir('pressure', 'air pressure', 'Pa'),
-  airTemperature: ofAir('temperature', 'air temperature', 'K'),
-  airHumidity: ofAir('humidity', 'air humidity', ''),
-  gapDischarge: plain('gapDischarge', 'discharge of the gap', ''),
-  entranceLoss: plain('entranceLoss', 'entrance loss', ''),
-  wallFriction: plain('wallFriction', 'wall friction', ''),
-  ballFriction: plain('ballFriction', 'ball friction', 'N'),
+  boreDiameter: plain('bore diameter', 'm', 'boreDiameter'),
+  barrelLength: plain('barrel length', 'm', 'barrelLength'),
+  ballDiameter: plain('ball diameter', 'm', 'ballDiameter'),
+  ballMass: plain('ball mass', 'kg', 'ballMass'),
+  startPosition: plain('start position', 'm', 'startPosition'),
+  residualPressure: plain('residual pressure', 'Pa', 'residualPressure'),
+  sealBurstPressure: plain('seal burst pressure', 'Pa', 'sealBurstPressure'),
+  airPressure: ofAir('air pressure', 'Pa', 'pressure'),
+  airTemperature: ofAir('air temperature', 'K', 'temperature'),
+  airHumidity: ofAir('air humidity', '', 'humidity'),
+  gapDischarge: plain('discharge of the gap', '', 'gapDischarge'),
+  entranceLoss: plain('entrance loss', '', 'entranceLoss'),
+  wallFriction: plain('wall friction', '', 'wallFriction'),
+  ballFriction: plain('ball friction', 'N', 'ballFriction'),
 } as const satisfies Record<string, LauncherInput>;
 
 export type LauncherInputKey = keyof typeof LAUNCHER_INPUTS;
