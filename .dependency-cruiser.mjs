@@ -16,6 +16,7 @@ const CORE = {
   series: ['core', 'fit', 'uncertainty'],
   exit: ['core', 'fit', 'uncertainty', 'geometry', 'clock'],
   sound: ['core', 'uncertainty'],
+  launch: ['core', 'fit', 'uncertainty'],
   seal: ['core', 'image', 'geometry', 'clock', 'fit', 'uncertainty'],
 };
 const coreFolders = [...Object.keys(CORE), 'reduction'].map((name) => `src/${name}`);

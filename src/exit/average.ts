@@ -10,7 +10,7 @@ export interface Member {
   readonly weight: number;
 }
 
-/** Parameters averaged over the members, and their covariance within and between the members (4 x 4 each). */
+/** Parameters averaged over the members, and their covariance within and between the members (5 x 5 each). */
 export interface Average {
   readonly theta: Float64Array;
   readonly within: Float64Array;

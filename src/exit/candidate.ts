@@ -4,7 +4,18 @@ import type { Design } from '../fit/influence';
 import { type Curve, createSolver } from '../fit/nonlinear';
 import { type CoefficientPrior, dragOf, muzzleLossOf, type ZoneProfile } from './drag';
 import { distanceOf, type Flight, type Setting, timeOf } from './flight';
-import { DRAG, LOSS, type Motion, moveTo, nowhere, PARAMETERS, placesAt, T0, V0 } from './motion';
+import {
+  BORE,
+  DRAG,
+  LOSS,
+  type Motion,
+  moveTo,
+  nowhere,
+  PARAMETERS,
+  placesAt,
+  T0,
+  V0,
+} from './motion';
 
 /** A version of the equation of motion, with what is taken as known of it beforehand. */
 export interface Candidate {
@@ -17,9 +28,9 @@ export interface Candidate {
 
 export interface CandidateFit {
   readonly candidate: Candidate;
-  /** t0 (after the flight's reference), v0, k, z. */
+  /** t0 (after the flight's reference), v0, k, z, a. */
   readonly theta: Float64Array;
-  /** 4 x 4, zeros for what the candidate fixes. */
+  /** 5 x 5, zeros for what the candidate fixes. */
   readonly covariance: Float64Array;
   /** Residuals of the points, m. */
   readonly residuals: Float64Array;
@@ -56,6 +67,15 @@ export interface Estimator {
   fit(setting: Setting, start: Float64Array): Outcome<CandidateFit>;
 }
 
+/** Places of the parameters that a candidate fits. */
+export function fittedBy({ motion, zone }: Candidate): readonly number[] {
+  const active = [T0, V0];
+  if (motion !== 'uniform') active.push(DRAG);
+  if (zone) active.push(LOSS);
+  if (motion === 'boreAndFlight') active.push(BORE);
+  return active;
+}
+
 /** Parameters have settled where the next step would move none by this share of its standard uncertainty. */
 const SETTLED = 1e-4;
 /** Steps with the same gain before derivatives are taken anew. */
@@ -71,10 +91,9 @@ export function createEstimator(
   const profile = candidate.zone;
   const { points, sigma } = flight;
   const n = points.length;
-  const active = [T0, V0];
-  if (motion !== 'uniform') active.push(DRAG);
-  if (profile) active.push(LOSS);
+  const active = fittedBy(candidate);
   const p = active.length;
+  const lossColumn = active.indexOf(LOSS);
   // What is known beforehand counts as two more observations; where nothing is, its uncertainty has no end.
   const rows = n + 2;
   const priorLoss = muzzleLossOf(nominal);
@@ -104,7 +123,8 @@ export function createEstimator(
         jacobian[i] = moved.byT0;
         jacobian[rows + i] = moved.byV0;
         if (motion !== 'uniform') jacobian[2 * rows + i] = moved.byDrag;
-        if (profile) jacobian[(p - 1) * rows + i] = moved.byLoss;
+        if (profile) jacobian[lossColumn * rows + i] = moved.byLoss;
+        if (motion === 'boreAndFlight') jacobian[(p - 1) * rows + i] = moved.byBore;
       }
     }
     values[n] = full[DRAG] as number;

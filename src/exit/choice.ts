@@ -48,6 +48,8 @@ function versionsOf(choice: FitChoice, flight: Flight, nominal: Setting): readon
       return [{ motion: 'quadraticDrag', dragCoefficient: null }];
     case 'quadraticDragPrior':
       return [{ motion: 'quadraticDrag', dragCoefficient: ballDrag(nominal, flight.start.v0) }];
+    case 'boreAndFlight':
+      return [{ motion: 'boreAndFlight', dragCoefficient: WIDE_DRAG }];
     default:
       return [
         { motion: 'uniform', dragCoefficient: WIDE_DRAG },
@@ -73,7 +75,7 @@ function fitAll(
   nominal: Setting,
   sigmaScale: number,
 ): Fitted[] {
-  const start = Float64Array.of(flight.start.t0, flight.start.v0, 0, 0);
+  const start = Float64Array.of(flight.start.t0, flight.start.v0, 0, 0, 0);
   return versions.flatMap((version) => {
     const same = zones.flatMap(({ profile, share }) => {
       const candidate = { ...version, zone: profile };

@@ -4,6 +4,7 @@ import { combine, entry } from '../uncertainty/budget';
 import { agrees, numericalTolerance, propagate } from '../uncertainty/monteCarlo';
 import { quantity } from '../uncertainty/quantity';
 import { average } from './average';
+import { boreWarnings, withBore } from './bore';
 import { exitBudget, responses } from './budget';
 import { type Choice, chooseModels } from './choice';
 import type { ExitReport } from './exitReport';
@@ -97,23 +98,23 @@ export function budgetExit(
   shared: SharedInputs,
   options: ExitOptions,
 ): Outcome<BudgetedExit> {
-  if (options.model === 'boreAndFlight') {
-    return failure(
-      'modelNotAvailable',
-      'The model of bore and flight together is not available yet.',
-      'Choose the automatic model, or one of free flight.',
-    );
-  }
   checkInputs(points, shared, options);
   const nominal = nominalSetting(shared);
-  const { used, weights, leftOut } = selectPoints(points, nominal, options.robust);
-  if (used.length < FEWEST_POINTS) {
+  const flying = selectPoints(points, nominal, options.robust);
+  if (flying.used.length < FEWEST_POINTS) {
+    const { used } = flying;
     return failure(
       'tooFewFrames',
       `${used.length} usable frame${used.length === 1 ? ' shows' : 's show'} the ball past the muzzle plane; its speed and uncertainty need at least ${FEWEST_POINTS}.`,
       'Film at a higher rate or with a wider view past the muzzle, check the place of the muzzle plane, or place missing centres by hand.',
     );
   }
+  const selected =
+    options.model === 'boreAndFlight'
+      ? withBore(flying, points, nominal, options.robust)
+      : success(flying);
+  if (!selected.ok) return selected;
+  const { used, weights, leftOut } = selected.value;
   const flight = prepareFlight(used, nominal, weights);
   if (!(flight.start.v0 > 0)) {
     return failure(
@@ -158,7 +159,10 @@ export function budgetExit(
       exitTime: quantity(t0, time.u, time.dof, options.coverage),
       fit: fitReport(flight, choice, mean, exitChecks(flight, choice, leftOut.length, v0)),
       budget,
-      warnings: flightWarnings(flight, choice, nominal),
+      warnings: [
+        ...flightWarnings(flight, choice, nominal),
+        ...(options.model === 'boreAndFlight' ? boreWarnings(fitted, options.coverage) : []),
+      ],
       path: fittedPath(fitted),
       fitted,
       leftOut,

@@ -49,8 +49,13 @@ function dragSeen(
   { flight, nominal, shared }: Fitted,
   coverage: number,
 ): Outcome<{ readonly deceleration: Reading; readonly coefficient: Quantity }> {
-  const past = flight.points.filter((point) => distanceOf(point, nominal) >= 0);
-  const free = prepareFlight(past, nominal);
+  const isPast = flight.points.map((point) => distanceOf(point, nominal) >= 0);
+  const past = flight.points.filter((_, i) => isPast[i]);
+  const free = prepareFlight(
+    past,
+    nominal,
+    flight.weights.filter((_, i) => isPast[i]),
+  );
   const choice = chooseModels('quadraticDrag', free, nominal);
   const moved =
     choice &&

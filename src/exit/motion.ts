@@ -8,8 +8,11 @@
  * order: in a straight line, with u = v0 (t - t0) / L, the ball is z L F(u) behind, F(u) = u^2 - u^3/3 up to u = 1 and
  * u - 1/3 beyond; in a tail, with u = 3 v0 (t - t0) / L, z L (u - 1 + exp(-u)) / 3. Far from the muzzle both are
  * z (s - L/3). Terms left out are z^2 and z k L, under 1e-4 of the distance.
+ *
+ * Bore and flight together are quadratic drag past the muzzle plane and, before it, a constant acceleration a in the
+ * bore that leaves the ball at the muzzle plane with v0: place and speed are continuous there.
  */
-export type Motion = 'uniform' | 'constantAcceleration' | 'quadraticDrag';
+export type Motion = 'uniform' | 'constantAcceleration' | 'quadraticDrag' | 'boreAndFlight';
 
 /** How the muzzle zone slows the ball, and its length L, m. */
 export interface Zone {
@@ -22,7 +25,8 @@ export const T0 = 0;
 export const V0 = 1;
 export const DRAG = 2;
 export const LOSS = 3;
-export const PARAMETERS = 4;
+export const BORE = 4;
+export const PARAMETERS = 5;
 
 /** Position and its derivatives by the parameters, filled in by `moveTo`; one object is used over and over. */
 export interface Moved {
@@ -32,9 +36,18 @@ export interface Moved {
   byV0: number;
   byDrag: number;
   byLoss: number;
+  byBore: number;
 }
 
-export const nowhere = (): Moved => ({ s: 0, v: 0, byT0: 0, byV0: 0, byDrag: 0, byLoss: 0 });
+export const nowhere = (): Moved => ({
+  s: 0,
+  v: 0,
+  byT0: 0,
+  byV0: 0,
+  byDrag: 0,
+  byLoss: 0,
+  byBore: 0,
+});
 
 /** Below this k v0 t the logarithm is summed as a series: its terms lose no digits there. */
 const SERIES = 1e-4;
@@ -61,7 +74,7 @@ function lagOf({ shape, length }: Zone, run: number): number {
   return u > 1 ? run - length / 3 : run * u * (1 - u / 3);
 }
 
-/** Distances at `times`, s; `theta` holds t0, v0, k, z. */
+/** Distances at `times`, s; `theta` holds t0, v0, k, z, a. */
 export function placesAt(
   motion: Motion,
   theta: Float64Array,
@@ -74,13 +87,18 @@ export function placesAt(
   const k = theta[DRAG] as number;
   const z = theta[LOSS] as number;
   for (let i = 0; i < times.length; i++) {
-    const run = v0 * ((times[i] as number) - t0);
+    const tau = (times[i] as number) - t0;
+    const run = v0 * tau;
+    if (motion === 'boreAndFlight' && tau < 0) {
+      out[i] = run + ((theta[BORE] as number) * tau * tau) / 2;
+      continue;
+    }
     const free = freeDistance(motion, run, k);
     out[i] = z === 0 ? free : free - z * lagOf(zone, run);
   }
 }
 
-/** State at time `t`; `theta` holds t0, v0, k, z. */
+/** State at time `t`; `theta` holds t0, v0, k, z, a. */
 export function moveTo(
   motion: Motion,
   theta: Float64Array,
@@ -94,6 +112,18 @@ export function moveTo(
   const z = theta[LOSS] as number;
   const run = v0 * tau;
   const w = k * run;
+  out.byBore = 0;
+  if (motion === 'boreAndFlight' && tau < 0) {
+    const a = theta[BORE] as number;
+    out.s = run + (a * tau * tau) / 2;
+    out.v = v0 + a * tau;
+    out.byT0 = -out.v;
+    out.byV0 = tau;
+    out.byDrag = 0;
+    out.byLoss = 0;
+    out.byBore = (tau * tau) / 2;
+    return;
+  }
   out.s = freeDistance(motion, run, k);
   if (motion === 'uniform') {
     out.v = v0;

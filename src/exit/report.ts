@@ -16,6 +16,7 @@ const NAMES = [
   ['drag', '1/m'],
   ['muzzleLoss', '1'],
 ] as const;
+const IN_BORE = ['boreAcceleration', 'm/s²'] as const;
 
 /** The fit as reported: parameters averaged over the models that take part, residuals likewise. */
 export function fitReport(
@@ -25,13 +26,14 @@ export function fitReport(
   checks: readonly FitCheck[],
 ): FitReport {
   const { members, best } = choice;
-  const covariance = NAMES.map((_, a) =>
-    NAMES.map(
+  const names = best.fit.candidate.motion === 'boreAndFlight' ? [...NAMES, IN_BORE] : NAMES;
+  const covariance = names.map((_, a) =>
+    names.map(
       (_unused, b) =>
         (mean.within[a * PARAMETERS + b] as number) + (mean.between[a * PARAMETERS + b] as number),
     ),
   );
-  const parameters: FitParameter[] = NAMES.map(([name, unit], j) => ({
+  const parameters: FitParameter[] = names.map(([name, unit], j) => ({
     name,
     unit,
     value: (mean.theta[j] as number) + (j === T0 ? flight.reference : 0),
@@ -122,7 +124,7 @@ export function flightWarnings(flight: Flight, choice: Choice, nominal: Setting)
     });
   }
   const reach = ZONE_REACH * nominal.diameter;
-  const distances = flight.points.map((point) => distanceOf(point, nominal));
+  const distances = flight.points.map((point) => distanceOf(point, nominal)).filter((s) => s >= 0);
   if (!distances.some((s) => s < reach)) {
     warnings.push({
       code: 'nothingInMuzzleZone',

@@ -1,9 +1,8 @@
 import type { Reason } from '../core/reason';
 import { fitRobustly } from '../fit/robust';
-import { createEstimator } from './candidate';
+import { type Candidate, createEstimator, fittedBy } from './candidate';
 import { WIDE_DRAG } from './drag';
 import { distanceOf, prepareFlight, type Setting } from './flight';
-import { PARAMETERS } from './motion';
 import type { FlightPoint } from './types';
 
 export interface Selection {
@@ -23,6 +22,13 @@ const OUTLIER_WEIGHT = 0.04;
  */
 const FULL_WEIGHT = 0.5;
 
+/** The version of the flight that can follow most: what it cannot follow is no feature of the path. */
+export const MOST_SUPPLE = {
+  motion: 'quadraticDrag',
+  dragCoefficient: WIDE_DRAG,
+  zone: { shape: 'straight', diameters: 2.5 },
+} as const;
+
 /** Points of free flight: those past the muzzle plane and, where asked for, without gross errors. */
 export function selectPoints(
   points: readonly FlightPoint[],
@@ -40,23 +46,35 @@ export function selectPoints(
         message: 'The centre is still behind the muzzle plane, where the ball is being driven.',
       },
     }));
-  if (!robust || past.length < FEWEST_FOR_OUTLIERS) {
-    return { used: past, weights: new Float64Array(past.length).fill(1), leftOut };
-  }
-  const { wild, weights } = outliers(past, nominal);
+  const flying = robust ? withoutOutliers(past, nominal, MOST_SUPPLE) : allOf(past);
+  return { ...flying, leftOut: [...leftOut, ...flying.leftOut] };
+}
+
+/** All points, each counting in full. */
+export const allOf = (points: readonly FlightPoint[]): Selection => ({
+  used: points,
+  weights: new Float64Array(points.length).fill(1),
+  leftOut: [],
+});
+
+/** The points without gross errors, weighed by their distance from the path of all as `candidate` has it. */
+export function withoutOutliers(
+  points: readonly FlightPoint[],
+  nominal: Setting,
+  candidate: Candidate,
+): Selection {
+  if (points.length < FEWEST_FOR_OUTLIERS) return allOf(points);
+  const { wild, weights } = outliers(points, nominal, candidate);
   return {
-    used: past.filter((_, i) => !wild.has(i)),
+    used: points.filter((_, i) => !wild.has(i)),
     weights: weights.filter((_, i) => !wild.has(i)),
-    leftOut: [
-      ...leftOut,
-      ...[...wild].map(([i, distance]) => ({
-        frame: (past[i] as FlightPoint).frame,
-        reason: {
-          code: 'outlier',
-          message: `The centre lies ${distance.toFixed(0)} times its uncertainty away from the path of the others.`,
-        },
-      })),
-    ],
+    leftOut: [...wild].map(([i, distance]) => ({
+      frame: (points[i] as FlightPoint).frame,
+      reason: {
+        code: 'outlier',
+        message: `The centre lies ${distance.toFixed(0)} times its uncertainty away from the path of the others.`,
+      },
+    })),
   };
 }
 
@@ -64,22 +82,17 @@ export function selectPoints(
 function outliers(
   points: readonly FlightPoint[],
   nominal: Setting,
+  candidate: Candidate,
 ): { wild: Map<number, number>; weights: Float64Array } {
   const flight = prepareFlight(points, nominal);
-  const start = Float64Array.of(flight.start.t0, flight.start.v0, 0, 0);
-  // The version that can follow most: what it cannot follow is no feature of the path.
-  const candidate = {
-    motion: 'quadraticDrag',
-    dragCoefficient: WIDE_DRAG,
-    zone: { shape: 'straight', diameters: 2.5 },
-  } as const;
+  const start = Float64Array.of(flight.start.t0, flight.start.v0, 0, 0, 0);
   const robust = fitRobustly(
     (sigma) => {
       const fit = createEstimator(candidate, { ...flight, sigma }, nominal, 1).fit(nominal, start);
       return fit.ok ? fit.value : null;
     },
     flight.sigma,
-    PARAMETERS,
+    fittedBy(candidate).length,
   );
   const wild = new Map<number, number>();
   robust?.weights.forEach((weight, i) => {

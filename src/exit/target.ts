@@ -141,7 +141,7 @@ function readAt(
 function slowedByDrag(fitted: Fitted): Fitted {
   const { choice, shared } = fitted;
   const kept = choice.members.flatMap(({ fit }, i) =>
-    fit.candidate.motion === 'quadraticDrag' ? [i] : [],
+    ['quadraticDrag', 'boreAndFlight'].includes(fit.candidate.motion) ? [i] : [],
   );
   if (kept.length === 0) return fitted;
   const total = kept.reduce((sum, i) => sum + (choice.members[i]?.weight ?? 0), 0);
@@ -175,7 +175,7 @@ function leaving(points: readonly FlightPoint[], { nominal, shared }: Fitted): O
     );
   }
   const flight = prepareFlight(points, nominal);
-  const start = Float64Array.of(flight.start.t0, flight.start.v0, 0, 0);
+  const start = Float64Array.of(flight.start.t0, flight.start.v0, 0, 0, 0);
   const candidate = { motion: 'quadraticDrag', dragCoefficient: WIDE_DRAG, zone: null } as const;
   const first = createEstimator(candidate, flight, nominal, 1).fit(nominal, start);
   if (!first.ok) return first;

@@ -23,6 +23,7 @@ import { sharedInputs } from './sharedInputs';
 import { concludeSound } from './sound';
 import { spinOf } from './spin';
 import { streakSpeedOf } from './streakSpeed';
+import { throughWall } from './throughWall';
 import type { Reduction, ReductionEvent, ReductionInputs } from './types';
 
 /** Fewer centres than this give no speed with an uncertainty. */
@@ -44,7 +45,13 @@ export function concludeShot(
 
   onEvent({ kind: 'progress', stage: 'fit', done: 0, total: 1 });
   const shared = sharedInputs(shot, scene, metresPerPixel, travel);
-  const exit = withTarget(exitOf(inputs, measured, points, shared), layout);
+  const behindWall = throughWall(inputs, scene, layout, shared);
+  const exit = withTarget(
+    shot.fit.model === 'boreAndFlight'
+      ? exitOf(inputs, measured, behindWall.points, behindWall.shared)
+      : exitOf(inputs, measured, points, shared),
+    layout,
+  );
   onEvent({ kind: 'progress', stage: 'uncertainty', done: 1, total: 1 });
   const leftOut = new Map(exit.ok ? exit.value.leftOut.map((one) => [one.frame, one.reason]) : []);
   const rejected = new Set(shot.edits.rejectedFrames);
@@ -95,7 +102,7 @@ export function concludeShot(
     scale: { value: metresPerPixel, u: scene.scale.u / travel.cosine },
     axis: unitVector(imageDirection(scene.atMuzzle, travel.axis)),
     streak: orUnavailable(streak, ({ report }) => report),
-    flight: concludeFlight(inputs, scene, measured, exit, layout),
+    flight: concludeFlight(inputs, scene, measured, exit, layout, behindWall),
     sound: sound.report,
     spin: orUnavailable(spin, (found) => found.spin),
     breakUp: measured.breakUp,

@@ -1,6 +1,8 @@
 import { orUnavailable, type Quantity, type Reported } from '../core/estimate';
 import { failure, type Outcome, success } from '../core/reason';
 import type { ImageVector } from '../core/units';
+import { boreAcceleration } from '../exit/bore';
+import { budgetExit } from '../exit/determineExit';
 import { dragOf, WIDE_DRAG } from '../exit/drag';
 import { bendU, slopeAtMuzzle } from '../exit/elevation';
 import type { ExitReport } from '../exit/exitReport';
@@ -11,11 +13,13 @@ import { type FlightLine, flightLine } from '../geometry/flightLine';
 import { imageDirection } from '../geometry/view';
 import { viewCauses } from '../geometry/viewCauses';
 import type { FlightReport } from '../shot/result';
+import type { Shot } from '../shot/schema';
 import { effectiveDof, quantity } from '../uncertainty/quantity';
 import { type Layout, layAt, sceneAt } from './layOut';
 import type { MeasuredFilm } from './measureFilm';
 import { axisOfPath, flightPoints, type Sighting } from './positions';
 import type { Scene } from './scene';
+import type { throughWall } from './throughWall';
 import type { ReductionInputs } from './types';
 
 /** The exit with the centres past the target told to be left out. */
@@ -46,6 +50,7 @@ export function concludeFlight(
   measured: MeasuredFilm,
   exit: Outcome<ExitReport>,
   layout: Layout,
+  behindWall: ReturnType<typeof throughWall>,
 ): FlightReport {
   const { shot } = inputs;
   const { target, coverage } = shot;
@@ -68,7 +73,7 @@ export function concludeFlight(
       (angle): Reported => angle,
     ),
     ...flightReadings(fitted, coverage),
-    boreAcceleration: { unavailable: NO_BORE },
+    boreAcceleration: boreOf(shot, exit.value, behindWall),
     target:
       target === null
         ? null
@@ -81,10 +86,24 @@ export function concludeFlight(
   };
 }
 
-const NO_BORE = {
-  code: 'boreNotFitted',
-  message: 'Only the flight past the muzzle is fitted; the acceleration in the bore is not.',
-};
+/** Fitted together with the flight whatever model the exit comes from: the exit then does not depend on the bore. */
+function boreOf(
+  { fit: { model, robust }, coverage, seed }: Shot,
+  { fitted }: ExitReport,
+  { points, shared }: ReturnType<typeof throughWall>,
+): Reported {
+  if (!points.ok) return { unavailable: points.reason };
+  if (model === 'boreAndFlight') return boreAcceleration(fitted, coverage);
+  const together = budgetExit(points.value, shared, {
+    model: 'boreAndFlight',
+    robust,
+    coverage,
+    seed,
+  });
+  return together.ok
+    ? boreAcceleration(together.value.report.fitted, coverage)
+    : { unavailable: together.reason };
+}
 
 /** Angle of the direction of travel at the muzzle above the image's rows, rad; what lens and plane are not known to is counted. */
 function elevationOf(

@@ -58,6 +58,10 @@ const REMEDIES: ReadonlyMap<string, string> = new Map([
     'choice of model',
     'Film a longer stretch of the flight with more frames, which tells the models apart',
   ],
+  [
+    'refraction in the wall of the tube',
+    'Film the end of the bore squarely and from farther away, so that its wall is not looked through at a slant',
+  ],
   ['air drag left out', 'Let the model be chosen automatically, which counts the drag of the air'],
   ['ball diameter', 'Measure the ball with a caliper in several directions'],
   ['ball mass', 'Weigh the ball'],

@@ -1,7 +1,11 @@
 /** `npm run bench -- NAME`: how long something takes on this machine. No test: it cannot fail. */
+import { launch } from './launch';
 import { monteCarlo } from './monteCarlo';
 
-const BENCHES: Readonly<Record<string, (say: (line: string) => void) => void>> = { monteCarlo };
+const BENCHES: Readonly<Record<string, (say: (line: string) => void) => void>> = {
+  launch,
+  monteCarlo,
+};
 
 const name = process.argv[2] ?? '';
 const bench = BENCHES[name];

@@ -12,6 +12,8 @@ const SAMPLES = 'sample-clips';
 /** Clip of the phone with the rolling shutter, and the one that shows no ball. */
 const PHONE = 'b-phone';
 const NO_BALL = 'f-noball';
+/** Clip that shows the ball in the bore, through the tube's clear wall. */
+const CLEAR_TUBE = 'c-blur';
 /** Name given to the phone's shot when its rolling shutter is denied. */
 const UNCORRECTED = 'as if all lines were read at once';
 
@@ -79,6 +81,27 @@ describe('sample clips', () => {
     expect(results.get(name)?.exitVelocity).toMatchObject({ unavailable: { code: 'noBall' } });
     expect(output.problems).toEqual([expect.stringContaining(shotFile(NO_BALL))]);
     expect(output.code).toBe(1);
+  });
+
+  it('that show the ball in the bore tell its acceleration there', async () => {
+    const { name, ...truth } = await readJson(join(SAMPLES, CLEAR_TUBE, 'truth.json'));
+    // Second differences of the true places in the picture, frame by frame, on the way through the bore.
+    const inBore = (truth.frames as { time: number; x: number; y: number }[])
+      .filter(({ time }) => time < truth.exitTime)
+      .slice(-4);
+    const [a, b, c] = inBore.map(
+      ({ x, y }) =>
+        -truth.metresPerPixel * Math.hypot(x - truth.muzzlePoint[0], y - truth.muzzlePoint[1]),
+    ) as [number, number, number];
+    const interval = (inBore[1] as { time: number }).time - (inBore[0] as { time: number }).time;
+    const acceleration = (a - 2 * b + c) / interval ** 2;
+    // Launcher B is 1.4 m long; the renderer has the force at the muzzle half of what it is on average.
+    expect(acceleration / (truth.exitVelocity ** 2 / (4 * 1.4))).toBeCloseTo(1, 2);
+    const found = results.get(name)?.flight.boreAcceleration;
+    if (!found || !isAvailable(found)) throw new Error('no acceleration in the bore');
+    expect(found.interval[0]).toBeLessThan(acceleration);
+    expect(found.interval[1]).toBeGreaterThan(acceleration);
+    expect(found.u).toBeLessThan(acceleration / 2);
   });
 
   it('filmed with a rolling shutter need its correction', async () => {

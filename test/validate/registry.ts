@@ -7,6 +7,9 @@ import { burst } from './estimate/burst';
 import { images } from './estimate/images';
 import { positions } from './estimate/positions';
 import { sound } from './estimate/sound';
+import { conservation } from './model/conservation';
+import { convergence } from './model/convergence';
+import { launch } from './model/launch';
 import { streak } from './streak';
 import type { ValidationClass } from './types';
 
@@ -40,6 +43,9 @@ const ESTIMATORS = ['src/core', 'src/fit', 'src/uncertainty', 'src/exit', 'test/
 /** Those of the sound track alone. */
 const SOUND = ['src/core', 'src/sound', 'src/uncertainty', 'test/validate'];
 
+/** Those of the launch models. */
+const MODEL = ['src/core', 'src/launch', 'test/validate/model'];
+
 /** Records are plain data; what a class makes of them is its own affair. */
 const register = <Record>(
   { name, chunks, run, conclude }: ValidationClass<Record>,
@@ -70,4 +76,5 @@ export const SUBJECTS: Readonly<Record<string, readonly Registered[]>> = {
     register(burst, [...CENTRE, 'src/seal', 'src/clock', 'src/uncertainty']),
     register(sound, SOUND),
   ],
+  model: [register(convergence, MODEL), register(conservation, MODEL), register(launch, MODEL)],
 };

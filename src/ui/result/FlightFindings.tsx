@@ -46,7 +46,7 @@ export function FlightFindings({ flight }: { readonly flight: Result['flight'] }
             unit="m/s²"
           >
             {' '}
-            over the part of the bore in view
+            over the last three ball diameters of the bore
           </Finding>
           <Finding
             name="Deceleration after the exit"

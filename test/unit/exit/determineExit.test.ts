@@ -190,10 +190,10 @@ describe('models', () => {
     expect(Math.abs(monteCarlo.u / exitVelocity.u - 1)).toBeLessThan(0.1);
   });
 
-  it('the bore model is refused for now', () => {
+  it('the bore model needs to see the bore', () => {
     expect(determineExit(points, shared, { ...OPTIONS, model: 'boreAndFlight' })).toMatchObject({
       ok: false,
-      reason: { code: 'modelNotAvailable' },
+      reason: { code: 'boreNotSeen' },
     });
   });
 });

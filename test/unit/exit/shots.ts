@@ -15,6 +15,8 @@ export interface ShotClass {
   readonly decay: number;
   readonly lineTime: number;
   readonly timeU: number;
+  /** Frames before the exit that are seen too, and the acceleration in the bore; left out: none. */
+  readonly bore?: { readonly frames: number; readonly acceleration: number };
 }
 
 export const HIGH_SPEED: ShotClass = {
@@ -121,7 +123,12 @@ export function simulate(shot: ShotClass, seed: number): Simulated {
   // Across the readout: the line stays the same; along it: the line is the place itself.
   const lineOf = (along: number) => (shot.lineTime > 0 ? 100 + along : 100);
   const points: FlightPoint[] = [];
-  for (let i = 0; i < shot.frames; i++) {
+  const { frames: inBore, acceleration } = shot.bore ?? { frames: 0, acceleration: 0 };
+  const placeAt = (time: number): number =>
+    time < 0
+      ? shot.velocity * time + (acceleration * time ** 2) / 2
+      : (fly(shot, [time], ball)[0] as number);
+  for (let i = -inBore; i < shot.frames; i++) {
     const frame = firstFrame + i;
     const frameTime = frame / shot.rate;
     const jitter = shot.timeU * random.normal();
@@ -129,7 +136,7 @@ export function simulate(shot: ShotClass, seed: number): Simulated {
     let along = ((frameTime - exitTime) * shot.velocity) / scale;
     for (let round = 0; round < (shot.lineTime > 0 ? 8 : 1); round++) {
       const time = frameTime * stretch + jitter + lineOf(along) * lineTime - exitTime * stretch;
-      along = (fly(shot, [time], ball)[0] as number) / scale + muzzle;
+      along = placeAt(time) / scale + muzzle;
     }
     points.push({
       frame,

@@ -53,6 +53,43 @@ describe('what else is read off the flight', () => {
   });
 });
 
+describe('a bore that is seen through', () => {
+  // 0.12 px a frame squared: 15 000 m/s^2.
+  const ACCELERATION = 0.12 * METRES * RATE ** 2;
+  const fromBore = (frame: number): readonly [number, number] | null => {
+    const since = frame - 8.3;
+    if (since >= 0) return slowing(12, 8.3)(frame);
+    const x = 100 + 12 * since + 0.06 * since ** 2;
+    return x < 15 ? null : [x, 30];
+  };
+
+  it('tells the acceleration in it, the exit velocity left as it is', async () => {
+    const { flight, exitVelocity, positions } = await reduce({}, fromBore);
+    const { value, u } = found(flight.boreAcceleration);
+    expect(Math.abs(value - ACCELERATION)).toBeLessThan(3 * u);
+    expect(u).toBeLessThan(ACCELERATION / 2);
+    expect(positions.filter(({ why }) => why?.code === 'beforeExit').length).toBeGreaterThan(4);
+    const opaque = await reduce({}, (frame) => (frame < 9 ? null : fromBore(frame)));
+    expect(found(exitVelocity).value).toBeCloseTo(found(opaque.exitVelocity).value, 1);
+    expect(opaque.flight.boreAcceleration).toMatchObject({ unavailable: { code: 'boreNotSeen' } });
+  });
+
+  it('carries the exit too where bore and flight together are chosen', async () => {
+    const fit = { model: 'boreAndFlight', robust: true };
+    const { flight, exitVelocity, positions, budget } = await reduce({ fit }, fromBore);
+    const { value, u } = found(exitVelocity);
+    expect(Math.abs(value - 12 * METRES * RATE)).toBeLessThan(3 * u);
+    expect(Math.abs(found(flight.boreAcceleration).value - ACCELERATION)).toBeLessThan(
+      3 * found(flight.boreAcceleration).u,
+    );
+    expect(budget.exitVelocity.map(({ source }) => source)).toContain(
+      'refraction in the wall of the tube',
+    );
+    const inBore = positions.filter(({ x, used }) => used && x !== null && x < 100);
+    expect(inBore.length).toBeGreaterThan(3);
+  });
+});
+
 describe('a target', () => {
   const target = { distance: { value: 0.15, u: 0.001 } };
 

@@ -19,6 +19,7 @@ const REFUSED: readonly (readonly [file: string, statement: string, rule: string
   ['src/uncertainty/a.ts', "import '../exit/ok';", 'folder src/uncertainty'],
   ['src/exit/a.ts', "import '../image/ok';", 'folder src/exit'],
   ['src/seal/a.ts', "import '../exit/ok';", 'folder src/seal'],
+  ['src/launch/a.ts', "import '../exit/ok';", 'folder src/launch'],
   ['src/reduction/a.ts', "import '../footage/ok';", 'folder src/reduction'],
   ['src/footage/a.ts', "import '../image/ok';", 'folder src/footage'],
   ['src/protocol/a.ts', "import { ok } from '../reduction/ok'; ok;", 'types only src/protocol'],

@@ -9,7 +9,8 @@ export interface NamedReport {
 function valueText(value: number, unit: ReportRow['unit']): string {
   if (unit === '%') return `${value.toFixed(1)} %`;
   if (unit === 'px') return `${value.toFixed(value < 0.1 ? 4 : 3)} px`;
-  return value.toFixed(2);
+  // A figure that two decimals would round to nothing keeps two digits.
+  return value !== 0 && Math.abs(value) < 0.005 ? value.toExponential(1) : value.toFixed(2);
 }
 
 function limitText({ limit: { low, high }, unit }: ReportRow): string {
