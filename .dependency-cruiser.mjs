@@ -17,6 +17,7 @@ const CORE = {
   exit: ['core', 'fit', 'uncertainty', 'geometry', 'clock'],
   sound: ['core', 'uncertainty'],
   launch: ['core', 'fit', 'uncertainty'],
+  compare: ['core', 'uncertainty', 'launch'],
   seal: ['core', 'image', 'geometry', 'clock', 'fit', 'uncertainty'],
 };
 const coreFolders = [...Object.keys(CORE), 'reduction'].map((name) => `src/${name}`);
@@ -28,7 +29,7 @@ const FOLDERS = [
     path: `src/${name}`,
     may: may.map((other) => `src/${other}`),
     // The shot and its result are the vocabulary of what measures them.
-    types: ['geometry', 'clock', 'exit', 'seal', 'sound', 'uncertainty', 'series'].includes(name)
+    types: ['geometry', 'clock', 'exit', 'seal', 'sound', 'uncertainty', 'series', 'launch'].includes(name)
       ? ['src/shot']
       : [],
   })),

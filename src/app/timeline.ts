@@ -1,33 +1,6 @@
 import { isAvailable, type Quantity, type Reported } from '../core/estimate';
+import type { Timeline, TimelineEvent } from '../core/timeline';
 import type { Result, SealBurst } from '../shot/result';
-
-type EventKind =
-  | 'puncture'
-  | 'onset'
-  | 'burst'
-  | 'contact'
-  | 'exit'
-  | 'target'
-  | 'burstHeard'
-  | 'impactHeard';
-
-/** A moment of the shot with its coverage interval, s after the exit; before it: negative. */
-interface TimelineEvent {
-  readonly kind: EventKind;
-  readonly label: string;
-  readonly time: number;
-  readonly low: number;
-  readonly high: number;
-}
-
-interface Timeline {
-  /** In the order of time. */
-  readonly events: readonly TimelineEvent[];
-  /** What the times are counted from: the exit, or the zero of the clock where no exit is known. */
-  readonly from: 'exit' | 'clock';
-  /** Coverage probability of the intervals, 0..1. */
-  readonly coverage: number;
-}
 
 /** Every moment a result states. Null: it states none. */
 export function timelineOf(result: Result): Timeline | null {
@@ -64,7 +37,7 @@ const backwards = ({ interval: [low, high], ...rest }: Quantity): Quantity => ({
 });
 
 function event(
-  kind: EventKind,
+  kind: TimelineEvent['kind'],
   label: string,
   reported: Reported | null,
   origin: number,

@@ -91,16 +91,30 @@ export function formatQuantity(
   return `${scaled}${exponent} ${unit.symbol}`.trim();
 }
 
+/** Powers of ten between which a number is written out. */
+interface PlainRange {
+  readonly smallest: number;
+  /** From this on it is not. */
+  readonly largest: number;
+}
+
+const PLAIN: PlainRange = { smallest: SMALLEST_PLAIN, largest: LARGEST_PLAIN };
+/** Where hardly a figure is a filling zero. */
+const SHORT: PlainRange = { smallest: -2, largest: 4 };
+
 /** A number without its own uncertainty, to so many significant figures. */
-export function formatNumber(x: number, figures = 4): string {
+export function formatNumber(x: number, figures = 4, { smallest, largest } = PLAIN): string {
   if (!Number.isFinite(x)) return NO_VALUE;
   const rounded = Number(x.toPrecision(figures));
   const exponent = exponentOf(rounded);
-  if (exponent >= LARGEST_PLAIN || (rounded !== 0 && exponent < SMALLEST_PLAIN)) {
+  if (exponent >= largest || (rounded !== 0 && exponent < smallest)) {
     return `${atPlace(rounded / 10 ** exponent, 1 - figures)} × 10${superscript(exponent)}`;
   }
   return atPlace(rounded, Math.min(0, exponent - figures + 1));
 }
+
+/** The same for a column of numbers of all sizes: a power of ten instead of filling zeros ('1.23 × 10⁻⁵'). */
+export const shortNumber = (x: number, figures: number): string => formatNumber(x, figures, SHORT);
 
 /** Up to so many significant figures, no trailing zeros: '12 000', '0.2353'. */
 export const numberAt = (x: number, figures: number): string => {

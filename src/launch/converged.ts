@@ -4,7 +4,7 @@ import {
   type GasDynamicsOptions,
   launchByGasDynamics,
 } from './gasDynamics';
-import type { Launcher } from './types';
+import type { Launcher, MeshChange } from './types';
 
 const FIRST_CELLS = 50;
 const MOST_CELLS = 400;
@@ -12,15 +12,7 @@ const MOST_CELLS = 400;
 const TOLERANCE = 0.002;
 
 export interface ConvergedLaunch extends GasDynamicsLaunch {
-  readonly grid: {
-    readonly cells: number;
-    /**
-     * Change of the exit speed and of the seal's opening from half as many cells, m/s and s. The error of a scheme of
-     * first order or better is no larger; 0 where the ball does not leave.
-     */
-    readonly speedChange: number;
-    readonly openingChange: number;
-  };
+  readonly mesh: MeshChange;
 }
 
 /** Gas dynamics on finer meshes until the exit speed stands to 0.2 %. Refuses what does not. */
@@ -42,12 +34,12 @@ export function launchConverged(
       ...(onProgress && { onProgress: (share: number) => onProgress((1 + 4 * share) / 5) }),
     });
     const [a, b] = [coarse.exit, fine.exit];
-    if (!a.ok && !b.ok) return { ...fine, grid: { cells, speedChange: 0, openingChange: 0 } };
+    if (!a.ok && !b.ok) return { ...fine, mesh: { cells, speed: 0, lead: 0 } };
     if (a.ok && b.ok) {
-      const speedChange = Math.abs(b.value.speed - a.value.speed);
-      const openingChange = Math.abs(b.value.seal.time - a.value.seal.time);
-      if (speedChange <= TOLERANCE * b.value.speed) {
-        return { ...fine, grid: { cells, speedChange, openingChange } };
+      const speed = Math.abs(b.value.speed - a.value.speed);
+      const lead = Math.abs(b.value.seal.lead - a.value.seal.lead);
+      if (speed <= TOLERANCE * b.value.speed) {
+        return { ...fine, mesh: { cells, speed, lead } };
       }
     }
     coarse = fine;

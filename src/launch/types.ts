@@ -70,4 +70,17 @@ export interface Launch {
   readonly curve: LaunchCurve;
   /** Or why the ball does not leave. */
   readonly exit: Outcome<Exit & { readonly seal: SealOpening }>;
+  /** Of a model on a mesh that was refined. */
+  readonly mesh?: MeshChange;
+}
+
+/** How far the results stood on the last refinement of a mesh. */
+export interface MeshChange {
+  readonly cells: number;
+  /**
+   * Change of the exit speed and of the lead from half as many cells, m/s and s. The error of a scheme of first order
+   * or better is no larger; 0 where the ball does not leave.
+   */
+  readonly speed: number;
+  readonly lead: number;
 }

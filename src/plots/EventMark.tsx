@@ -10,7 +10,7 @@ import {
   symbolTriangle,
   symbolWye,
 } from 'd3';
-import type { TimelineEvent } from './props';
+import type { TimelineEvent } from '../core/timeline';
 
 /** Each kind of event has a shape of its own, so that its colour is not needed to tell it. */
 const SHAPES: Readonly<Record<TimelineEvent['kind'], SymbolType>> = {

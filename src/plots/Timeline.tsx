@@ -1,7 +1,7 @@
 import { formatQuantity } from '../core/format';
+import type { TimelineEvent, Timeline as TimelineProps } from '../core/timeline';
 import { EventMark } from './EventMark';
 import { Figure } from './Figure';
-import type { TimelineEvent, TimelineProps } from './props';
 import { layOutLabels, timeScale } from './timelineLayout';
 import { timeUnit } from './units';
 

@@ -87,32 +87,6 @@ export interface SealPlotProps {
   readonly bounds: readonly [earliest: number | null, latest: number | null] | null;
 }
 
-/** A moment of the shot with its coverage interval, s from the origin of the timeline. */
-export interface TimelineEvent {
-  readonly kind:
-    | 'puncture'
-    | 'onset'
-    | 'burst'
-    | 'contact'
-    | 'exit'
-    | 'target'
-    | 'burstHeard'
-    | 'impactHeard';
-  readonly label: string;
-  readonly time: number;
-  readonly low: number;
-  readonly high: number;
-}
-
-export interface TimelineProps {
-  /** In the order of time. */
-  readonly events: readonly TimelineEvent[];
-  /** What the times are counted from. */
-  readonly from: 'exit' | 'clock';
-  /** Coverage probability of the intervals, 0..1. */
-  readonly coverage: number;
-}
-
 export interface BudgetChartProps {
   readonly entries: readonly BudgetEntry[];
   /** Standard uncertainty of the result, same unit as the contributions. */

@@ -1,6 +1,6 @@
 import { type ScaleContinuousNumeric, scaleLinear, scaleSymlog } from 'd3';
+import type { TimelineEvent } from '../core/timeline';
 import { domainOf, padded } from './domain';
-import type { TimelineEvent } from './props';
 import type { ShownUnit } from './units';
 
 /** Room at both ends of the strip, CSS px. */

@@ -141,10 +141,7 @@ function impactHeard(setting: Setting): Outcome<Heard> {
   if (!isAvailable(exitVelocity)) return { ok: false, reason: exitVelocity.unavailable };
   const flown = sound.backstopDistance.value - shot.ball.diameter.value / 2;
   const at = (share: number) => exitTime.value + flown / (share * exitVelocity.value);
-  const travel = travelTime(
-    backstopToMicrophone(sound.microphone.distance, sound.backstopDistance),
-    speed,
-  );
+  const travel = travelTime(backstopToMicrophone(sound.microphone, sound.backstopDistance), speed);
   const [slowest, fastest] = MEAN_OVER_EXIT;
   const between = stretch(setting, [at(fastest), at(slowest)], travel, exitTime.u);
   const onset = findOnset(audio, { between, coverage: shot.coverage, what: 'impact' });

@@ -48,9 +48,12 @@ export function validateShot(data: unknown): Outcome<Shot> {
   return problem === null ? success(parsed.output) : invalid(problem, 0);
 }
 
-/** A shot file of an older version as this one would have written it. Version 2 only added keys that may be left out. */
+/** Versions that lack nothing but keys that may be left out: `edits.seeds` came with 2, `sound.microphone.toBackstop` with 3. */
+const OLDER: readonly unknown[] = [1, 2];
+
+/** A shot file of an older version as this one would have written it. */
 const migrated = (data: Record<string, unknown>): Record<string, unknown> =>
-  data.version === 1 ? { ...data, version: SHOT_VERSION } : data;
+  OLDER.includes(data.version) ? { ...data, version: SHOT_VERSION } : data;
 
 function describe(issue: v.BaseIssue<unknown>): string {
   const path = v.getDotPath(issue) ?? 'the file';
@@ -93,6 +96,8 @@ function inconsistency(shot: Shot): string | null {
       return `"scale.lengths.${i}.depthOffset" puts the length behind the camera`;
     }
   }
+  const triangle = impossibleTriangle(shot.sound);
+  if (triangle !== null) return triangle;
   const burst = shot.seals?.muzzle?.burstBetween;
   if (burst && burst[1] <= burst[0]) {
     return '"seals.muzzle.burstBetween": the second frame must come after the first';
@@ -102,4 +107,24 @@ function inconsistency(shot: Shot): string | null {
     return '"edits.manualPoints": two points are given for one frame';
   }
   return null;
+}
+
+/** Beyond so many standard uncertainties the sides of a triangle cannot be what is stated. */
+const SLACK = 4;
+
+/** Muzzle, backstop and microphone make a triangle: no side is longer than the two others together. */
+function impossibleTriangle(sound: Shot['sound']): string | null {
+  const backstop = sound?.backstopDistance ?? null;
+  const toBackstop = sound?.microphone.toBackstop ?? null;
+  if (sound === null || toBackstop === null) return null;
+  if (backstop === null) {
+    return '"sound.microphone.toBackstop" is given without "sound.backstopDistance"';
+  }
+  const { distance } = sound.microphone;
+  const least = Math.abs(distance.value - backstop.value);
+  const most = distance.value + backstop.value;
+  const slack = SLACK * Math.hypot(distance.u, backstop.u, toBackstop.u);
+  return toBackstop.value < least - slack || toBackstop.value > most + slack
+    ? `"sound.microphone.toBackstop.value": ${toBackstop.value} m cannot be, with the microphone ${distance.value} m and the backstop ${backstop.value} m from the muzzle`
+    : null;
 }

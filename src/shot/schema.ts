@@ -6,7 +6,7 @@ import * as v from 'valibot';
  * This is the one place it is defined; `npm run schemas` writes the JSON Schema from it.
  */
 export const SHOT_FORMAT = 'exitframe-shot';
-export const SHOT_VERSION = 2;
+export const SHOT_VERSION = 3;
 
 const finite = v.pipe(v.number(), v.finite());
 const positive = v.pipe(finite, v.gtValue(0));
@@ -174,7 +174,13 @@ export const shotSchema = v.strictObject({
     v.nullable(
       v.strictObject({
         offset: measured(finite),
-        microphone: v.strictObject({ distance: measuredNonNegative }),
+        microphone: v.strictObject({
+          /** From the muzzle, m. */
+          distance: measuredNonNegative,
+          /** From the backstop, m; null: anything the two other distances allow. */
+          toBackstop: v.optional(v.nullable(measuredNonNegative), null),
+        }),
+        /** From the muzzle plane along the flight, m. */
         backstopDistance: v.optional(v.nullable(measuredPositive), null),
       }),
     ),

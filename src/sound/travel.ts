@@ -20,10 +20,14 @@ export function travelTime(distance: Estimate, speed: Estimate): Estimate {
 }
 
 /**
- * From the backstop to a microphone that stands `microphone` from the muzzle, m. Only the two sides of that triangle are
- * stated: the third is anything from their difference to their sum, as likely.
+ * From the backstop to the microphone, m, as stated; else of the triangle with the muzzle only two sides are, and the
+ * third is anything from their difference to their sum, as likely.
  */
-export function backstopToMicrophone(microphone: Estimate, backstop: Estimate): Estimate {
+export function backstopToMicrophone(
+  { distance: microphone, toBackstop }: NonNullable<Shot['sound']>['microphone'],
+  backstop: Estimate,
+): Estimate {
+  if (toBackstop !== null) return toBackstop;
   const [a, b] = [microphone.value, backstop.value];
   return {
     value: Math.max(a, b),

@@ -18,9 +18,9 @@ export function launch(say: (line: string) => void): void {
     [
       'converged',
       () => {
-        const { exit, grid } = launchConverged(LAUNCHER_B);
-        const change = exit.ok ? (100 * grid.speedChange) / exit.value.speed : 0;
-        return `${grid.cells} cells, last change ${change.toFixed(3)} % (wanted: under 3 s and 0.5 %)`;
+        const { exit, mesh } = launchConverged(LAUNCHER_B);
+        const change = exit.ok ? (100 * mesh.speed) / exit.value.speed : 0;
+        return `${mesh.cells} cells, last change ${change.toFixed(3)} % (wanted: under 3 s and 0.5 %)`;
       },
     ],
   ];

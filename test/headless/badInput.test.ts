@@ -14,7 +14,7 @@ const KNOWN: KnownLengthInput = { from: [20, 40], to: [100, 40], length: 0.2, u:
 /** A shot of the small empty clip, right in everything. */
 const sound: ShotInput = {
   format: 'exitframe-shot',
-  version: 2,
+  version: 3,
   name: '2031-04-17 T',
   footage: { path: clip('no-ball.mp4'), sha256: null },
   timing: { source: 'recordingRate', recordingRate: { value: 12_000, u: 0.6 } },

@@ -1,5 +1,5 @@
 import type { BudgetEntry, Result } from '../../app/resultTypes';
-import { formatNumber } from '../../core/format';
+import { formatNumber, shortNumber } from '../../core/format';
 import type { ShownUnit } from '../../plots/units';
 import { useDesk } from '../desk';
 import { Wide } from './Wide';
@@ -81,12 +81,12 @@ function OneBudget(props: {
                 <td>{one.type}</td>
                 <td>{DISTRIBUTION_WORDS[one.distribution]}</td>
                 <td class="number">
-                  {formatNumber(one.u * one.input.perSi, 2)} {one.input.symbol}
+                  {shortNumber(one.u * one.input.perSi, 2)} {one.input.symbol}
                 </td>
                 <td class="number">
-                  {formatNumber((one.sensitivity * unit.perSi) / one.input.perSi, 3)}
+                  {shortNumber((one.sensitivity * unit.perSi) / one.input.perSi, 3)}
                 </td>
-                <td class="number">{formatNumber(one.contribution * unit.perSi, 2)}</td>
+                <td class="number">{shortNumber(one.contribution * unit.perSi, 2)}</td>
                 <td class="number">
                   {variance > 0 ? `${((100 * one.contribution ** 2) / variance).toFixed(1)} %` : ''}
                 </td>

@@ -2,14 +2,10 @@ import axe from 'axe-core';
 import { type ComponentChildren, render } from 'preact';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
+import type { TimelineEvent } from '../../../src/core/timeline';
 import { BudgetChart } from '../../../src/plots/BudgetChart';
 import { PositionPlot } from '../../../src/plots/PositionPlot';
-import type {
-  BandCurve,
-  PlotInstant,
-  ResidualPoint,
-  TimelineEvent,
-} from '../../../src/plots/props';
+import type { BandCurve, PlotInstant, ResidualPoint } from '../../../src/plots/props';
 import { ResidualPlot } from '../../../src/plots/ResidualPlot';
 import { SealPlot } from '../../../src/plots/SealPlot';
 import { Timeline } from '../../../src/plots/Timeline';

@@ -179,7 +179,7 @@ describe('what else the film tells', () => {
       'known length',
       'B',
       'normal',
-      '0.00025',
+      '2.5 × 10⁻⁴',
       '144',
       '0.036',
       '5.9 %',

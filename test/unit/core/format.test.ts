@@ -6,6 +6,7 @@ import {
   formatQuantity,
   NO_VALUE,
   quantityParts,
+  shortNumber,
 } from '../../../src/core/format';
 
 const plain = (value: number, u: number) => {
@@ -91,4 +92,16 @@ describe('plain numbers', () => {
   it('gives interval bounds at the place of the uncertainty', () => {
     expect(formatInterval([180.5132, 182.1661], 0.42, 'speed', 'm/s')).toBe('180.51 to 182.17 m/s');
   });
+});
+
+it.each([
+  [1.2345e-5, '1.23 × 10⁻⁵'],
+  [0.012345, '0.0123'],
+  [-0.0012345, '\u22121.23 × 10⁻³'],
+  [144.4, '144'],
+  [9996, '1.00 × 10⁴'],
+  [176_651, '1.77 × 10⁵'],
+  [0, '0.00'],
+])('a column of numbers has no filling zeros: %d reads %s', (x, text) => {
+  expect(shortNumber(x, 3)).toBe(text);
 });

@@ -139,9 +139,9 @@ describe('gas dynamics', () => {
   it('stands on a finer mesh, and says how well', () => {
     const shares: number[] = [];
     const launch = launchConverged(LAUNCHER_B, { onProgress: (share) => shares.push(share) });
-    expect(launch.grid.cells).toBe(100);
-    expect(launch.grid.speedChange).toBeLessThan(0.002 * exitOf(launch).speed);
-    expect(launch.grid.openingChange).toBeLessThan(5e-5);
+    expect(launch.mesh.cells).toBe(100);
+    expect(launch.mesh.speed).toBeLessThan(0.002 * exitOf(launch).speed);
+    expect(launch.mesh.lead).toBeLessThan(5e-5);
     expect(shares).toEqual([...shares].sort((a, b) => a - b));
     const stuck = launchConverged({ ...LAUNCHER_B, ballFriction: 200 });
     expect(stuck.exit.ok).toBe(false);

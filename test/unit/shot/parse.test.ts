@@ -4,7 +4,7 @@ import type { ShotInput } from '../../../src/shot/schema';
 
 const shot = (change: Partial<Record<keyof ShotInput, unknown>> = {}): unknown => ({
   format: 'exitframe-shot',
-  version: 2,
+  version: 3,
   name: '2031-04-17 C',
   footage: { path: 'clip.mp4', sha256: null },
   timing: { source: 'recordingRate', recordingRate: { value: 12000, u: 0.6 } },
@@ -46,15 +46,44 @@ describe('parseShot', () => {
     });
   });
 
-  it('reads a file of version 1 as one of this version', () => {
-    const old = validateShot(shot({ version: 1 }));
-    expect(old.ok && old.value).toMatchObject({ version: 2, edits: { seeds: [] } });
+  it.each([1, 2])('reads a file of version %d as one of this version', (version) => {
+    const sound = { offset: { value: 0, u: 0 }, microphone: { distance: { value: 1, u: 0.01 } } };
+    const old = validateShot(shot({ version, sound }));
+    expect(old.ok && old.value).toMatchObject({
+      version: 3,
+      edits: { seeds: [] },
+      sound: { microphone: { distance: { value: 1, u: 0.01 }, toBackstop: null } },
+    });
+  });
+
+  it('refuses distances of microphone and backstop that make no triangle', () => {
+    const soundAt = (toBackstop: number, backstopDistance: object | null) => ({
+      sound: {
+        offset: { value: 0, u: 0 },
+        microphone: {
+          distance: { value: 1, u: 0.01 },
+          toBackstop: { value: toBackstop, u: 0.01 },
+        },
+        backstopDistance,
+      },
+    });
+    const backstop = { value: 3, u: 0.01 };
+    for (const side of [2, 2.5, 4.02]) {
+      expect(refusal(shot(soundAt(side, backstop))).code).toBe('accepted');
+    }
+    for (const side of [1.9, 4.1]) {
+      expect(refusal(shot(soundAt(side, backstop)))).toMatchObject({
+        code: 'invalidShot',
+        message: expect.stringContaining('"sound.microphone.toBackstop.value"'),
+      });
+    }
+    expect(refusal(shot(soundAt(2, null))).message).toContain('without "sound.backstopDistance"');
   });
 
   it('refuses a newer version with what to do', () => {
-    expect(refusal(shot({ version: 3 }))).toMatchObject({
+    expect(refusal(shot({ version: 4 }))).toMatchObject({
       code: 'newerVersion',
-      message: expect.stringContaining('version 3'),
+      message: expect.stringContaining('version 4'),
     });
   });
 

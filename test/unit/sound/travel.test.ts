@@ -2,10 +2,14 @@ import { expect, it } from 'vitest';
 import { backstopToMicrophone, blastLeadU, soundSpeedIn } from '../../../src/sound/travel';
 
 it('knows the third side of the triangle as far as the two others tell', () => {
-  const { value, u } = backstopToMicrophone({ value: 1, u: 0 }, { value: 0.4, u: 0 });
+  const distance = { value: 1, u: 0 };
+  const backstop = { value: 0.4, u: 0 };
+  const { value, u } = backstopToMicrophone({ distance, toBackstop: null }, backstop);
   // From 0.6 to 1.4 m, as likely.
   expect(value).toBeCloseTo(1, 12);
   expect(u).toBeCloseTo(0.4 / Math.sqrt(3), 12);
+  const toBackstop = { value: 1.1, u: 0.01 };
+  expect(backstopToMicrophone({ distance, toBackstop }, backstop)).toEqual(toBackstop);
 });
 
 it('a microphone at the muzzle hears no early front', () => {

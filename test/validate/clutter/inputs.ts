@@ -23,7 +23,7 @@ export function inputsOf(film: ClutteredFilm): ReductionInputs {
   const { width, height, radius, framesPerSecond, exposure, muzzle, frames } = film;
   const shot = validateShot({
     format: 'exitframe-shot',
-    version: 2,
+    version: 3,
     name: 'rendered with clutter',
     footage: { path: 'clip.avi', sha256: null },
     timing: {

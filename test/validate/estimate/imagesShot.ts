@@ -172,7 +172,7 @@ function inputsOf({
   const { temperature, pressure, humidity } = STATED;
   const shot = validateShot({
     format: 'exitframe-shot',
-    version: 2,
+    version: 3,
     name: 'rendered',
     footage: { path: 'clip.avi', sha256: null },
     timing: { source: 'recordingRate', recordingRate: rate, exposure },
