@@ -29,7 +29,16 @@ const FOLDERS = [
     path: `src/${name}`,
     may: may.map((other) => `src/${other}`),
     // The shot and its result are the vocabulary of what measures them.
-    types: ['geometry', 'clock', 'exit', 'seal', 'sound', 'uncertainty', 'series', 'launch'].includes(name)
+    types: [
+      'geometry',
+      'clock',
+      'exit',
+      'seal',
+      'sound',
+      'uncertainty',
+      'series',
+      'launch',
+    ].includes(name)
       ? ['src/shot']
       : [],
   })),

@@ -131,7 +131,10 @@ describe('the burst as heard', () => {
 
   it('is found also where the film shows no burst, and then not compared', () => {
     const none = { unavailable: { code: 'burstNotSeen', message: 'Not seen.' } };
-    const film = { sealBurst: none, lead: none };
+    const film = {
+      sealBurst: { ...none, bounds: [null, null] as const },
+      lead: none,
+    };
     const { burst, minusFilm, agrees, meanSpeed } = told(conclude({ film }));
     expect(Math.abs(found(burst).value - BURST)).toBeLessThan(3 * found(burst).u);
     expect([minusFilm, agrees]).toEqual([none, null]);
