@@ -135,8 +135,10 @@ function greyAt(
 ): number {
   if (along < -0.5) return ground;
   let grey = ground;
-  if (scene.film !== null && t > scene.onset) {
-    const grown = Math.min(1, (t - scene.onset) / (scene.burst - scene.onset)) ** scene.power;
+  // At rest too: seen from the side a flat film shows as a line, or it would jump into view at its onset.
+  if (scene.film !== null) {
+    const grown =
+      Math.max(0, Math.min(1, (t - scene.onset) / (scene.burst - scene.onset))) ** scene.power;
     const since = t - scene.burst;
     const torn = since <= 0 ? 0 : half * Math.min(1, since / scene.tearing);
     let cover = 0;
