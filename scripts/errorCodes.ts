@@ -17,10 +17,10 @@ interface Stated {
 const isCode = (node: ts.Node | undefined): node is ts.StringLiteral =>
   node !== undefined && ts.isStringLiteral(node) && /^[a-z]+([A-Z][a-z]*)*$/.test(node.text);
 
-/** A message with `…` where a value stands; null where the expression is no sentence. */
+/** A message with `…` where a value stands; null where the expression is no sentence: labels begin small. */
 function sentence(node: ts.Node | undefined): string | null {
   if (node === undefined) return null;
-  if (ts.isStringLiteralLike(node)) return node.text.includes(' ') ? node.text : null;
+  if (ts.isStringLiteralLike(node)) return /^[A-Z].* /.test(node.text) ? node.text : null;
   if (!ts.isTemplateExpression(node)) return null;
   return node.head.text + node.templateSpans.map(({ literal }) => `…${literal.text}`).join('');
 }
