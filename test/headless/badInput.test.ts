@@ -31,7 +31,7 @@ const length = { ...KNOWN, to: [20, 40] };
 /** What is wrong, what of the sound shot changes, what the one line must say. */
 const BAD: readonly (readonly [what: string, change: object, line: RegExp])[] = [
   ['an unknown key', { scale: { ...sound.scale, zoom: 2 } }, /unknown key "scale\.zoom"/],
-  ['a newer version', { version: 3 }, /version 3.*reads up to version 2/],
+  ['a newer version', { version: 4 }, /version 4.*reads up to version 3/],
   [
     'missing footage',
     filmed('nowhere.mp4'),
