@@ -109,6 +109,8 @@ export function waveScatter(
   // Per axis and sector: sum of w r (g . h) and of w g (g . h), h the row of the inverse.
   const moved = new Float64Array(2 * RAYS);
   const leverage = new Float64Array(2 * RAYS * count);
+  // What a pixel moves each parameter by: the inverse times its gradient.
+  const moves = new Float64Array(count);
   let squares = 0;
   let independent = 0;
   for (let i = 0; i < pixels.count; i++) {
@@ -122,14 +124,12 @@ export function waveScatter(
       for (let c = 0; c < count; c++) {
         sum += (inverse[r * count + c] as number) * (gradients[at + c] as number);
       }
+      moves[r] = sum;
       follows += sum * (gradients[at + r] as number);
     }
     const left = Math.max(0, 1 - w * follows);
     for (let axis = 0; axis < 2; axis++) {
-      let along = 0;
-      for (let j = 0; j < count; j++) {
-        along += (inverse[axis * count + j] as number) * (gradients[at + j] as number);
-      }
+      const along = moves[axis] as number;
       squares += (w * (residuals[i] as number) * along) ** 2;
       independent += w * along * along * left;
       const cell = axis * RAYS + (pixels.sector[i] as number);

@@ -51,7 +51,7 @@ export class DiscModel {
   private readonly depthSlope = new Float64Array(MOST_NODES);
   /** Change of the cover by the distance, times the weight, and by sigma as a multiple of the former. */
   private readonly rim = new Float64Array(MOST_NODES);
-  private readonly depth = new Float64Array(MOST_NODES);
+  private readonly softening = new Float64Array(MOST_NODES);
 
   constructor(
     private readonly shape: Shape,
@@ -114,7 +114,7 @@ export class DiscModel {
       alongX += gx;
       alongY += gy;
       byRadius += edge - (shadeOut * r) / radius;
-      bySigma -= edge * (this.depth[k] as number);
+      bySigma -= edge * (this.softening[k] as number);
       byStretch -= (this.time[k] as number) * (gx * blur[0] + gy * blur[1]);
     }
     this.cover = cover;
@@ -176,7 +176,7 @@ export class DiscModel {
   /** Finds the places on the disc of the first `count` instants; those off it are dropped. Returns how many are left. */
   private place(count: number, { radius, sigma }: Disc): number {
     const { x, y, time, weight, outX, outY, distance, inner, innerSlope, depthSlope } = this;
-    const { rim, depth } = this;
+    const { rim, softening } = this;
     const { u, v, w, spread, share } = this.places;
     // Another module's names are looked up at every use where the loader keeps modules apart.
     const [edges, columns, reach, step] = [EDGE, EDGE_COLUMNS, EDGE_REACH, TABLE_STEP];
@@ -235,7 +235,7 @@ export class DiscModel {
       outX[n] = cx;
       outY[n] = cy;
       distance[n] = r;
-      depth[n] = z + softness;
+      softening[n] = z + softness;
       // Dropped ones only ever come before it: k is never behind n.
       time[n] = time[k] as number;
       n++;

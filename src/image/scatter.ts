@@ -52,11 +52,11 @@ export interface Scatter {
  * share: their scatter about their mean over the frames is noise, the mean is the model's fault.
  */
 export function learnScatter(frames: readonly FitEvidence[]): Scatter {
-  const { noise, shared, dof, common, n } = poolEvidence(frames);
+  const { noise, shared, chance, common, n } = poolEvidence(frames);
   // The pattern's own uncertainty moves all frames alike.
   const byShade = (axis: 0 | 1) => median(frames.map((frame) => frame.byShade[axis])) / n;
   return {
-    inflation: noise * sharing(chanceShared(shared, dof), shared),
+    inflation: noise * sharing(chance, shared),
     unmodelled: [Math.max(common[0], byShade(0)), Math.max(common[1], byShade(1))],
   };
 }
@@ -67,7 +67,8 @@ const sharing = (chance: number, shared: number) => 1 + chance * (Math.max(1, sh
 /**
  * Chance that neighbouring pixels share errors. Those of a film without compression do not: the scatter of the
  * waves over that of single pixels is one. Of a coded film it may be anything up to the most, any factor as
- * likely as another. Both are as likely beforehand; Bayes' rule, the scatter following a chi-square law.
+ * likely as another. Both are as likely beforehand; Bayes' rule, the scatter following a chi-square law of `dof`
+ * degrees of freedom.
  */
 function chanceShared(shared: number, dof: number): number {
   const steps = 400;
@@ -85,8 +86,8 @@ interface PooledEvidence {
   readonly noise: number;
   /** Scatter of the waves over that which independent noise of this size gives them, by variance. */
   readonly shared: number;
-  /** So many independent values `shared` has. */
-  readonly dof: number;
+  /** Chance that neighbouring pixels share errors at all. */
+  readonly chance: number;
   /** Mean square that the waves have in common, px^2. */
   readonly common: readonly [number, number];
   readonly n: number;
@@ -126,7 +127,8 @@ function poolEvidence(frames: readonly FitEvidence[]): PooledEvidence {
     ratio += expected > 0 ? scatter / expected / 2 : 0.5;
     if (expected > 0) dof += ((n - 1) * expected ** 2) / expectedSquares / WAVES_PER_DOF;
   }
-  return { noise, shared: ratio / noise, dof, common: commons, n };
+  const shared = ratio / noise;
+  return { noise, shared, chance: chanceShared(shared, dof), common: commons, n };
 }
 
 /** A centre and when it was measured, in any unit. */
@@ -151,9 +153,9 @@ export function judgeScatter(flight: readonly TimedCentre[]): CentreMeasurement[
   const stated = told[0]?.evidence?.learnt?.inflation;
   if (stated === undefined || told.length < FEWEST_DIFFERENCES) return centres;
   // What is hardly seen pulls the most and would be all that counts.
-  const pooled = poolEvidence(sureOnes(told).flatMap(({ evidence }) => evidence ?? []));
-  const { noise, shared, dof } = pooled;
-  const chance = chanceShared(shared, dof);
+  const { noise, shared, chance } = poolEvidence(
+    sureOnes(told).flatMap(({ evidence }) => evidence ?? []),
+  );
   const flown = scatterInFlight(flight);
   // Together, each by what it knows.
   const [along, weight] = flown === null ? [0, 0] : [(stated * flown.ratio) / noise, flown.dof];

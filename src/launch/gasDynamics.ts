@@ -9,8 +9,7 @@ import {
   checkLauncher,
   doesNotLeave,
   gapShare,
-  LONGEST,
-  LONGEST_REST,
+  isGivenUp,
   plugLength,
   sealOpensAt,
   timeScale,
@@ -112,8 +111,7 @@ export function launchByGasDynamics(
       exit = success({ ...left, seal: { ...seal, lead: left.time - seal.time } });
     }
     if (run.speed !== 0) rest = run.time;
-    const given = run.time > LONGEST * scale || run.time - rest > LONGEST_REST * scale;
-    if (exit === null && (given || turnedBack(run, launcher))) {
+    if (exit === null && (isGivenUp(run.time, rest, scale) || turnedBack(run, launcher))) {
       exit = doesNotLeave(run.time, startPosition + run.way);
     }
   }

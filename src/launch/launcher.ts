@@ -1,4 +1,5 @@
 import { ExitframeError, failure, type Outcome } from '../core/reason';
+import type { Seconds } from '../core/units';
 import type { Launcher } from './types';
 
 /** Cross-section of the bore, m^2. */
@@ -25,9 +26,9 @@ export const timeScale = (launcher: Launcher): number => {
 };
 
 /** A launch that takes longer than this many of its time scales is given up. */
-export const LONGEST = 30;
+const LONGEST = 30;
 /** So is a ball that has rested for this share of one: the force on it is greatest at first. */
-export const LONGEST_REST = 0.25;
+const LONGEST_REST = 0.25;
 
 export const doesNotLeave = (time: number, position: number): Outcome<never> =>
   failure(
@@ -90,3 +91,7 @@ export function checkLauncher(launcher: Launcher): void {
     );
   }
 }
+
+/** Whether a ball that has rested since `rest` s is given up at `time` s; `scale` s is the shot's time scale. */
+export const isGivenUp = (time: Seconds, rest: Seconds, scale: Seconds): boolean =>
+  time > LONGEST * scale || time - rest > LONGEST_REST * scale;

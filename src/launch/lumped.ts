@@ -10,8 +10,7 @@ import {
   checkLauncher,
   doesNotLeave,
   gapShare,
-  LONGEST,
-  LONGEST_REST,
+  isGivenUp,
   plugLength,
   sealOpensAt,
   timeScale,
@@ -81,8 +80,7 @@ export function launchBy(launcher: Launcher, driveOf: (gas: Gas) => Drive): Laun
   for (let step = 0; state[0] < leave; step++) {
     if (step % STEPS_A_SAMPLE === 0) sample();
     if (state[1] !== 0) rest = time;
-    const given = time > LONGEST * scale || time - rest > LONGEST_REST * scale;
-    if (given || state[0] < -startPosition) {
+    if (isGivenUp(time, rest, scale) || state[0] < -startPosition) {
       return { curve, exit: doesNotLeave(time, startPosition + state[0]) };
     }
     const open = seal !== null;
