@@ -13,7 +13,7 @@ const CORE = {
   fit: ['core'],
   tracking: ['core', 'image', 'geometry', 'clock', 'fit'],
   uncertainty: ['core', 'fit'],
-  series: ['core', 'fit', 'uncertainty'],
+  series: ['core', 'shot', 'fit', 'uncertainty'],
   exit: ['core', 'fit', 'uncertainty', 'geometry', 'clock'],
   sound: ['core', 'uncertainty'],
   launch: ['core', 'fit', 'uncertainty'],
@@ -29,16 +29,7 @@ const FOLDERS = [
     path: `src/${name}`,
     may: may.map((other) => `src/${other}`),
     // The shot and its result are the vocabulary of what measures them.
-    types: [
-      'geometry',
-      'clock',
-      'exit',
-      'seal',
-      'sound',
-      'uncertainty',
-      'series',
-      'launch',
-    ].includes(name)
+    types: ['geometry', 'clock', 'exit', 'seal', 'sound', 'uncertainty', 'launch'].includes(name)
       ? ['src/shot']
       : [],
   })),
@@ -53,7 +44,7 @@ const FOLDERS = [
       ...['src/protocol', 'src/core', 'src/shot', 'src/clock', 'src/geometry'],
       'src/launch/fromShot\\.ts$',
     ],
-    types: ['src/reduction', 'src/footage', 'src/launch', 'src/compare'],
+    types: ['src/reduction', 'src/footage', 'src/launch', 'src/compare', 'src/series'],
   },
   { path: 'src/plots', may: ['src/core'], types: ['src/shot'] },
   { path: 'src/ui', may: ['src/app', 'src/plots', 'src/core'] },
@@ -76,7 +67,7 @@ const PACKAGES = {
     'src/app/(workforce|filmStore|measuring)\\.ts$',
     'src/protocol/errors\\.ts$',
   ],
-  'd3|d3-[a-z]+': ['src/plots/', 'src/ui/film/'],
+  'd3|d3-[a-z]+': ['src/plots/', 'src/ui/film/', 'src/app/notebookCsv\\.ts$'],
   'ml-matrix': ['src/core/linalg\\.ts$'],
   '@stdlib/[^/]+': ['src/core/(statistics|random)\\.ts$'],
   valibot: ['src/shot/'],

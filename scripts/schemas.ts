@@ -1,8 +1,9 @@
-/** `npm run schemas`: writes the JSON Schemas of the shot file and the result from their definitions. */
+/** `npm run schemas`: writes the JSON Schemas of shot file, result and notebook from their definitions. */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { toJsonSchema } from '@valibot/to-json-schema';
 import type { GenericSchema } from 'valibot';
+import { notebookSchema } from '../src/shot/notebook';
 import { resultSchema } from '../src/shot/resultSchema';
 import { shotSchema } from '../src/shot/schema';
 
@@ -25,6 +26,10 @@ export const schemaFiles = () => [
   {
     file: fileURLToPath(new URL('result.schema.json', folder)),
     text: schemaText('exitframe result', resultSchema),
+  },
+  {
+    file: fileURLToPath(new URL('notebook.schema.json', folder)),
+    text: schemaText('exitframe notebook', notebookSchema),
   },
 ];
 

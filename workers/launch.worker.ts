@@ -1,10 +1,12 @@
 import { expose } from 'comlink';
 import { compareModels } from '../src/compare/compareModels';
+import { speedCurve } from '../src/launch/speedCurve';
 import { carryReasons } from '../src/protocol/errors';
 import type { LaunchApi } from '../src/protocol/launch';
 
 const api: LaunchApi = {
   compare: async (question, onPart, onShare) => compareModels(question, onPart, onShare),
+  curve: async (question, onShare) => speedCurve(question, onShare),
 };
 
 carryReasons();

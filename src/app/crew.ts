@@ -3,6 +3,7 @@ import type { CalibrateApi } from '../protocol/calibrate';
 import type { FilmApi } from '../protocol/film';
 import type { LaunchApi } from '../protocol/launch';
 import type { ReduceApi } from '../protocol/reduce';
+import type { SeriesApi } from '../protocol/series';
 
 /** A thread started for one piece of work; what is left of it goes with `dispose`. */
 export type Thread<Api> = Api & { dispose(): void };
@@ -22,6 +23,7 @@ export interface Crew {
   readonly reduce: Pick<ReduceApi, 'reduce' | 'refit' | 'inspect' | 'cancel'>;
   readonly startCalibrator: StartCalibrator;
   readonly startModeller: StartThread<LaunchApi>;
+  readonly startRegistrar: StartThread<SeriesApi>;
 }
 
 interface StartedCrew extends Crew {
@@ -71,6 +73,7 @@ export async function renewableCrew(
     },
     startCalibrator: (onFault) => crew.startCalibrator(onFault),
     startModeller: (onFault) => crew.startModeller(onFault),
+    startRegistrar: (onFault) => crew.startRegistrar(onFault),
     async renew() {
       crew.dispose();
       crew = await bringUp();

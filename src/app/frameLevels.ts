@@ -1,5 +1,9 @@
+import { rateFromLamp } from '../clock/rateCheck';
 import type { GreyFrame } from '../core/frame';
+import { failure } from '../core/reason';
 import type { Crew } from './crew';
+
+type Frames = Pick<Crew['film'], 'startRun' | 'next' | 'endRun'>;
 
 /** Pixels looked at in each frame: a lamp's flicker shows in any few thousand. */
 const SAMPLED_PIXELS = 4096;
@@ -9,7 +13,7 @@ const SAMPLED_PIXELS = 4096;
  * the film. `onShare` gets 0..1.
  */
 export async function frameLevels(
-  film: Pick<Crew['film'], 'startRun' | 'next' | 'endRun'>,
+  film: Frames,
   frameCount: number,
   onShare: (share: number) => void,
 ): Promise<Float64Array> {
@@ -37,4 +41,22 @@ function meanLevel({ data }: GreyFrame): number {
     count += 1;
   }
   return count === 0 ? 0 : sum / count;
+}
+
+/** The recording rate, about `expected`, from a lamp in the film that flickers `flicker` times a second. */
+export async function rateOfLamp(
+  film: Frames,
+  frameCount: number,
+  flicker: number,
+  expected: number | null,
+  onShare: (share: number) => void,
+) {
+  if (expected === null) {
+    return failure(
+      'noRate',
+      'An expected rate is needed first.',
+      'Type the rate set on the camera.',
+    );
+  }
+  return rateFromLamp(await frameLevels(film, frameCount, onShare), flicker, expected);
 }

@@ -12,6 +12,7 @@ export type { ModelName } from '../launch/models';
 export type { BoardAnswer, LampAnswer } from '../protocol/calibrate';
 export type { MarkedEdge } from '../reduction/calibrateLens';
 export type { Reduction } from '../reduction/types';
+export type { NotebookEntry } from '../shot/notebook';
 export type {
   BudgetEntry,
   Position,

@@ -1,14 +1,19 @@
 /** Writes text to a file the person chooses, or downloads it where the browser cannot ask. */
-export async function saveText(name: string, text: string, description: string): Promise<boolean> {
+export async function saveText(
+  name: string,
+  text: string,
+  description: string,
+  kind: FileKind = 'application/json',
+): Promise<boolean> {
   const picker = (window as { showSaveFilePicker?: SaveFilePicker }).showSaveFilePicker;
   if (picker === undefined) {
-    download(name, text);
+    download(name, text, kind);
     return true;
   }
   try {
     const handle = await picker({
       suggestedName: name,
-      types: [{ description, accept: { 'application/json': ['.json'] } }],
+      types: [{ description, accept: { [kind]: [ENDINGS[kind]] } }],
     });
     const stream = await handle.createWritable();
     await stream.write(text);
@@ -21,14 +26,17 @@ export async function saveText(name: string, text: string, description: string):
   }
 }
 
+const ENDINGS = { 'application/json': '.json', 'text/csv': '.csv' } as const;
+type FileKind = keyof typeof ENDINGS;
+
 /** The part of the File System Access API that is used; the DOM library of TypeScript lacks the picker. */
 type SaveFilePicker = (options: {
   suggestedName: string;
   types: { description: string; accept: Record<string, string[]> }[];
 }) => Promise<FileSystemFileHandle>;
 
-function download(name: string, text: string): void {
-  const url = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+function download(name: string, text: string, type: FileKind): void {
+  const url = URL.createObjectURL(new Blob([text], { type }));
   const link = document.createElement('a');
   link.href = url;
   link.download = name;

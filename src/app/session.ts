@@ -1,7 +1,5 @@
 import { effect, signal, untracked } from '@preact/signals';
-import { rateFromLamp } from '../clock/rateCheck';
 import { soundIfDecodable } from '../core/audio';
-import { failure } from '../core/reason';
 import type { FootageFile } from '../footage/source';
 import type { Reduction, ReductionInputs } from '../reduction/types';
 import { parseShot } from '../shot/parse';
@@ -14,10 +12,11 @@ import type { DraftStore } from './drafts';
 import { createFilmStore, FootageMismatch, type OpenFilm } from './filmStore';
 import { sortFiles } from './footageFiles';
 import { createFrameCache } from './frameCache';
-import { frameLevels } from './frameLevels';
+import { rateOfLamp } from './frameLevels';
 import { createInspecting } from './inspecting';
 import { createMeasuring } from './measuring';
 import { createModelComparison } from './modelComparison';
+import { createNotebook } from './notebook';
 import { createNotices } from './notices';
 import { createPlayer } from './player';
 import { createReadings } from './readings';
@@ -54,6 +53,7 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore, scenes: S
   const inspecting = createInspecting(crew);
   const calibration = createCalibration(crew.startCalibrator);
   const models = createModelComparison(crew.startModeller, shots.draft, measuring);
+  const notebook = createNotebook(crew.startRegistrar, crew.startModeller);
   /** Whether frames' fits are on the screen, so that they are worth laying open. */
   const inspectionWanted = signal(false);
   const change = velocityChange(shots, measuring);
@@ -260,6 +260,7 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore, scenes: S
     readings,
     calibration,
     models,
+    notebook,
     inspection: inspecting.state,
     inspectionWanted,
     velocityChange: change,
@@ -269,16 +270,11 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore, scenes: S
     openFiles,
     measure,
     /** The recording rate from a lamp that flickers `flicker` times a second, filmed in this clip. */
-    rateFromLamp: async (flicker: number, onShare: (share: number) => void) => {
-      const expected = shots.draft.value?.timing.recordingRate?.value ?? clockRate();
-      if (expected === null)
-        return failure(
-          'noRate',
-          'An expected rate is needed first.',
-          'Type the rate set on the camera.',
-        );
-      const levels = await frameLevels(crew.film, player.frameCount.value, onShare);
-      return rateFromLamp(levels, flicker, expected);
+    rateFromLamp: (flicker: number, onShare: (share: number) => void) => {
+      const clock = readings.clock.value;
+      const read = clock?.ok ? 1 / clock.value.frameInterval : null;
+      const expected = shots.draft.value?.timing.recordingRate?.value ?? read;
+      return rateOfLamp(crew.film, player.frameCount.value, flicker, expected, onShare);
     },
     /** After a thread died: starts them anew and opens the same footage; all inputs stay. */
     async recover(message: string) {
@@ -301,15 +297,11 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore, scenes: S
       stopInspecting();
       calibration.reset();
       models.reset();
+      notebook.dispose();
       player.pause();
       crew.dispose();
     },
   };
-
-  function clockRate(): number | null {
-    const clock = readings.clock.value;
-    return clock?.ok ? 1 / clock.value.frameInterval : null;
-  }
 }
 
 const pathText = (shot: Shot) => {

@@ -5,6 +5,7 @@ import type { FilmApi } from '../protocol/film';
 import type { LaunchApi } from '../protocol/launch';
 import type { MeasureApi } from '../protocol/measure';
 import type { ReduceApi } from '../protocol/reduce';
+import type { SeriesApi } from '../protocol/series';
 import type { StartCalibrator, StartThread } from './crew';
 
 /** The threads behind the page. */
@@ -13,6 +14,7 @@ export interface Workforce {
   readonly reduce: Remote<ReduceApi>;
   readonly startCalibrator: StartCalibrator;
   readonly startModeller: StartThread<LaunchApi>;
+  readonly startRegistrar: StartThread<SeriesApi>;
   dispose(): void;
 }
 
@@ -51,6 +53,7 @@ export async function startWorkforce(onFault: (message: string) => void): Promis
     reduce,
     startCalibrator,
     startModeller,
+    startRegistrar,
     dispose: () => {
       for (const worker of all) worker.terminate();
     },
@@ -79,6 +82,20 @@ const startModeller: StartThread<LaunchApi> = (onFault) => {
   const remote = wrap<LaunchApi>(worker);
   return {
     compare: (question, onPart, onShare) => remote.compare(question, proxy(onPart), proxy(onShare)),
+    curve: (question, onShare) => remote.curve(question, proxy(onShare)),
+    dispose: () => worker.terminate(),
+  };
+};
+
+const startRegistrar: StartThread<SeriesApi> = (onFault) => {
+  const worker = new Worker(new URL('../../workers/series.worker.ts', import.meta.url), {
+    type: 'module',
+  });
+  tellFaults(worker, onFault);
+  const remote = wrap<SeriesApi>(worker);
+  return {
+    read: (files, onShare) => remote.read(files, proxy(onShare)),
+    summarise: (groups, coverage) => remote.summarise(groups, coverage),
     dispose: () => worker.terminate(),
   };
 };

@@ -3,6 +3,7 @@ import { type Outcome, type Reason, success } from '../core/reason';
 import type { StatedLauncher } from '../launch/fromShot';
 import { MODEL_NAMES, MODELS, type ModelName } from '../launch/models';
 import { type Predicted, predict } from '../launch/predict';
+import { type CurvePoint, speedCurve } from '../launch/speedCurve';
 import type { Exit, LaunchCurve, SealOpening } from '../launch/types';
 import { type Agreement, agreement } from './agreement';
 import { closersOf, type GapCloser } from './gap';
@@ -31,16 +32,10 @@ export interface ModelPrediction {
 
 type GasProfile = NonNullable<ReturnType<(typeof MODELS)[ModelName]['run']>['profiles']>[number];
 
-/** The exit speed, m/s, of a barrel of the length `at`, m, all else as stated. */
-export interface LengthPoint {
-  readonly at: number;
-  readonly speed: Quantity;
-}
-
 /** What the model says of launchers other than the one stated. */
 export interface ModelOutlook {
   /** Those of the lengths tried at which the ball leaves. */
-  readonly lengths: readonly LengthPoint[];
+  readonly lengths: readonly CurvePoint[];
   /** Null: the film gives no speed, or the model has none to differ from it. */
   readonly closers: readonly GapCloser[] | null;
 }
@@ -90,6 +85,7 @@ export function compareModels(
     onShare?.(done / all);
     return result;
   };
+  const lengths = LENGTH_SHARES.map((share) => share * question.launcher.barrelLength);
   const byCost = [...MODEL_NAMES].sort((a, b) => MODELS[a].cost - MODELS[b].cost);
   const predictions = byCost.map((model) => {
     const told = piece(MODELS[model].cost * work.prediction, (tell) =>
@@ -100,11 +96,13 @@ export function compareModels(
   });
   for (const { model, told } of predictions) {
     const { cost } = MODELS[model];
-    const lengths = piece(cost * work.lengths, (tell) => lengthsOf(model, question, tell));
+    const atLengths = piece(cost * work.lengths, (tell) =>
+      speedCurve({ ...question, model, what: 'barrelLength', values: lengths }, tell),
+    );
     const closers = piece(cost * work.closers(model), (tell) =>
       told.ok ? gapClosers(model, question, told.value, tell) : null,
     );
-    onPart({ kind: 'outlook', model, told: { lengths, closers } });
+    onPart({ kind: 'outlook', model, told: { lengths: atLengths, closers } });
   }
 }
 
@@ -125,25 +123,6 @@ function predictionOf(
     profiles: launch.profiles ?? null,
     speedAgreement: against(measured.speed, speed),
     leadAgreement: against(measured.lead, lead),
-  });
-}
-
-/** The length itself is what is varied: its uncertainty is no part of the band. */
-function lengthsOf(
-  name: ModelName,
-  { launcher, uncertainty, coverage }: ComparisonQuestion,
-  onProgress: (share: number) => void,
-): LengthPoint[] {
-  const shortest = launcher.startPosition + launcher.ballDiameter / 2;
-  const { barrelLength: _, ...others } = uncertainty;
-  const lengths = LENGTH_SHARES.map((share) => share * launcher.barrelLength);
-  return lengths.flatMap((at, i) => {
-    onProgress(i / lengths.length);
-    if (at <= shortest) return [];
-    const there = predict(MODELS[name].varied, { ...launcher, barrelLength: at }, others, {
-      coverage,
-    });
-    return there.ok ? [{ at, speed: there.value.speed.quantity }] : [];
   });
 }
 

@@ -1,4 +1,5 @@
 import type { ComparisonPart, ComparisonQuestion } from '../compare/compareModels';
+import type { CurvePoint, CurveQuestion } from '../launch/speedCurve';
 
 /**
  * A thread that runs launch models: started for one piece of work and ended with it. To cancel, end the worker.
@@ -10,4 +11,6 @@ export interface LaunchApi {
     onPart: (part: ComparisonPart) => void,
     onShare: (share: number) => void,
   ): Promise<void>;
+  /** Exit speeds against barrel length or residual pressure. Throws `badLauncher`. */
+  curve(question: CurveQuestion, onShare: (share: number) => void): Promise<readonly CurvePoint[]>;
 }

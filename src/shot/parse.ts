@@ -1,12 +1,10 @@
 import * as v from 'valibot';
 import { failure, type Outcome, success } from '../core/reason';
+import { describeIssue, isRecord } from './issues';
 import { SHOT_FORMAT, SHOT_VERSION, type Shot, shotSchema } from './schema';
 
 /** Recording rates outside this range are taken for a slip, frames/s. */
 export const RATE_RANGE = { lowest: 1, highest: 1e7 } as const;
-
-const isRecord = (value: unknown): value is Record<string, unknown> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 /**
  * Reads a shot file's text.
@@ -43,7 +41,7 @@ export function validateShot(data: unknown): Outcome<Shot> {
     );
   }
   const parsed = v.safeParse(shotSchema, migrated(data));
-  if (!parsed.success) return invalid(describe(parsed.issues[0]), parsed.issues.length - 1);
+  if (!parsed.success) return invalid(describeIssue(parsed.issues[0]), parsed.issues.length - 1);
   const problem = inconsistency(parsed.output);
   return problem === null ? success(parsed.output) : invalid(problem, 0);
 }
@@ -55,15 +53,8 @@ export function validateShot(data: unknown): Outcome<Shot> {
 const OLDER: readonly unknown[] = [1, 2, 3];
 
 /** A shot file of an older version as this one would have written it. */
-const migrated = (data: Record<string, unknown>): Record<string, unknown> =>
+export const migrated = (data: Record<string, unknown>): Record<string, unknown> =>
   OLDER.includes(data.version) ? { ...data, version: SHOT_VERSION } : data;
-
-function describe(issue: v.BaseIssue<unknown>): string {
-  const path = v.getDotPath(issue) ?? 'the file';
-  if (issue.type === 'strict_object' && issue.expected === 'never') return `unknown key "${path}"`;
-  if (issue.received === 'undefined') return `"${path}" is missing`;
-  return `"${path}": expected ${issue.expected ?? issue.message}, found ${issue.received}`;
-}
 
 const invalid = (problem: string, more: number): Outcome<never> =>
   failure(

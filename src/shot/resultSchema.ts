@@ -7,11 +7,12 @@ import { RESULT_FORMAT, RESULT_VERSION, type Result } from './result';
  * `Result` (./result) as a schema: what a result file is checked against and what `npm run schemas`
  * writes as JSON Schema. The compiler keeps the two alike: here one way, in its test the other.
  */
-const finite = v.pipe(v.number(), v.finite());
-const nonNegative = v.pipe(finite, v.minValue(0));
+export const finite = v.pipe(v.number(), v.finite());
+export const nonNegative = v.pipe(finite, v.minValue(0));
 const fraction = v.pipe(finite, v.minValue(0), v.maxValue(1));
 const frameIndex = v.pipe(v.number(), v.integer(), v.minValue(0));
-const list = <Schema extends v.GenericSchema>(item: Schema) => v.pipe(v.array(item), v.readonly());
+export const list = <Schema extends v.GenericSchema>(item: Schema) =>
+  v.pipe(v.array(item), v.readonly());
 const pair = <Schema extends v.GenericSchema>(item: Schema) =>
   v.pipe(v.tuple([item, item]), v.readonly());
 
@@ -22,7 +23,7 @@ const reason = v.strictObject({
 }) satisfies v.GenericSchema<Reason>;
 const unavailable = v.strictObject({ unavailable: reason }) satisfies v.GenericSchema<Unavailable>;
 const estimateEntries = { value: finite, u: nonNegative };
-const estimate = v.strictObject(estimateEntries) satisfies v.GenericSchema<Estimate>;
+export const estimate = v.strictObject(estimateEntries) satisfies v.GenericSchema<Estimate>;
 const quantityEntries = {
   ...estimateEntries,
   interval: pair(finite),
@@ -30,7 +31,7 @@ const quantityEntries = {
   dof: v.nullable(nonNegative),
 };
 const quantity = v.strictObject(quantityEntries) satisfies v.GenericSchema<Quantity>;
-const reported = v.union([quantity, unavailable]);
+export const reported = v.union([quantity, unavailable]);
 
 const position = v.strictObject({
   frame: frameIndex,

@@ -3,6 +3,7 @@ import { droppedFiles } from '../app/footageFiles';
 import { type Desk, DeskContext } from './desk';
 import { FramesSection } from './frames/FramesSection';
 import { ModelsView } from './models/ModelsView';
+import { NotebookView } from './notebook/NotebookView';
 import { Evidence } from './result/Evidence';
 import { Cautions } from './shell/Cautions';
 import { Header } from './shell/Header';
@@ -20,8 +21,9 @@ import './shell/shell.css';
 import './panels/panels.css';
 import './result/result.css';
 import './models/models.css';
+import './notebook/notebook.css';
 
-/** The one window: steps along the top, film and streak image, the step's sheet beside them. */
+/** The one window: a shot, or the notebook of many. */
 export function App({ desk }: { readonly desk: Desk }) {
   const over = useDrop(desk);
   useKeys(desk);
@@ -30,27 +32,36 @@ export function App({ desk }: { readonly desk: Desk }) {
     <DeskContext.Provider value={desk}>
       <div class={`page ${over ? 'page-drop' : ''}`}>
         <Header />
-        <StepBar />
         <Cautions />
         <Help />
-        <div class={`bench ${desk.preferences.sheetOpen.value ? '' : 'bench-folded'}`}>
-          <main class="stage">
-            {desk.step.value === 'models' ? (
-              <ModelsView />
-            ) : (
-              <>
-                <FilmStage />
-                <StreakStage />
-                <FrameControls />
-                <FramesSection />
-                <Evidence />
-              </>
-            )}
-          </main>
-          <SideSheet />
-        </div>
+        {desk.place.value === 'notebook' ? <NotebookView /> : <ShotBench desk={desk} />}
       </div>
     </DeskContext.Provider>
+  );
+}
+
+/** Steps along the top, film and streak image, the step's sheet beside them. */
+function ShotBench({ desk }: { readonly desk: Desk }) {
+  return (
+    <>
+      <StepBar />
+      <div class={`bench ${desk.preferences.sheetOpen.value ? '' : 'bench-folded'}`}>
+        <main class="stage">
+          {desk.step.value === 'models' ? (
+            <ModelsView />
+          ) : (
+            <>
+              <FilmStage />
+              <StreakStage />
+              <FrameControls />
+              <FramesSection />
+              <Evidence />
+            </>
+          )}
+        </main>
+        <SideSheet />
+      </div>
+    </>
   );
 }
 
@@ -87,8 +98,12 @@ function useDrop(desk: Desk): boolean {
 }
 
 async function takeDrop(desk: Desk, transfer: DataTransfer): Promise<void> {
-  desk.step.value = 'footage';
   try {
+    if (desk.place.value === 'notebook') {
+      await desk.session.notebook.add(await droppedFiles(transfer));
+      return;
+    }
+    desk.step.value = 'footage';
     await desk.session.openFiles(await droppedFiles(transfer));
   } catch (error) {
     desk.session.notices.report('footage', error);

@@ -1,6 +1,8 @@
 import { completeShot } from '../app/draft';
 import { placePoint, setFrameRejected } from '../app/edits';
 import { isRejected } from '../app/frameStates';
+import { toCsv } from '../app/notebookCsv';
+import { addOpenShot } from '../app/notebookShots';
 import { fileNameOf, saveText } from '../app/saving';
 import type { ImagePoint } from '../core/units';
 import type { Desk } from './desk';
@@ -52,4 +54,22 @@ export function rejectFrame({ session: { shots } }: Desk, frame: number): void {
   shots.edit(setFrameRejected(frame, !rejected), {
     label: `frame ${frame} ${rejected ? 'restored' : 'rejected'}`,
   });
+}
+
+/** Writes the open shot into the notebook and goes there. */
+export async function writeInNotebook(desk: Desk): Promise<void> {
+  if (await addOpenShot(desk.session)) desk.place.value = 'notebook';
+}
+
+/** Writes the notebook with everything in it. */
+export async function saveNotebook({ session: { notebook } }: Desk): Promise<void> {
+  const file = notebook.file();
+  const name = `${fileNameOf(file.name || 'shots')}.notebook.json`;
+  if (await saveText(name, `${JSON.stringify(file)}\n`, 'Notebook')) notebook.markSaved();
+}
+
+/** Writes the rows as they are shown. */
+export async function saveTable({ session: { notebook } }: Desk): Promise<void> {
+  const name = `${fileNameOf(notebook.name.value || 'shots')}.csv`;
+  await saveText(name, toCsv(notebook.rows.value), 'Table', 'text/csv');
 }

@@ -1,7 +1,7 @@
 import { setCoverage, setFit } from '../../app/edits';
 import { SPEED_UNITS } from '../../app/preferences';
 import type { FitChoice } from '../../app/resultTypes';
-import { saveResult, saveShot } from '../actions';
+import { saveResult, saveShot, writeInNotebook } from '../actions';
 import { useDesk } from '../desk';
 import { ChoiceField } from '../fields/ChoiceField';
 import { QuantityField } from '../fields/QuantityField';
@@ -57,6 +57,13 @@ export function ResultPanel() {
         </button>
         <button type="button" onClick={() => void saveShot(desk)}>
           Save shot…
+        </button>
+        <button
+          type="button"
+          disabled={reduction === null}
+          onClick={() => void writeInNotebook(desk)}
+        >
+          Add to notebook
         </button>
       </div>
       <Group title="How it is fitted">

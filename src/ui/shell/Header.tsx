@@ -8,9 +8,8 @@ export function Header() {
   const desk = useDesk();
   const { shots, sample } = desk.session;
   const { theme } = desk.preferences;
+  const { place } = desk;
   const draft = shots.draft.value;
-  const undoLabel = shots.undoLabel.value;
-  const redoLabel = shots.redoLabel.value;
   return (
     <header class="header">
       <h1 class="brand">exitframe</h1>
@@ -26,23 +25,14 @@ export function Header() {
       <div class="row header-actions">
         <button
           type="button"
-          disabled={undoLabel === null}
-          title={undoLabel === null ? 'Nothing to undo' : `Undo: ${undoLabel}`}
-          onClick={shots.undo}
+          aria-pressed={place.value === 'notebook'}
+          onClick={() => {
+            place.value = place.value === 'shot' ? 'notebook' : 'shot';
+          }}
         >
-          <Icon name="undo" /> Undo
+          Notebook
         </button>
-        <button
-          type="button"
-          disabled={redoLabel === null}
-          title={redoLabel === null ? 'Nothing to redo' : `Redo: ${redoLabel}`}
-          onClick={shots.redo}
-        >
-          <Icon name="redo" /> Redo
-        </button>
-        <button type="button" disabled={draft === null} onClick={() => saveShot(desk)}>
-          Save shot
-        </button>
+        {place.value === 'shot' && <ShotActions />}
         <button
           type="button"
           title="Colours: as the system, light, dark"
@@ -55,14 +45,48 @@ export function Header() {
         <button type="button" onClick={() => (desk.cautionsOpen.value = true)}>
           Cautions
         </button>
-        <button
-          type="button"
-          aria-expanded={desk.helpOpen.value}
-          onClick={() => (desk.helpOpen.value = !desk.helpOpen.value)}
-        >
-          <Icon name="help" /> Keys
-        </button>
+        {place.value === 'shot' && (
+          <button
+            type="button"
+            aria-expanded={desk.helpOpen.value}
+            onClick={() => (desk.helpOpen.value = !desk.helpOpen.value)}
+          >
+            <Icon name="help" /> Keys
+          </button>
+        )}
       </div>
     </header>
+  );
+}
+
+/** What can be done to the shot that is open. */
+function ShotActions() {
+  const desk = useDesk();
+  const { shots } = desk.session;
+  const draft = shots.draft.value;
+  const undoLabel = shots.undoLabel.value;
+  const redoLabel = shots.redoLabel.value;
+  return (
+    <>
+      <button
+        type="button"
+        disabled={undoLabel === null}
+        title={undoLabel === null ? 'Nothing to undo' : `Undo: ${undoLabel}`}
+        onClick={shots.undo}
+      >
+        <Icon name="undo" /> Undo
+      </button>
+      <button
+        type="button"
+        disabled={redoLabel === null}
+        title={redoLabel === null ? 'Nothing to redo' : `Redo: ${redoLabel}`}
+        onClick={shots.redo}
+      >
+        <Icon name="redo" /> Redo
+      </button>
+      <button type="button" disabled={draft === null} onClick={() => saveShot(desk)}>
+        Save shot
+      </button>
+    </>
   );
 }

@@ -22,7 +22,8 @@ const TYPING =
 
 /** Keys of the page as a whole; a field, slider or handle that takes the key itself comes first. */
 export function handleKey(desk: Desk, event: KeyboardEvent): void {
-  if (event.defaultPrevented) return;
+  // They are those of a shot and its film.
+  if (event.defaultPrevented || desk.place.value !== 'shot') return;
   const target = event.target instanceof Element ? event.target : null;
   if (target?.closest(TYPING)) return;
   if (event.ctrlKey || event.metaKey) {

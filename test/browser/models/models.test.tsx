@@ -25,6 +25,7 @@ function state(pressures: { residualPressure?: number; sealBurstPressure?: numbe
 /** The modelling thread gives canned answers. */
 const answering = (asked: ComparisonQuestion[] = []) => {
   mounted.crew.modeller = {
+    ...mounted.crew.modeller,
     async compare(question, onPart, onShare) {
       asked.push(question);
       comparisonParts().forEach((part, i, all) => {
@@ -137,6 +138,7 @@ describe('film against model', () => {
     await measuredClip(mounted.session);
     state({ residualPressure: 1000, sealBurstPressure: 5000 });
     mounted.crew.modeller = {
+      ...mounted.crew.modeller,
       compare: (_question, onPart, onShare) => {
         const [first] = comparisonParts();
         if (first !== undefined) onPart(first);
@@ -164,6 +166,7 @@ describe('film against model', () => {
     await openClip(mounted.session);
     state({ residualPressure: 1000, sealBurstPressure: 5000 });
     mounted.crew.modeller = {
+      ...mounted.crew.modeller,
       compare: async () => {
         throw new ExitframeError('badLauncher', 'The ball is wider than the bore.', 'Check both.');
       },

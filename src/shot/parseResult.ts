@@ -1,0 +1,30 @@
+import * as v from 'valibot';
+import { failure, type Outcome, success } from '../core/reason';
+import { describeIssue, isRecord } from './issues';
+import { RESULT_FORMAT, RESULT_VERSION, type Result } from './result';
+import { resultSchema } from './resultSchema';
+
+/** A result file's data. Failures: `notResult`, `otherResultVersion`, `invalidResult`. */
+export function validateResult(data: unknown): Outcome<Result> {
+  if (!isRecord(data) || data.format !== RESULT_FORMAT) {
+    return failure(
+      'notResult',
+      `This is not a result file: its "format" is not "${RESULT_FORMAT}".`,
+      'Choose a file whose name ends in .result.json.',
+    );
+  }
+  if (data.version !== RESULT_VERSION) {
+    return failure(
+      'otherResultVersion',
+      `The result file has version ${String(data.version)}; this program reads version ${RESULT_VERSION}.`,
+      'Reduce the shot anew with this program.',
+    );
+  }
+  const parsed = v.safeParse(resultSchema, data);
+  if (parsed.success) return success(parsed.output);
+  return failure(
+    'invalidResult',
+    `The result file cannot be used: ${describeIssue(parsed.issues[0])}.`,
+    'Reduce the shot anew; the schema is in schemas/result.schema.json.',
+  );
+}

@@ -1,0 +1,117 @@
+import { signal } from '@preact/signals';
+import { PREDICTIONS_CAUTION } from '../../app/cautions';
+import { coverageFactor } from '../../app/flightPicture';
+import { MODEL_ORDER } from '../../app/modelComparison';
+import { type ModelCurve, NOTEBOOK_COVERAGE, type PlotAxis } from '../../app/notebook';
+import { openNotebookShot } from '../../app/notebookShots';
+import type { ModelName, NotebookEntry } from '../../app/resultTypes';
+import { isAvailable } from '../../core/estimate';
+import { SpeedPlot } from '../../plots/SpeedPlot';
+import type { ShownUnit } from '../../plots/units';
+import { useDesk } from '../desk';
+import { ChoiceField } from '../fields/ChoiceField';
+import { MODEL_CARDS } from '../models/words';
+import { WorkState } from '../panels/WorkState';
+import { speedShown } from '../result/words';
+
+const AXES: Readonly<Record<PlotAxis, { readonly name: string; readonly unit: ShownUnit }>> = {
+  barrelLength: { name: 'barrel length', unit: { symbol: 'm', perSi: 1 } },
+  residualPressure: { name: 'residual pressure', unit: { symbol: 'hPa', perSi: 0.01 } },
+};
+
+const model = signal<ModelName>('gasDynamics');
+
+/** The speeds of the shots counted against a number of the launcher, with a model's curve where one is asked for. */
+export function NotebookPlot() {
+  const desk = useDesk();
+  const { notebook } = desk.session;
+  const what = notebook.axis.value;
+  const placed = notebook.counted.value.filter(
+    ({ conditions, exitVelocity }) => conditions[what] !== null && isAvailable(exitVelocity),
+  );
+  const work = notebook.curve.value;
+  const curve = work.kind === 'done' && work.found.what === what ? work.found : null;
+  return (
+    <section class="stack" aria-labelledby="notebook-plot">
+      <h3 id="notebook-plot">Speed and launcher</h3>
+      <div class="notebook-choice">
+        <ChoiceField
+          label="Drawn against"
+          value={what}
+          choices={(Object.keys(AXES) as PlotAxis[]).map((value) => ({
+            value,
+            label: AXES[value].name,
+          }))}
+          onChange={(next) => {
+            notebook.axis.value = next;
+          }}
+        />
+        <ChoiceField
+          label="Model"
+          value={model.value}
+          choices={MODEL_ORDER.map((value) => ({ value, label: MODEL_CARDS[value].title }))}
+          onChange={(next) => {
+            model.value = next;
+          }}
+        />
+        <button
+          type="button"
+          disabled={work.kind === 'running' || placed.length === 0}
+          onClick={() => void notebook.drawCurve(model.value)}
+        >
+          Draw its curve
+        </button>
+      </div>
+      <WorkState work={work} doing="Running the model" onCancel={notebook.cancelCurve}>
+        {() => null}
+      </WorkState>
+      {placed.length === 0 ? (
+        <p class="muted">No counted shot states both its speed and its {AXES[what].name}.</p>
+      ) : (
+        <SpeedPlot
+          title={`Exit speed and ${AXES[what].name}`}
+          axis={AXES[what]}
+          unit={speedShown(desk.preferences.speedUnit.value)}
+          curves={curve === null ? [] : [lineOf(curve)]}
+          measured={placed.flatMap((entry) => pointOf(entry, what))}
+          coverage={NOTEBOOK_COVERAGE}
+          onPick={(index) => {
+            const entry = placed[index];
+            if (entry === undefined || entry.shot === null) return;
+            desk.place.value = 'shot';
+            desk.step.value = 'footage';
+            void openNotebookShot(desk.session, entry);
+          }}
+        />
+      )}
+      {curve !== null && (
+        <p class="muted">
+          The curve is for the launcher of {curve.shot}; only the {AXES[what].name} is varied.{' '}
+          {PREDICTIONS_CAUTION}
+        </p>
+      )}
+    </section>
+  );
+}
+
+const lineOf = ({ model: name, points, shot }: ModelCurve) => ({
+  name: `${MODEL_CARDS[name].title}, launcher of ${shot}`,
+  look: MODEL_CARDS[name].look,
+  points: points.map(({ at, speed: { value, interval } }) => ({
+    ...{ x: at, speed: value },
+    ...{ low: interval[0], high: interval[1] },
+  })),
+});
+
+function pointOf({ name, conditions, exitVelocity }: NotebookEntry, what: PlotAxis) {
+  const place = conditions[what];
+  if (place === null || !isAvailable(exitVelocity)) return [];
+  const half = coverageFactor(exitVelocity) * place.u;
+  const [low, high] = exitVelocity.interval;
+  return [
+    {
+      ...{ name, low, high, x: place.value, speed: exitVelocity.value },
+      ...{ xLow: place.value - half, xHigh: place.value + half },
+    },
+  ];
+}
