@@ -13,3 +13,7 @@ export const CAUTIONS: readonly string[] = [
 
 export const CAUTIONS_DEFER =
   'Local rules and a qualified person supervising the shot decide; this list replaces neither.';
+
+/** Stands beside every prediction. */
+export const PREDICTIONS_CAUTION =
+  'Predictions are for study only: they are no reason to call a launcher safe, and none to change one. Local rules and a qualified person supervising the shot come first.';

@@ -1,15 +1,17 @@
 import { ExitframeError } from '../core/reason';
 import type { CalibrateApi } from '../protocol/calibrate';
 import type { FilmApi } from '../protocol/film';
+import type { LaunchApi } from '../protocol/launch';
 import type { ReduceApi } from '../protocol/reduce';
 
-/** A thread started for one calibration. */
-export interface Calibrator extends CalibrateApi {
-  dispose(): void;
-}
+/** A thread started for one piece of work; what is left of it goes with `dispose`. */
+export type Thread<Api> = Api & { dispose(): void };
 
 /** `onFault` hears of a thread that died, whose answer will not come. */
-export type StartCalibrator = (onFault: (message: string) => void) => Calibrator;
+export type StartThread<Api> = (onFault: (message: string) => void) => Thread<Api>;
+
+export type Calibrator = Thread<CalibrateApi>;
+export type StartCalibrator = StartThread<CalibrateApi>;
 
 /** What the page asks of the background threads. */
 export interface Crew {
@@ -19,6 +21,7 @@ export interface Crew {
   >;
   readonly reduce: Pick<ReduceApi, 'reduce' | 'refit' | 'inspect' | 'cancel'>;
   readonly startCalibrator: StartCalibrator;
+  readonly startModeller: StartThread<LaunchApi>;
 }
 
 interface StartedCrew extends Crew {
@@ -67,6 +70,7 @@ export async function renewableCrew(
       return crew.reduce;
     },
     startCalibrator: (onFault) => crew.startCalibrator(onFault),
+    startModeller: (onFault) => crew.startModeller(onFault),
     async renew() {
       crew.dispose();
       crew = await bringUp();

@@ -1,8 +1,10 @@
+import type { Estimate } from '../core/estimate';
 import type { FootageInfo } from '../core/film';
 import { failure, type Outcome, type Reason, success } from '../core/reason';
 import { validateShot } from '../shot/parse';
 import {
   type KnownLength,
+  type LauncherInputs,
   type Scale,
   type Seal,
   SHOT_FORMAT,
@@ -30,7 +32,7 @@ export type ShotDraft = Readonly<Omit<Shot, 'scale'>> & {
   };
 };
 
-export const STEPS = ['footage', 'clock', 'scale', 'ball', 'seal', 'result'] as const;
+export const STEPS = ['footage', 'clock', 'scale', 'ball', 'seal', 'result', 'models'] as const;
 export type StepName = (typeof STEPS)[number];
 
 /** Something a person has to state before the shot can be reduced. */
@@ -80,6 +82,18 @@ export function newDraft(
     timing: { ...shot.timing, source: ownClock ? 'containerTimestamps' : 'recordingRate' },
     scale: { ...shot.scale, lengths: [] },
   };
+}
+
+/** A launcher with everything but bore and length left as the shot file leaves it out. */
+export function newLauncher(boreDiameter: Estimate, barrelLength: Estimate): LauncherInputs {
+  const { launcher } = withDefaults({
+    footage: { path: 'none', sha256: null },
+    timing: { source: 'containerTimestamps', recordingRate: null },
+    scale: { lengths: [PLACEHOLDER] },
+    launcher: { boreDiameter, barrelLength },
+  });
+  if (launcher === null) throw new Error('The schema drops the launcher.');
+  return launcher;
 }
 
 export function footageOf(paths: readonly string[], sha256: string | null): Shot['footage'] {

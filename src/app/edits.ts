@@ -1,9 +1,11 @@
+import type { Estimate } from '../core/estimate';
 import type { ImagePoint } from '../core/units';
-import type { Seal, Shot } from '../shot/schema';
+import type { LauncherInputs, Seal, Shot } from '../shot/schema';
 import {
   type DraftLength,
   type DraftPlane,
   EMPTY_SEAL,
+  newLauncher,
   type PlaneCorners,
   type ShotDraft,
 } from './draft';
@@ -106,6 +108,16 @@ export const setBall =
 export const setAir =
   (air: Partial<Shot['air']>): Change =>
   (draft) => ({ ...draft, air: { ...draft.air, ...air } });
+
+/** A launcher of which no more is known than its bore and length; the rest as the shot file leaves it. */
+export const stateLauncher =
+  (boreDiameter: Estimate, barrelLength: Estimate): Change =>
+  (draft) => ({ ...draft, launcher: newLauncher(boreDiameter, barrelLength) });
+
+export const changeLauncher =
+  (change: Partial<LauncherInputs>): Change =>
+  (draft) =>
+    draft.launcher === null ? draft : { ...draft, launcher: { ...draft.launcher, ...change } };
 
 export const setFlightRegion =
   (flight: Shot['region']['flight']): Change =>

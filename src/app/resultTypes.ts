@@ -6,6 +6,9 @@ import type { ReduceApi } from '../protocol/reduce';
 export type FrameInspection = NonNullable<Awaited<ReturnType<ReduceApi['inspect']>>>;
 
 export type { LineTimeReport } from '../clock/lineTime';
+export type { Agreement } from '../compare/agreement';
+export type { GapCloser } from '../compare/gap';
+export type { ModelName } from '../launch/models';
 export type { BoardAnswer, LampAnswer } from '../protocol/calibrate';
 export type { MarkedEdge } from '../reduction/calibrateLens';
 export type { Reduction } from '../reduction/types';
@@ -14,4 +17,4 @@ export type {
   Position,
   Result,
 } from '../shot/result';
-export type { FitChoice, Seal, Shot } from '../shot/schema';
+export type { FitChoice, LauncherInputs, Seal, Shot } from '../shot/schema';

@@ -17,6 +17,7 @@ import { createFrameCache } from './frameCache';
 import { frameLevels } from './frameLevels';
 import { createInspecting } from './inspecting';
 import { createMeasuring } from './measuring';
+import { createModelComparison } from './modelComparison';
 import { createNotices } from './notices';
 import { createPlayer } from './player';
 import { createReadings } from './readings';
@@ -52,6 +53,7 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore, scenes: S
   const readings = createReadings(shots.draft, films.film);
   const inspecting = createInspecting(crew);
   const calibration = createCalibration(crew.startCalibrator);
+  const models = createModelComparison(crew.startModeller, shots.draft, measuring);
   /** Whether frames' fits are on the screen, so that they are worth laying open. */
   const inspectionWanted = signal(false);
   const change = velocityChange(shots, measuring);
@@ -66,6 +68,7 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore, scenes: S
     measuring.reset();
     inspecting.reset();
     calibration.reset();
+    models.reset();
     shots.start(draft, isSaved);
     return player.reset(film.info.frameCount);
   };
@@ -256,6 +259,7 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore, scenes: S
     player,
     readings,
     calibration,
+    models,
     inspection: inspecting.state,
     inspectionWanted,
     velocityChange: change,
@@ -296,6 +300,7 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore, scenes: S
       stopRefitting();
       stopInspecting();
       calibration.reset();
+      models.reset();
       player.pause();
       crew.dispose();
     },

@@ -22,6 +22,7 @@ export const STEP_TITLES: Readonly<Record<StepName, string>> = {
   ball: 'Ball',
   seal: 'Seal',
   result: 'Result',
+  models: 'Models',
 };
 
 /** Fewer frames than this give no speed (three points for a fit with one degree of freedom). */
@@ -36,6 +37,7 @@ export function summarise(session: Session, speedUnit: string): readonly StepSum
     { name: 'ball', ...ball(session) },
     { name: 'seal', ...seal(session) },
     { name: 'result', ...result(session, speedUnit) },
+    { name: 'models', ...models(session, speedUnit) },
   ];
 }
 
@@ -58,7 +60,10 @@ export function nextStep(session: Session, here: StepName): NextStep | null {
   const measured =
     measuring.reduction.value !== null && measuring.freshness.value !== 'measureAgain';
   if (missing === undefined && measured) {
-    return here === 'result' ? null : { step: 'result', why: 'Measured.' };
+    if (here === 'models') return null;
+    return here === 'result'
+      ? { step: 'models', why: 'Hold the film against what launch models predict.' }
+      : { step: 'result', why: 'Measured.' };
   }
   // The measuring steps send a person to what is missing themselves.
   if (here === 'ball' || here === 'result' || lacks(session, here)) return null;
@@ -150,4 +155,20 @@ function result(session: Session, speedUnit: string): Summary {
   const figure = formatQuantity(exitVelocity, 'speed', speedUnit, false);
   const stale = session.measuring.freshness.value === 'measureAgain';
   return stale ? needs(figure) : done(figure);
+}
+
+/** The model that takes the most into account stands for all. */
+function models(session: Session, speedUnit: string): Summary {
+  const { state, views, isStale } = session.models;
+  const draft = session.shots.draft.value;
+  if (draft === null) return open('no film');
+  if (draft.launcher === null) return open('no launcher');
+  const now = state.value;
+  if (now.kind === 'running') return open('predicting');
+  if (now.kind === 'failed') return needs('no prediction');
+  const told = views.value.gasDynamics.prediction;
+  if (told === null) return open('not predicted');
+  if (!told.ok) return needs('no prediction');
+  const figure = `${formatQuantity(told.value.speed.quantity, 'speed', speedUnit, false)} predicted`;
+  return isStale.value ? needs(figure) : done(figure);
 }

@@ -1,6 +1,7 @@
 import { signal } from '@preact/signals';
 import { ExitframeError, type Reason, reasonOf } from '../core/reason';
-import type { Calibrator, StartCalibrator } from './crew';
+import type { CalibrateApi } from '../protocol/calibrate';
+import type { StartThread, Thread } from './crew';
 
 /** Where a piece of work in a thread of its own stands. */
 export type Work<T> =
@@ -10,22 +11,26 @@ export type Work<T> =
   | { readonly kind: 'done'; readonly found: T }
   | { readonly kind: 'failed'; readonly reason: Reason };
 
-/** One kind of work at a time, each in its own thread. Cancelled, what was found before stays. */
-export function createTask<T>(start: StartCalibrator) {
+/**
+ * One kind of work at a time, each in its own thread. Cancelled, what was found before stays. `stopped` is told of a
+ * thread that died.
+ */
+export function createTask<T, Api = CalibrateApi>(
+  start: StartThread<Api>,
+  stopped: (message: string) => Reason = calibrationStopped,
+) {
   const state = signal<Work<T>>({ kind: 'idle' });
   let end: (() => void) | null = null;
 
   return {
     state,
     /** Begins; work that was going on is given up. */
-    async run(
-      ask: (thread: Calibrator, onShare: (share: number) => void) => Promise<T>,
-    ): Promise<void> {
+    async run(ask: (thread: Api, onShare: (share: number) => void) => Promise<T>): Promise<void> {
       this.cancel();
       const before = state.value;
       state.value = { kind: 'running', share: 0 };
       let alive = true;
-      let thread: Calibrator | null = null;
+      let thread: Thread<Api> | null = null;
       const settle = (next: Work<T>) => {
         if (!alive) return;
         alive = false;
@@ -35,7 +40,7 @@ export function createTask<T>(start: StartCalibrator) {
       };
       end = () => settle(before);
       try {
-        thread = start((message) => settle({ kind: 'failed', reason: died(message) }));
+        thread = start((message) => settle({ kind: 'failed', reason: stopped(message) }));
         const found = await ask(thread, (share) => {
           if (alive) state.value = { kind: 'running', share };
         });
@@ -58,7 +63,7 @@ export function createTask<T>(start: StartCalibrator) {
   };
 }
 
-const died = (message: string): Reason =>
+const calibrationStopped = (message: string): Reason =>
   new ExitframeError(
     'calibrationStopped',
     `The thread that calibrated stopped: ${message}`,

@@ -2,15 +2,17 @@ import { proxy, type Remote, transfer, wrap } from 'comlink';
 import type { CalibrateApi } from '../protocol/calibrate';
 import { carryReasons } from '../protocol/errors';
 import type { FilmApi } from '../protocol/film';
+import type { LaunchApi } from '../protocol/launch';
 import type { MeasureApi } from '../protocol/measure';
 import type { ReduceApi } from '../protocol/reduce';
-import type { StartCalibrator } from './crew';
+import type { StartCalibrator, StartThread } from './crew';
 
 /** The threads behind the page. */
 export interface Workforce {
   readonly film: Remote<FilmApi>;
   readonly reduce: Remote<ReduceApi>;
   readonly startCalibrator: StartCalibrator;
+  readonly startModeller: StartThread<LaunchApi>;
   dispose(): void;
 }
 
@@ -36,12 +38,7 @@ export async function startWorkforce(onFault: (message: string) => void): Promis
       new Worker(new URL('../../workers/measure.worker.ts', import.meta.url), { type: 'module' }),
   );
   const all = [filmWorker, reduceWorker, ...measureWorkers];
-  for (const worker of all) {
-    worker.addEventListener('error', (event) => {
-      event.preventDefault();
-      onFault(event.message || 'A background thread stopped.');
-    });
-  }
+  for (const worker of all) tellFaults(worker, onFault);
   const film = wrap<FilmApi>(filmWorker);
   const reduce = wrap<ReduceApi>(reduceWorker);
   const filmPort = await portTo((port) => film.attach(port));
@@ -53,21 +50,18 @@ export async function startWorkforce(onFault: (message: string) => void): Promis
     film,
     reduce,
     startCalibrator,
+    startModeller,
     dispose: () => {
       for (const worker of all) worker.terminate();
     },
   };
 }
 
-/** A thread of its own for one calibration; what is left of it goes with `dispose`. */
 const startCalibrator: StartCalibrator = (onFault) => {
   const worker = new Worker(new URL('../../workers/calibrate.worker.ts', import.meta.url), {
     type: 'module',
   });
-  worker.addEventListener('error', (event) => {
-    event.preventDefault();
-    onFault(event.message || 'A background thread stopped.');
-  });
+  tellFaults(worker, onFault);
   const remote = wrap<CalibrateApi>(worker);
   return {
     lineTime: (files, question, onShare) => remote.lineTime(files, question, proxy(onShare)),
@@ -76,6 +70,25 @@ const startCalibrator: StartCalibrator = (onFault) => {
     dispose: () => worker.terminate(),
   };
 };
+
+const startModeller: StartThread<LaunchApi> = (onFault) => {
+  const worker = new Worker(new URL('../../workers/launch.worker.ts', import.meta.url), {
+    type: 'module',
+  });
+  tellFaults(worker, onFault);
+  const remote = wrap<LaunchApi>(worker);
+  return {
+    compare: (question, onPart, onShare) => remote.compare(question, proxy(onPart), proxy(onShare)),
+    dispose: () => worker.terminate(),
+  };
+};
+
+function tellFaults(worker: Worker, onFault: (message: string) => void): void {
+  worker.addEventListener('error', (event) => {
+    event.preventDefault();
+    onFault(event.message || 'A background thread stopped.');
+  });
+}
 
 /** A port whose other end a worker serves. */
 async function portTo(attach: (port: MessagePort) => Promise<void>): Promise<MessagePort> {

@@ -38,7 +38,7 @@ const FROM_NOTHING: Partial<Record<LauncherInputKey, number>> = {
 /**
  * Which single input of the launcher would have to be wrong, and by how much, to give a measured exit speed, m/s. Each
  * is searched both ways by growing steps, then by halving; the model is run for every value, so nothing is taken for
- * straight. Those whose change is the smallest in their own uncertainties come first.
+ * straight. Those whose change is the smallest in their own uncertainties come first. `onInput` is told how many are done.
  */
 export function closersOf(
   model: Model,
@@ -46,8 +46,9 @@ export function closersOf(
   uncertainty: LauncherUncertainty,
   measured: number,
   keys: readonly LauncherInputKey[],
+  onInput?: (done: number) => void,
 ): GapCloser[] {
-  const closers = keys.map((key): GapCloser => {
+  const closers = keys.map((key, i): GapCloser => {
     const { source, unit } = LAUNCHER_INPUTS[key];
     const value = valueFor(model, launcher, key, uncertainty[key] ?? 0, measured);
     const u = uncertainty[key] ?? 0;
@@ -59,6 +60,7 @@ export function closersOf(
           inU: u > 0 ? (value.value - stated) / u : null,
         })
       : value;
+    onInput?.(i + 1);
     return { key, source, unit, needed };
   });
   const rank = ({ needed }: GapCloser) =>

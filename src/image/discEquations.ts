@@ -3,6 +3,11 @@ import { RAYS } from './outline';
 
 /** Waves around the outline by which errors that neighbouring pixels share are looked for: the longest there are. */
 const WAVES = 3;
+/**
+ * Waves of both axes that scatter as one independent value: both axes look at the same pixels, and so do
+ * waves. Measured, on films without compression.
+ */
+export const WAVES_PER_DOF = 2.5;
 const CELLS = 2 * WAVES;
 const WAVE = Float64Array.from({ length: CELLS * RAYS }, (_, i) => {
   const cell = Math.floor(i / RAYS);

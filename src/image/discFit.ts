@@ -1,7 +1,7 @@
 import type { GreyFrame } from '../core/frame';
 import { definiteInverse } from '../core/linalg';
 import type { Shape } from './ballShape';
-import { type Covariance, waveScatter } from './discEquations';
+import { type Covariance, WAVES_PER_DOF, waveScatter } from './discEquations';
 import { type Disc, GEOMETRY } from './discModel';
 import { gatherPixels, sectorsShown, shareThrownOut } from './discPixels';
 import { SIGMA_PRIOR, STRETCH_PRIOR } from './discPriors';
@@ -198,7 +198,7 @@ function inflationOf(
     sumSquares += e * e;
   }
   return sum > 0
-    ? { ratio: squares / sum, spread: Math.sqrt(2 * sumSquares) / sum }
+    ? { ratio: squares / sum, spread: Math.sqrt(2 * WAVES_PER_DOF * sumSquares) / sum }
     : { ratio: 1, spread: 1 };
 }
 

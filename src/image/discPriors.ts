@@ -17,7 +17,7 @@ const NO_LAMP_U = 1e-4;
 /** Darkening of the limb, a share. */
 const LIMB_U = 0.15;
 /** Tilt of the brightness against the known look, as a share of the contrast. */
-const TILT_U = 0.003;
+const TILT_U = 0.002;
 /** In the opening rounds all but place and simple shading is held by this factor, lest it follow a wrong place. */
 const HELD = 0.15;
 

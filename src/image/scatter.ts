@@ -1,4 +1,5 @@
 import { mean, median } from '../core/statistics';
+import { WAVES_PER_DOF } from './discEquations';
 import { sureOnes } from './sure';
 import type { CentreMeasurement, FitEvidence } from './types';
 
@@ -19,8 +20,6 @@ const STRAY = 9;
  * scatters as that of fewer independent ones, by 1 + 2 (0.75^2 + 0.3^2 + 0.05^2).
  */
 const DIFFERENCES_PER_DOF = 2.3;
-/** Both axes look at the same waves, and waves at the same pixels: measured, on films without compression. */
-const WAVES_PER_DOF = 2.5;
 /**
  * Where neighbouring pixels share errors, the residuals tell the variance of the centre no better than so
  * many independent values would. Measured, balls of radius 20 px through x264: the variance over that told

@@ -38,7 +38,6 @@ export interface GasDynamicsOptions {
 }
 
 export interface GasDynamicsLaunch extends Launch {
-  /** Pressure, velocity and shocks along the barrel at instants, for a diagram of the waves. */
   readonly profiles: readonly Profile[];
   /** What the account of mass and energy lacks, as shares of all there was: rounding, or a fault. */
   readonly imbalance: { readonly mass: number; readonly energy: number };

@@ -1,5 +1,6 @@
 import { ExitframeError, failure, type Outcome } from '../core/reason';
 import type { Seconds } from '../core/units';
+import { gasOf } from './gas';
 import type { Launcher } from './types';
 
 /** Cross-section of the bore, m^2. */
@@ -37,6 +38,9 @@ export const doesNotLeave = (time: number, position: number): Outcome<never> =>
     'Look at the residual pressure, the seal burst pressure and the frictions.',
   );
 
+/** Gas constant of pure water vapour, J/(kg K): that of moist air is less. */
+const VAPOUR = 461.5;
+
 const bad = (what: string, remedy: string): ExitframeError =>
   new ExitframeError('badLauncher', `The launcher cannot be computed: ${what}.`, remedy);
 
@@ -70,6 +74,13 @@ export function checkLauncher(launcher: Launcher): void {
     throw bad(
       'its air has no such pressure, temperature or humidity',
       'Give pascals, kelvins and a humidity from 0 to 1.',
+    );
+  }
+  const { gamma, constant } = gasOf(air);
+  if (!(gamma > 1 && constant > 0 && constant < VAPOUR)) {
+    throw bad(
+      `air of ${air.temperature.toFixed(0)} K cannot hold so much vapour`,
+      'Check its temperature and humidity.',
     );
   }
   if (!(residualPressure < air.pressure)) {

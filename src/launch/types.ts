@@ -1,5 +1,6 @@
 import type { Outcome } from '../core/reason';
 import type { Air } from './gas';
+import type { Profile } from './profiles';
 
 /** A launcher and its ball, as every model takes it. Lengths m, pressures Pa (absolute unless said otherwise). */
 export interface Launcher {
@@ -72,6 +73,8 @@ export interface Launch {
   readonly exit: Outcome<Exit & { readonly seal: SealOpening }>;
   /** Of a model on a mesh that was refined. */
   readonly mesh?: MeshChange;
+  /** Of a model that follows the gas along the barrel, for a diagram of its waves. */
+  readonly profiles?: readonly Profile[];
 }
 
 /** How far the results stood on the last refinement of a mesh. */

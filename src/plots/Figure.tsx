@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { useRef } from 'preact/hooks';
+import type { LookName } from './looks';
 import { useWidth } from './useWidth';
 
 interface FigureProps {
@@ -12,7 +13,7 @@ interface FigureProps {
 }
 
 export interface PlotKey {
-  readonly mark: 'used' | 'manual' | 'refused' | 'curve' | 'zone' | 'limit' | 'density' | 'band';
+  readonly mark: keyof typeof KEY_MARKS;
   readonly text: string;
 }
 
@@ -71,7 +72,15 @@ export function Figure({ title, reading, keys, table, chart }: FigureProps) {
   );
 }
 
-const KEY_MARKS: Readonly<Record<PlotKey['mark'], ComponentChildren>> = {
+/** A line in one of the looks, with its band. */
+const lookMark = (look: LookName) => (
+  <g class={`plot-look plot-look-${look}`}>
+    <rect y="1" width="22" height="10" />
+    <path d="M0 6h22" />
+  </g>
+);
+
+const KEY_MARKS = {
   used: <circle class="plot-used" cx="11" cy="6" r="3" />,
   manual: <path class="plot-manual" d="M8 3h6v6h-6z" />,
   refused: <path class="plot-refused" d="M8 3l6 6m0 -6l-6 6" />,
@@ -85,4 +94,22 @@ const KEY_MARKS: Readonly<Record<PlotKey['mark'], ComponentChildren>> = {
   limit: <path class="plot-limit" d="M0 6h22" />,
   density: <path class="plot-density" d="M0 11C7 11 7 1 11 1S15 11 22 11z" />,
   band: <rect class="plot-own-band" y="1" width="22" height="10" />,
-};
+  solid: lookMark('solid'),
+  dashes: lookMark('dashes'),
+  dots: lookMark('dots'),
+  dotDash: lookMark('dotDash'),
+  measured: (
+    <g class="plot-exit">
+      <path d="M11 0V12" />
+      <path class="plot-exit-mark" d="M11 2l4 4l-4 4l-4 -4z" />
+    </g>
+  ),
+  opening: (
+    <g class="plot-instant plot-instant-burst">
+      <rect x="4" width="14" height="12" />
+      <path d="M11 0V12" />
+    </g>
+  ),
+  ball: <path class="plot-way" d="M0 6h22" />,
+  shock: <circle class="plot-shock" cx="11" cy="6" r="3" />,
+} satisfies Readonly<Record<string, ComponentChildren>>;

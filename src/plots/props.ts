@@ -1,9 +1,10 @@
 import type { BudgetEntry, Position, Posterior } from '../shot/result';
+import type { LookName } from './looks';
 import type { ShownUnit } from './units';
 
 /*
  * What each plot is given: finished numbers in SI units. Components, one a file of the same name:
- * PositionPlot, ResidualPlot, VelocityPlot, SealPlot, Timeline, BudgetChart.
+ * PositionPlot, ResidualPlot, VelocityPlot, SealPlot, Timeline, BudgetChart, SpeedPlot, SealPressurePlot, GasDiagram.
  */
 
 /** A curve over time with the half width of its coverage band. Arrays run together. */
@@ -93,4 +94,81 @@ export interface BudgetChartProps {
   readonly combined: number;
   /** Unit in which they are shown. */
   readonly unit: ShownUnit;
+}
+
+/** A speed, m/s, at a place on the axis, SI, and the ends of its interval. */
+interface SpeedAt {
+  readonly x: number;
+  readonly speed: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** What a model says; its points in the order of the axis. */
+export interface SpeedCurve {
+  readonly name: string;
+  readonly look: LookName;
+  readonly points: readonly SpeedAt[];
+}
+
+/** A measured speed, its place on the axis known to lie between two. */
+export interface MeasuredSpeed extends SpeedAt {
+  readonly name: string;
+  readonly xLow: number;
+  readonly xHigh: number;
+}
+
+export interface SpeedPlotProps {
+  readonly title: string;
+  /** What the speed is drawn against, and its unit. */
+  readonly axis: { readonly name: string; readonly unit: ShownUnit };
+  readonly unit: ShownUnit;
+  readonly curves: readonly SpeedCurve[];
+  readonly measured: readonly MeasuredSpeed[];
+  /** Coverage probability of bands and bars, 0..1. */
+  readonly coverage: number;
+  /** A measured point was pressed; by its place in the list. */
+  onPick?(index: number): void;
+}
+
+/** The pressure inside the muzzle seal by one model. */
+export interface SealPressureCurve {
+  readonly name: string;
+  readonly look: LookName;
+  /** s, the exit at 0. */
+  readonly times: readonly number[];
+  /** Pa, absolute. */
+  readonly pressures: readonly number[];
+  /** When the seal opens, s before the exit, and the interval of that. */
+  readonly lead: number;
+  readonly leadInterval: readonly [number, number];
+}
+
+export interface SealPressurePlotProps {
+  readonly curves: readonly SealPressureCurve[];
+  /** Pa, absolute. */
+  readonly opensAt: number;
+  /** The lead on the film, s, and its interval; null: not measured. */
+  readonly film: { readonly lead: number; readonly interval: readonly [number, number] } | null;
+}
+
+/** The gas along the barrel at one instant. */
+export interface GasRow {
+  /** s after the rear seal opens */
+  readonly time: number;
+  /** The ball's centre, m from the rear seal. */
+  readonly ball: number;
+  /** m and Pa, cell by cell from the rear. */
+  readonly position: ArrayLike<number>;
+  readonly pressure: ArrayLike<number>;
+  readonly shocks: readonly { readonly position: number }[];
+}
+
+export interface GasDiagramProps {
+  readonly rows: readonly GasRow[];
+  /** m */
+  readonly barrelLength: number;
+  /** s after the rear seal opens */
+  readonly opening: number;
+  readonly exit: number;
 }

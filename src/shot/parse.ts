@@ -48,8 +48,11 @@ export function validateShot(data: unknown): Outcome<Shot> {
   return problem === null ? success(parsed.output) : invalid(problem, 0);
 }
 
-/** Versions that lack nothing but keys that may be left out: `edits.seeds` came with 2, `sound.microphone.toBackstop` with 3. */
-const OLDER: readonly unknown[] = [1, 2];
+/**
+ * Versions that lack nothing but keys that may be left out: `edits.seeds` came with 2, `sound.microphone.toBackstop`
+ * with 3, start position, leak and losses of the launcher with 4.
+ */
+const OLDER: readonly unknown[] = [1, 2, 3];
 
 /** A shot file of an older version as this one would have written it. */
 const migrated = (data: Record<string, unknown>): Record<string, unknown> =>

@@ -6,7 +6,7 @@ import * as v from 'valibot';
  * This is the one place it is defined; `npm run schemas` writes the JSON Schema from it.
  */
 export const SHOT_FORMAT = 'exitframe-shot';
-export const SHOT_VERSION = 3;
+export const SHOT_VERSION = 4;
 
 const finite = v.pipe(v.number(), v.finite());
 const positive = v.pipe(finite, v.gtValue(0));
@@ -203,9 +203,22 @@ export const shotSchema = v.strictObject({
     v.nullable(
       v.strictObject({
         boreDiameter: measuredPositive,
+        /** From the rear seal to the muzzle seal, m. */
         barrelLength: measuredPositive,
+        /** Absolute pressure of the air left in the barrel, Pa; null: not measured. */
         residualPressure: v.optional(v.nullable(measuredNonNegative), null),
+        /** How far the pressure inside must exceed that outside to open the muzzle seal, Pa; null: not measured. */
         sealBurstPressure: v.optional(v.nullable(measuredNonNegative), null),
+        /** The ball's centre before the shot, m from the rear seal; null: the ball lies close to that seal. */
+        startPosition: v.optional(v.nullable(measuredPositive), null),
+        /** Coefficient of discharge of the gap around the ball; 0: no leak. */
+        gapDischarge: v.optional(measured(fraction), { value: 0.7, u: 0.15 }),
+        /** Loss of total pressure at the rear opening, in units of half density times velocity squared. */
+        entranceLoss: v.optional(measuredNonNegative, { value: 0.5, u: 0.2 }),
+        /** Darcy's friction factor of the air on the barrel. */
+        wallFriction: v.optional(measuredNonNegative, { value: 0.02, u: 0.005 }),
+        /** Friction of the ball on the barrel, N. */
+        ballFriction: v.optional(measuredNonNegative, { value: 0, u: 0 }),
       }),
     ),
     null,
@@ -248,4 +261,5 @@ export type Scale = Shot['scale'];
 export type KnownLength = Scale['lengths'][number];
 export type Muzzle = NonNullable<Shot['muzzle']>;
 export type Seal = v.InferOutput<typeof seal>;
+export type LauncherInputs = NonNullable<Shot['launcher']>;
 export type FitChoice = Shot['fit']['model'];

@@ -2,6 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { droppedFiles } from '../app/footageFiles';
 import { type Desk, DeskContext } from './desk';
 import { FramesSection } from './frames/FramesSection';
+import { ModelsView } from './models/ModelsView';
 import { Evidence } from './result/Evidence';
 import { Cautions } from './shell/Cautions';
 import { Header } from './shell/Header';
@@ -18,6 +19,7 @@ import './fields/fields.css';
 import './shell/shell.css';
 import './panels/panels.css';
 import './result/result.css';
+import './models/models.css';
 
 /** The one window: steps along the top, film and streak image, the step's sheet beside them. */
 export function App({ desk }: { readonly desk: Desk }) {
@@ -33,11 +35,17 @@ export function App({ desk }: { readonly desk: Desk }) {
         <Help />
         <div class={`bench ${desk.preferences.sheetOpen.value ? '' : 'bench-folded'}`}>
           <main class="stage">
-            <FilmStage />
-            <StreakStage />
-            <FrameControls />
-            <FramesSection />
-            <Evidence />
+            {desk.step.value === 'models' ? (
+              <ModelsView />
+            ) : (
+              <>
+                <FilmStage />
+                <StreakStage />
+                <FrameControls />
+                <FramesSection />
+                <Evidence />
+              </>
+            )}
           </main>
           <SideSheet />
         </div>

@@ -1,6 +1,7 @@
 import type { ComponentType } from 'preact';
 import type { StepName } from '../../app/draft';
 import { useDesk } from '../desk';
+import { ModelPanel } from '../models/ModelPanel';
 import { BallPanel } from '../panels/BallPanel';
 import { ClockPanel } from '../panels/ClockPanel';
 import { FootagePanel } from '../panels/FootagePanel';
@@ -16,6 +17,7 @@ const PANELS: Readonly<Record<StepName, ComponentType>> = {
   ball: BallPanel,
   seal: SealPanel,
   result: ResultPanel,
+  models: ModelPanel,
 };
 
 /** Inputs and explanations of the step looked at; folds away. */

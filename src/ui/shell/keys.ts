@@ -8,7 +8,7 @@ export const KEYS = [
   { keys: '← →', does: 'one frame back or on' },
   { keys: 'Shift + ← →', does: 'ten frames' },
   { keys: 'Home, End', does: 'first or last frame' },
-  { keys: '1 … 6', does: 'go to a step' },
+  { keys: '1 … 7', does: 'go to a step' },
   { keys: 'N, P', does: 'next or previous of the frames gone through (Frame by frame)' },
   { keys: 'X', does: 'reject the frame, or use it again (Ball, Result)' },
   { keys: 'C', does: 'correct the centre by hand (Ball, Result)' },

@@ -47,6 +47,7 @@ describe('every model', () => {
       [{ outsidePressure: 900, sealBurstPressure: 50 }, /opens the muzzle seal/],
       [{ startPosition: 0.01 }, /starts 10.0 mm/],
       [{ air: { temperature: -5, pressure: 1e5, humidity: 0.5 } }, /temperature/],
+      [{ air: { temperature: 547, pressure: 1e5, humidity: 0.5 } }, /cannot hold so much vapour/],
     ];
     for (const [change, message] of wrong) {
       expect(() => model({ ...LAUNCHER_B, ...change })).toThrow(message);

@@ -135,7 +135,7 @@ export function scriptedMeasurer({
 export function inputs(change: Record<string, unknown> = {}): ReductionInputs {
   const shot = validateShot({
     format: 'exitframe-shot',
-    version: 3,
+    version: 4,
     name: '2031-05-02 A',
     footage: { path: 'clip.avi', sha256: null },
     timing: {

@@ -4,7 +4,7 @@ import type { ShotInput } from '../../../src/shot/schema';
 
 const shot = (change: Partial<Record<keyof ShotInput, unknown>> = {}): unknown => ({
   format: 'exitframe-shot',
-  version: 3,
+  version: 4,
   name: '2031-04-17 C',
   footage: { path: 'clip.mp4', sha256: null },
   timing: { source: 'recordingRate', recordingRate: { value: 12000, u: 0.6 } },
@@ -46,13 +46,18 @@ describe('parseShot', () => {
     });
   });
 
-  it.each([1, 2])('reads a file of version %d as one of this version', (version) => {
+  it.each([1, 2, 3])('reads a file of version %d as one of this version', (version) => {
     const sound = { offset: { value: 0, u: 0 }, microphone: { distance: { value: 1, u: 0.01 } } };
-    const old = validateShot(shot({ version, sound }));
+    const launcher = {
+      boreDiameter: { value: 0.031, u: 5e-5 },
+      barrelLength: { value: 1.4, u: 1e-3 },
+    };
+    const old = validateShot(shot({ version, sound, launcher }));
     expect(old.ok && old.value).toMatchObject({
-      version: 3,
+      version: 4,
       edits: { seeds: [] },
       sound: { microphone: { distance: { value: 1, u: 0.01 }, toBackstop: null } },
+      launcher: { ...launcher, startPosition: null, gapDischarge: { value: 0.7 } },
     });
   });
 
@@ -81,9 +86,9 @@ describe('parseShot', () => {
   });
 
   it('refuses a newer version with what to do', () => {
-    expect(refusal(shot({ version: 4 }))).toMatchObject({
+    expect(refusal(shot({ version: 5 }))).toMatchObject({
       code: 'newerVersion',
-      message: expect.stringContaining('version 4'),
+      message: expect.stringContaining('version 5'),
     });
   });
 

@@ -24,7 +24,7 @@ import { ballClass, bySurface, type Order, SURFACES, times } from './ballClass';
 const RADII = [12, 20, 28, 40] as const;
 const CONTRASTS = [5, 15, 50] as const;
 /** Shots of each surface in each cell. */
-const REPEATS = 3;
+const REPEATS = 5;
 const FRAMES = 20;
 const MOST_RATIO = 1.3;
 const MOST_REFUSED = 2;

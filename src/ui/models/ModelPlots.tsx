@@ -1,0 +1,101 @@
+import { coverageFactor } from '../../app/flightPicture';
+import { MODEL_ORDER, type ModelView } from '../../app/modelComparison';
+import type { ModelName } from '../../app/resultTypes';
+import type { Estimate, Quantity } from '../../core/estimate';
+import { GasDiagram } from '../../plots/GasDiagram';
+import { SealPressurePlot } from '../../plots/SealPressurePlot';
+import { SpeedPlot } from '../../plots/SpeedPlot';
+import { useDesk } from '../desk';
+import { speedShown } from '../result/words';
+import { MODEL_CARDS } from './words';
+
+/** What is drawn of a model that knows of air ahead of the ball. */
+const WITH_AIR_AHEAD: readonly ModelName[] = ['momentum', 'gasDynamics', 'expansion'];
+const METRES = { symbol: 'm', perSi: 1 };
+
+/** Speed against length, pressure on the seal, and the gas in the barrel. */
+export function ModelPlots() {
+  const desk = useDesk();
+  const { models, shots } = desk.session;
+  const question = models.asked.value;
+  const views = models.views.value;
+  if (question === null) return null;
+  const { launcher, uncertainty, coverage, measured } = question;
+  const gas = predictionOf(views.gasDynamics);
+  const length = { value: launcher.barrelLength, u: uncertainty.barrelLength ?? 0 };
+  const curves = MODEL_ORDER.flatMap((name) => {
+    const points = views[name].outlook?.lengths ?? [];
+    if (points.length === 0) return [];
+    const { title, look } = MODEL_CARDS[name];
+    return [{ name: title, look, points: points.map(({ at, speed }) => speedAt(at, speed)) }];
+  });
+  const seals = WITH_AIR_AHEAD.flatMap((name) => {
+    const prediction = predictionOf(views[name]);
+    if (prediction === null) return [];
+    const { curve, exit, lead } = prediction;
+    return [
+      {
+        name: MODEL_CARDS[name].title,
+        look: MODEL_CARDS[name].look,
+        times: curve.time.map((t) => t - exit.time),
+        pressures: curve.sealPressure,
+        lead: lead.quantity.value,
+        leadInterval: lead.quantity.interval,
+      },
+    ];
+  });
+  const { speed, lead } = measured;
+  return (
+    <div class="plots">
+      {curves.length > 0 && (
+        <SpeedPlot
+          title="Exit speed and barrel length"
+          axis={{ name: 'barrel length', unit: METRES }}
+          unit={speedShown(desk.preferences.speedUnit.value)}
+          curves={curves}
+          measured={
+            speed === null
+              ? []
+              : [
+                  {
+                    name: shots.draft.value?.name || 'this shot',
+                    ...speedAt(length.value, speed),
+                    ...ends(length, coverageFactor(speed)),
+                  },
+                ]
+          }
+          coverage={coverage}
+        />
+      )}
+      {seals.length > 0 && (
+        <SealPressurePlot
+          curves={seals}
+          opensAt={launcher.outsidePressure + launcher.sealBurstPressure}
+          film={lead === null ? null : { lead: lead.value, interval: lead.interval }}
+        />
+      )}
+      {gas !== null && gas.profiles !== null && (
+        <div class="plots-wide">
+          <GasDiagram
+            rows={gas.profiles}
+            barrelLength={launcher.barrelLength}
+            opening={gas.exit.seal.time}
+            exit={gas.exit.time}
+          />
+        </div>
+      )}
+    </div>
+  );
+}
+
+const predictionOf = ({ prediction }: ModelView) => (prediction?.ok ? prediction.value : null);
+
+const speedAt = (x: number, { value, interval: [low, high] }: Quantity) => ({
+  ...{ x, low, high },
+  speed: value,
+});
+
+const ends = ({ value, u }: Estimate, factor: number) => ({
+  xLow: value - factor * u,
+  xHigh: value + factor * u,
+});
