@@ -1,4 +1,5 @@
 import { failure, type Outcome, success } from '../core/reason';
+import type { Whitener } from './whiten';
 
 /** How probable each moment of a beginning is, seen in whitened sound. */
 export interface Moments {
@@ -9,49 +10,53 @@ export interface Moments {
 }
 
 /** A sound sets in as 1 - exp(-t / rise), in s: a pressure front within a sample or a few, a body struck over longer. */
-export const FRONT = [4e-6, 12e-6, 30e-6, 60e-6] as const;
+export const FRONT = [5.2e-6, 9e-6, 15.5e-6, 26.7e-6, 46e-6] as const;
 export const STROKE = [10e-6, 40e-6, 160e-6, 640e-6] as const;
 /** And dies away as exp(-t / fall), in s. */
 const FALLS = [0.6e-3, 3e-3] as const;
-/** For so long, s, the jump itself is heard: its square is twice the mean square of what swings after it. */
+/** For so long, s, the jump itself is heard: its square is so many times the mean square of what swings after it. */
 const JUMP = 60e-6;
-const JUMP_SQUARE = 2;
+const JUMP_SQUARES = [2, 8, 32, 128] as const;
+/** Until then the swing has only begun, in step with the jump: so much of its later mean square (judgement, no source). */
+const BEGINNING = 0.4;
 /** Moments tried between two samples. */
 const FINE = 10;
 /** Logarithm of the likelihood ratio beyond which a moment is out of the question. */
 const NEGLIGIBLE = 12;
 
 /**
- * Likelihood of each moment near sample `about`; `rises` are as likely, and so is each fall. From the moment on the sound has, besides the
- * noise, a variance that grows and dies away; how large it is, is fitted at each moment, so the likelihood of a moment
- * is exp(-(AIC - AICmin) / 2) with AIC as of a change of variance. `reach` samples either side are tried.
+ * Likelihood of each moment near sample `about`; `rises` are as likely, and so is each fall. From the moment on the
+ * sound holds, besides the noise, a jump of normal size, as whitening leaves it, and a swing whose variance grows and
+ * dies away. How large both are is fitted at each moment, so the likelihood of a moment is exp(-(AIC - AICmin) / 2) with
+ * AIC as of a change of variance. `reach` samples either side are tried.
  */
 export function momentsNear(
   whitened: Float64Array,
-  sigma: number,
+  whitener: Whitener,
   sampleRate: number,
   about: number,
   reach: number,
   rises: readonly number[],
 ): Outcome<Moments> {
-  const squares = whitened.map((x) => (x / sigma) ** 2);
+  const samples = whitened.map((x) => x / whitener.sigma);
   const shapes = rises.flatMap((rise) =>
-    FALLS.map((fall) => envelopeTables(rise, fall, sampleRate, squares.length)),
+    FALLS.flatMap((fall) => shapesOf(rise, fall, sampleRate, samples.length, whitener)),
   );
   const first = Math.max(1, Math.round(about - reach));
-  const last = Math.min(squares.length - 2, Math.round(about + reach));
+  const last = Math.min(samples.length - 2, Math.round(about + reach));
   const coarse = new Map<number, number>();
-  for (let k = first; k <= last; k++) coarse.set(k, logLikelihood(squares, shapes, k, 0));
+  const middle = Math.floor(FINE / 2);
+  for (let k = first; k <= last; k++) coarse.set(k, logLikelihood(samples, shapes, k, middle));
   const best = Math.max(...coarse.values());
   const at: number[] = [];
   const logs: number[] = [];
   for (const [k, value] of coarse) {
-    // Between samples the likelihood may lie above that of both: neighbours of likely ones are looked at too.
+    // Near a sample the likelihood may lie above that of the middle: neighbours of likely ones are looked at too.
     const near = Math.max(value, coarse.get(k + 1) ?? value, coarse.get(k - 1) ?? value);
     if (near < best - NEGLIGIBLE) continue;
     for (let part = 0; part < FINE; part++) {
-      at.push(k + part / FINE);
-      logs.push(part === 0 ? value : logLikelihood(squares, shapes, k, part));
+      at.push(k + partAt(part));
+      logs.push(part === middle ? value : logLikelihood(samples, shapes, k, part));
     }
   }
   const top = Math.max(...logs);
@@ -63,63 +68,92 @@ export function momentsNear(
   return success({ at, probability: raw.map((p) => p / total) });
 }
 
-/** Variance of the sound at whole samples after a moment `part` tenths of a sample after a sample, one table a part. */
-type Tables = readonly Float64Array[];
+/** Where after a sample the moment lies that stands for a part: its middle, so that none falls on a sample. */
+const partAt = (part: number): number => (part + 0.5) / FINE;
 
-function envelopeTables(rise: number, fall: number, sampleRate: number, length: number): Tables {
-  return Array.from({ length: FINE }, (_, part) =>
-    Float64Array.from({ length }, (_unused, i) => {
-      const t = (i - part / FINE) / sampleRate;
-      if (t <= 0) return 0;
-      const size = (1 - Math.exp(-t / rise)) * Math.exp(-t / fall);
-      return (t < JUMP ? JUMP_SQUARE : 1) * size ** 2;
-    }),
+/** A sound at whole samples after its moment, for a swing of mean square 1: variance of the swing, deviation of the jump. */
+interface Shape {
+  readonly swing: Float64Array;
+  readonly jump: Float64Array;
+}
+/** One a part of the way from a sample to the next. */
+type Shapes = readonly Shape[];
+
+/** One for each size of the jump. */
+function shapesOf(
+  rise: number,
+  fall: number,
+  sampleRate: number,
+  length: number,
+  whitener: Whitener,
+): Shapes[] {
+  const plain = Array.from({ length: FINE }, (_, part): Shape => {
+    const times = Float64Array.from({ length }, (_unused, i) => (i - partAt(part)) / sampleRate);
+    const size = times.map((t) => (t <= 0 ? 0 : (1 - Math.exp(-t / rise)) * Math.exp(-t / fall)));
+    const heard = (i: number): boolean => (times[i] as number) < JUMP;
+    return {
+      swing: size.map((x, i) => (heard(i) ? BEGINNING : 1) * x * x),
+      jump: whitener.response(size).map((x, i) => (heard(i) ? x : 0)),
+    };
+  });
+  return JUMP_SQUARES.map((square) =>
+    plain.map(({ swing, jump }) => ({ swing, jump: jump.map((x) => Math.sqrt(square) * x) })),
   );
 }
 
-/** Logarithm of the likelihood of a beginning `part` tenths after sample k, averaged over rise and fall. */
+/** Logarithm of the likelihood of a beginning a part after sample k, averaged over rise, fall and jump. */
 function logLikelihood(
-  squares: Float64Array,
-  shapes: readonly Tables[],
+  samples: Float64Array,
+  shapes: readonly Shapes[],
   k: number,
   part: number,
 ): number {
-  const logs = shapes.map((tables) => shapeLikelihood(squares, tables[part] as Float64Array, k));
+  const logs = shapes.map((parts) => shapeLikelihood(samples, parts[part] as Shape, k));
   const top = Math.max(...logs);
   return top + Math.log(logs.reduce((sum, value) => sum + Math.exp(value - top), 0) / logs.length);
 }
 
 /** That of one shape over that of noise alone, logarithm. The noise's variance is 1. */
-function shapeLikelihood(squares: Float64Array, shape: Float64Array, k: number): number {
-  const n = squares.length;
-  let power = startingPower(squares, shape, k);
-  // Fisher scoring for the size of the variance; it has settled after a few rounds.
+function shapeLikelihood(samples: Float64Array, { swing, jump }: Shape, k: number): number {
+  const power = powerOf(samples, { swing, jump }, k);
+  // The jump is one number for all samples: the covariance is diagonal but for a rank of one (Sherman and Morrison).
+  let log = 0;
+  let own = 0;
+  let met = 0;
+  for (let i = k; i < samples.length; i++) {
+    const x = samples[i] as number;
+    const h = jump[i - k] as number;
+    const v = 1 + power * (swing[i - k] as number);
+    log += x * x * (1 - 1 / v) - Math.log(v);
+    own += (h * h) / v;
+    met += (h * x) / v;
+  }
+  const more = 1 + power * own;
+  return (log + (power * met * met) / more - Math.log(more)) / 2;
+}
+
+/** Mean square of the swing, noise's variance 1, that fits best where the jump counts as variance too. */
+function powerOf(samples: Float64Array, { swing, jump }: Shape, k: number): number {
+  const variance = (i: number): number => (swing[i - k] as number) + (jump[i - k] as number) ** 2;
+  let excess = 0;
+  let weight = 0;
+  for (let i = k; i < samples.length; i++) {
+    excess += (samples[i] as number) ** 2 - 1;
+    weight += variance(i);
+  }
+  let power = Math.max(0.01, excess / Math.max(weight, 1e-9));
+  // Fisher scoring; it has settled after a few rounds.
   for (let round = 0; round < 3; round++) {
     let slope = 0;
     let information = 0;
-    for (let i = k; i < n; i++) {
-      const g = shape[i - k] as number;
+    for (let i = k; i < samples.length; i++) {
+      const g = variance(i);
       const v = 1 + power * g;
       const share = g / v;
-      slope += share * ((squares[i] as number) / v - 1);
+      slope += share * ((samples[i] as number) ** 2 / v - 1);
       information += share * share;
     }
     if (information > 0) power = Math.max(power / 4, power + slope / information);
   }
-  let log = 0;
-  for (let i = k; i < n; i++) {
-    const v = 1 + power * (shape[i - k] as number);
-    log += (squares[i] as number) * (1 - 1 / v) - Math.log(v);
-  }
-  return log / 2;
-}
-
-function startingPower(squares: Float64Array, shape: Float64Array, k: number): number {
-  let excess = 0;
-  let weight = 0;
-  for (let i = k; i < squares.length; i++) {
-    excess += (squares[i] as number) - 1;
-    weight += shape[i - k] as number;
-  }
-  return Math.max(0.01, excess / Math.max(weight, 1e-9));
+  return power;
 }

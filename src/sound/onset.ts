@@ -84,7 +84,7 @@ export function findOnset(track: AudioTrack, search: OnsetSearch): Outcome<Quant
   const picked = likeliestChange(whitened, whitener.sigma ** 2 / 100) ?? start - low;
   const moments = momentsNear(
     whitened,
-    whitener.sigma,
+    whitener,
     sampleRate,
     picked,
     count(REACH),

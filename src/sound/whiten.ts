@@ -2,6 +2,8 @@
 export interface Whitener {
   /** Whitened samples `from` up to `to`; those before the track count as 0. */
   apply(samples: ArrayLike<number>, from: number, to: number): Float64Array;
+  /** The same of a shape that begins after silence, without noise: what whitening makes of it. */
+  response(shape: Float64Array): Float64Array;
   /** Standard deviation of the whitened noise. */
   readonly sigma: number;
 }
@@ -38,15 +40,19 @@ export function whitenerOf(noise: ArrayLike<number>): Whitener {
     ];
     error *= 1 - reflection ** 2;
   }
+  const unforetold = (at: (i: number) => number, i: number): number =>
+    weights.reduce((left, w, j) => left - w * at(i - 1 - j), at(i));
   const apply: Whitener['apply'] = (samples, from, to) => {
     const at = (i: number): number => (i < 0 ? 0 : (samples[i] as number) - level);
-    return Float64Array.from({ length: to - from }, (_, i) => {
-      let left = at(from + i);
-      for (let j = 0; j < ORDER; j++) left -= (weights[j] as number) * at(from + i - 1 - j);
-      return left;
-    });
+    return Float64Array.from({ length: to - from }, (_, i) => unforetold(at, from + i));
   };
-  return { apply, sigma: Math.max(ROUNDING, Math.sqrt(error * ((n + ORDER) / (n - ORDER)))) };
+  const response: Whitener['response'] = (shape) =>
+    shape.map((_, i) => unforetold((at) => shape[at] ?? 0, i));
+  return {
+    apply,
+    response,
+    sigma: Math.max(ROUNDING, Math.sqrt(error * ((n + ORDER) / (n - ORDER)))),
+  };
 }
 
 function meanOf(values: ArrayLike<number>): number {
