@@ -17,7 +17,7 @@ const CORE = {
   exit: ['core', 'fit', 'uncertainty', 'geometry', 'clock'],
   sound: ['core', 'uncertainty'],
   launch: ['core', 'fit', 'uncertainty'],
-  compare: ['core', 'uncertainty', 'launch'],
+  compare: ['core', 'fit', 'uncertainty', 'launch'],
   seal: ['core', 'image', 'geometry', 'clock', 'fit', 'uncertainty'],
 };
 const coreFolders = [...Object.keys(CORE), 'reduction'].map((name) => `src/${name}`);

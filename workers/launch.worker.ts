@@ -1,5 +1,6 @@
 import { expose } from 'comlink';
 import { compareModels } from '../src/compare/compareModels';
+import { fitSeries } from '../src/compare/fitSeries';
 import { speedCurve } from '../src/launch/speedCurve';
 import { carryReasons } from '../src/protocol/errors';
 import type { LaunchApi } from '../src/protocol/launch';
@@ -7,6 +8,7 @@ import type { LaunchApi } from '../src/protocol/launch';
 const api: LaunchApi = {
   compare: async (question, onPart, onShare) => compareModels(question, onPart, onShare),
   curve: async (question, onShare) => speedCurve(question, onShare),
+  fit: async (question, onShare) => fitSeries(question, onShare),
 };
 
 carryReasons();

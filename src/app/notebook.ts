@@ -19,6 +19,7 @@ import type { StartThread } from './crew';
 import { footagePaths } from './draft';
 import { createFilmShelf, pathOf } from './filmShelf';
 import { fromCsv } from './notebookCsv';
+import { createNotebookFit } from './notebookFit';
 import { type EntryGroup, type Grouping, groupsOf, rowsOf, type Sorting } from './notebookTable';
 import { createTask } from './task';
 
@@ -78,6 +79,7 @@ export function createNotebook(
   const reading = createTask<ShotsRead, SeriesApi>(startRegistrar, stopped);
   const statistics = createTask<readonly GroupStatistics[], SeriesApi>(startRegistrar, stopped);
   const curve = createTask<ModelCurve, LaunchApi>(startModeller, stopped);
+  const fit = createNotebookFit(startModeller, stopped);
   const rows = computed(() => rowsOf(entries.value, filter.value, sorting.value));
   const counted = computed(() => rows.value.filter(({ used }) => used));
   const groups = computed<readonly EntryGroup[]>(() => groupsOf(counted.value, grouping.value));
@@ -170,6 +172,7 @@ export function createNotebook(
     reading: reading.state,
     cancelReading: reading.cancel,
     statistics: statistics.state,
+    fit,
     curve: curve.state,
     cancelCurve: curve.cancel,
     add,
@@ -213,12 +216,12 @@ export function createNotebook(
         return { model, what, shot, points: await thread.curve(question, onShare) };
       });
     },
-    forgetCurve: curve.reset,
     dispose() {
       stopSummarising();
       reading.reset();
       statistics.reset();
       curve.reset();
+      fit.reset();
     },
   };
 }

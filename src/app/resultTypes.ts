@@ -8,6 +8,7 @@ export type FrameInspection = NonNullable<Awaited<ReturnType<ReduceApi['inspect'
 export type { LineTimeReport } from '../clock/lineTime';
 export type { Agreement } from '../compare/agreement';
 export type { GapCloser } from '../compare/gap';
+export type { FreeKey } from '../compare/seriesCurve';
 export type { ModelName } from '../launch/models';
 export type { BoardAnswer, LampAnswer } from '../protocol/calibrate';
 export type { MarkedEdge } from '../reduction/calibrateLens';

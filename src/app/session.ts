@@ -1,10 +1,7 @@
 import { effect, signal, untracked } from '@preact/signals';
-import { soundIfDecodable } from '../core/audio';
 import type { FootageFile } from '../footage/source';
-import type { Reduction, ReductionInputs } from '../reduction/types';
 import { parseShot } from '../shot/parse';
 import type { Shot } from '../shot/schema';
-import { setupKey } from '../shot/setup';
 import { createCalibration } from './calibration';
 import type { RenewableCrew } from './crew';
 import { completeShot, footageOf, footagePaths, newDraft, type ShotDraft } from './draft';
@@ -20,6 +17,7 @@ import { createNotebook } from './notebook';
 import { createNotices } from './notices';
 import { createPlayer } from './player';
 import { createReadings } from './readings';
+import { reductionInputs } from './reductionInputs';
 import { fetchSample, type Sample } from './samples';
 import type { SetupSceneStore } from './setupScenes';
 import { createShotStore } from './shotStore';
@@ -45,6 +43,7 @@ export type Session = ReturnType<typeof createSession>;
 export function createSession(crew: RenewableCrew, drafts: DraftStore, scenes: SetupSceneStore) {
   const notices = createNotices();
   const films = createFilmStore(crew);
+  const { inputsOf, keepScene } = reductionInputs(films, scenes);
   const shots = createShotStore(() => Date.now());
   const measuring = createMeasuring(crew);
   const cache = createFrameCache((index) => crew.film.frame(index), FRAME_CACHE_BYTES);
@@ -172,15 +171,6 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore, scenes: S
     }
   };
 
-  const inputsOf = async (shot: Shot, film: OpenFilm): Promise<ReductionInputs> => {
-    const { info, timestamps, sha256 } = film;
-    const audio =
-      shot.sound !== null && info.hasAudio ? await soundIfDecodable(() => films.audio()) : null;
-    const setup = setupKey(shot);
-    const setupScene = setup === null ? null : scenes.find(setup, sha256);
-    return { shot, info, timestamps, footageSha256: sha256, audio, setupScene };
-  };
-
   const measure = async () => {
     const draft = shots.draft.value;
     const isOpen = films.state.value.kind === 'open';
@@ -197,14 +187,6 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore, scenes: S
     const measured = measuring.reduction.value;
     if (measured !== null && measured !== before) keepScene(shot.value, measured);
     showBall();
-  };
-
-  /** What later shots of this setup are compared with. */
-  const keepScene = (shot: Shot, { fingerprint, result }: Reduction) => {
-    const setup = setupKey(shot);
-    if (setup === null) return;
-    const scene = { shotName: shot.name, fingerprint };
-    scenes.keep(setup, scene, result.footageSha256, Date.now());
   };
 
   /** Brings a frame with the ball to the screen, where the one shown has none. */

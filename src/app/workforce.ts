@@ -83,6 +83,7 @@ const startModeller: StartThread<LaunchApi> = (onFault) => {
   return {
     compare: (question, onPart, onShare) => remote.compare(question, proxy(onPart), proxy(onShare)),
     curve: (question, onShare) => remote.curve(question, proxy(onShare)),
+    fit: (question, onShare) => remote.fit(question, proxy(onShare)),
     dispose: () => worker.terminate(),
   };
 };

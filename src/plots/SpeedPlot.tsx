@@ -56,7 +56,8 @@ export function SpeedPlot(props: SpeedPlotProps) {
           `${percent} interval, ${unit.symbol}`,
         ],
         rows: [
-          ...measured.map((one) => rowOf(one.name, one, units)),
+          // Thousands of shots are listed in a table of their own.
+          ...(measured.length > MANY ? [] : measured.map((one) => rowOf(one.name, one, units))),
           ...curves.flatMap(({ name, points: some }) => some.map((one) => rowOf(name, one, units))),
         ],
       }}

@@ -1,4 +1,7 @@
 import type { ComparisonPart, ComparisonQuestion } from '../compare/compareModels';
+import type { SeriesFit } from '../compare/fitSeries';
+import type { SeriesFitQuestion } from '../compare/seriesCurve';
+import type { Outcome } from '../core/reason';
 import type { CurvePoint, CurveQuestion } from '../launch/speedCurve';
 
 /**
@@ -13,4 +16,6 @@ export interface LaunchApi {
   ): Promise<void>;
   /** Exit speeds against barrel length or residual pressure. Throws `badLauncher`. */
   curve(question: CurveQuestion, onShare: (share: number) => void): Promise<readonly CurvePoint[]>;
+  /** Inputs of the launcher fitted to a series. */
+  fit(question: SeriesFitQuestion, onShare: (share: number) => void): Promise<Outcome<SeriesFit>>;
 }

@@ -1,10 +1,8 @@
-import { signal } from '@preact/signals';
 import { PREDICTIONS_CAUTION } from '../../app/cautions';
 import { coverageFactor } from '../../app/flightPicture';
-import { MODEL_ORDER } from '../../app/modelComparison';
 import { type ModelCurve, NOTEBOOK_COVERAGE, type PlotAxis } from '../../app/notebook';
 import { openNotebookShot } from '../../app/notebookShots';
-import type { ModelName, NotebookEntry } from '../../app/resultTypes';
+import type { NotebookEntry } from '../../app/resultTypes';
 import { isAvailable } from '../../core/estimate';
 import { SpeedPlot } from '../../plots/SpeedPlot';
 import type { ShownUnit } from '../../plots/units';
@@ -13,13 +11,12 @@ import { ChoiceField } from '../fields/ChoiceField';
 import { MODEL_CARDS } from '../models/words';
 import { WorkState } from '../panels/WorkState';
 import { speedShown } from '../result/words';
+import { ModelChoice, model } from './ModelChoice';
 
 const AXES: Readonly<Record<PlotAxis, { readonly name: string; readonly unit: ShownUnit }>> = {
   barrelLength: { name: 'barrel length', unit: { symbol: 'm', perSi: 1 } },
   residualPressure: { name: 'residual pressure', unit: { symbol: 'hPa', perSi: 0.01 } },
 };
-
-const model = signal<ModelName>('gasDynamics');
 
 /** The speeds of the shots counted against a number of the launcher, with a model's curve where one is asked for. */
 export function NotebookPlot() {
@@ -46,14 +43,7 @@ export function NotebookPlot() {
             notebook.axis.value = next;
           }}
         />
-        <ChoiceField
-          label="Model"
-          value={model.value}
-          choices={MODEL_ORDER.map((value) => ({ value, label: MODEL_CARDS[value].title }))}
-          onChange={(next) => {
-            model.value = next;
-          }}
-        />
+        <ModelChoice />
         <button
           type="button"
           disabled={work.kind === 'running' || placed.length === 0}

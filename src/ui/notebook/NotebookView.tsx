@@ -7,6 +7,7 @@ import { ChoiceField } from '../fields/ChoiceField';
 import { FileChoice } from '../panels/FileChoice';
 import { WorkState } from '../panels/WorkState';
 import { ReasonText } from '../shell/Notices';
+import { FitSection } from './FitSection';
 import { GroupTable } from './GroupTable';
 import { NotebookPlot } from './NotebookPlot';
 import { ShotTable } from './ShotTable';
@@ -44,6 +45,7 @@ export function NotebookView() {
           <ShotTable />
           <GroupTable />
           <NotebookPlot />
+          <FitSection />
         </>
       )}
     </main>

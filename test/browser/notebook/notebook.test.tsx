@@ -3,6 +3,8 @@ import { proxy, wrap } from 'comlink';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { page } from 'vitest/browser';
 import { fromCsv } from '../../../src/app/notebookCsv';
+import type { SeriesFitQuestion } from '../../../src/compare/seriesCurve';
+import { failure, success } from '../../../src/core/reason';
 import type { CurveQuestion } from '../../../src/launch/speedCurve';
 import type { SeriesApi } from '../../../src/protocol/series';
 import { exampleSeries, seriesFiles } from '../../fixtures/series';
@@ -224,3 +226,75 @@ describe('the thread of the notebook', () => {
 
 const speedOf = (reported: (typeof SHOTS)[number]['result']['exitVelocity']) =>
   'value' in reported ? reported.value : Number.NaN;
+
+describe('inputs fitted to the shots', () => {
+  const fitSection = () => book().getByRole('region', { name: 'Fit the launcher to the shots' });
+
+  it('asks with what is free and counted, and shows values with correlations', async () => {
+    const asked: SeriesFitQuestion[] = [];
+    const at = (value: number, u: number) => ({
+      ...{ value, u, coverage: 0.95, dof: null },
+      interval: [value - 2 * u, value + 2 * u] as const,
+    });
+    mounted.crew.modeller = {
+      ...mounted.crew.modeller,
+      async fit(question) {
+        asked.push(question);
+        return success({
+          parameters: [
+            {
+              ...{ key: 'gapDischarge', source: 'discharge of the gap', unit: '' },
+              ...{ shift: at(-0.15, 0.02), value: at(0.55, 0.02) },
+            },
+            {
+              ...{ key: 'residualPressure', source: 'residual pressure', unit: 'Pa' },
+              ...{ shift: at(120, 40), value: null },
+            },
+          ],
+          correlations: [
+            [1, -0.42],
+            [-0.42, 1],
+          ],
+          ...{ observations: 22, chiSquare: 18.5, dof: 20, birgeRatio: 0.962, probability: 0.55 },
+          pulls: [{ source: 'ball mass', inU: -1.2 }],
+          warnings: [],
+        });
+      },
+    };
+    await add([...seriesFiles(SHOTS), new File([TABLE], 'more.csv')]);
+    await table().getByLabelText(`Count ${SHOTS[0]?.shot.name}`).click();
+    await fitSection().getByLabelText('residual pressure').click();
+    await fitSection().getByRole('button', { name: 'Fit', exact: true }).click();
+    await expect.element(fitSection().getByText('0.550 ± 0.040')).toBeVisible();
+    expect(asked[0]).toMatchObject({
+      model: 'gasDynamics',
+      free: ['gapDischarge', 'residualPressure'],
+    });
+    expect(asked[0]?.shots).toHaveLength(11);
+    expect(asked[0]?.shots[0]).toMatchObject({ speed: { u: 0.4 }, lead: { value: 1.3e-4 } });
+    await expect.element(fitSection().getByText('differs by shot')).toBeVisible();
+    await expect.element(fitSection().getByText('−0.42').first()).toBeVisible();
+    await expect
+      .element(fitSection().getByText('ball mass by −1.2 of its uncertainty'))
+      .toBeVisible();
+    await expect
+      .element(fitSection().getByText('1 counted shot states no whole launcher'))
+      .toBeVisible();
+    await expect.element(fitSection().getByText('Predictions are for study only')).toBeVisible();
+  });
+
+  it('says why there is no fit, and needs something free', async () => {
+    mounted.crew.modeller = {
+      ...mounted.crew.modeller,
+      fit: async () => failure('fitNotSettled', 'The fit did not settle.', 'Free other inputs.'),
+    };
+    await add(seriesFiles(SHOTS));
+    const start = fitSection().getByRole('button', { name: 'Fit', exact: true });
+    await start.click();
+    await expect.element(fitSection().getByRole('alert')).toHaveTextContent('did not settle');
+    await fitSection().getByLabelText('discharge of the gap').click();
+    await expect.element(start).toBeDisabled();
+  });
+});
+
+const TABLE = 'shot,"exit velocity, m/s","u of exit velocity, m/s"\nby hand,140,2\n';

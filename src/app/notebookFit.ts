@@ -1,0 +1,80 @@
+import { signal } from '@preact/signals';
+import type { SeriesFit } from '../compare/fitSeries';
+import type { FittedShot, FreeKey } from '../compare/seriesCurve';
+import { isAvailable } from '../core/estimate';
+import { ExitframeError, type Reason } from '../core/reason';
+import { launcherOf } from '../launch/fromShot';
+import type { ModelName } from '../launch/models';
+import type { LaunchApi } from '../protocol/launch';
+import type { NotebookEntry } from '../shot/notebook';
+import type { StartThread } from './crew';
+import { createTask } from './task';
+
+/** Inputs that may be set free, in the order they are shown. */
+export const FREE_INPUTS = [
+  'gapDischarge',
+  'residualPressure',
+  'sealBurstPressure',
+] as const satisfies readonly FreeKey[];
+
+/** A fit with the shots and the model it is of. */
+export interface FoundFit {
+  readonly fit: SeriesFit;
+  readonly model: ModelName;
+  readonly shots: number;
+  /** Counted shots that state no whole launcher or no speed. */
+  readonly leftOut: number;
+}
+
+/** Inputs of the launcher fitted to the shots that count, in a thread of their own. */
+export function createNotebookFit(
+  start: StartThread<LaunchApi>,
+  stopped: (message: string) => Reason,
+) {
+  const task = createTask<FoundFit, LaunchApi>(start, stopped);
+  const free = signal<readonly FreeKey[]>(['gapDischarge']);
+  const withLeads = signal(true);
+  return {
+    ...{ free, withLeads },
+    state: task.state,
+    cancel: task.cancel,
+    reset: task.reset,
+    setFree(key: FreeKey, isFree: boolean) {
+      const others = free.value.filter((one) => one !== key);
+      free.value = FREE_INPUTS.filter((one) => (one === key ? isFree : others.includes(one)));
+    },
+    run: (entries: readonly NotebookEntry[], model: ModelName, coverage: number): Promise<void> => {
+      const shots = entries.flatMap((entry) => fittedShot(entry, withLeads.value));
+      return task.run(async (thread, onShare) => {
+        const question = { model, shots, free: free.value, coverage };
+        const outcome = await thread.fit(question, onShare);
+        if (outcome.ok) {
+          const leftOut = entries.length - shots.length;
+          return { fit: outcome.value, model, shots: shots.length, leftOut };
+        }
+        const { code, message, remedy } = outcome.reason;
+        throw new ExitframeError(code, message, remedy);
+      });
+    },
+  };
+}
+
+/** None where the shot states no whole launcher, or has no speed with an uncertainty. */
+function fittedShot(
+  { name, shot, exitVelocity, lead, own, shared }: NotebookEntry,
+  withLeads: boolean,
+): FittedShot[] {
+  const stated = shot === null ? null : launcherOf(shot);
+  if (!stated?.ok || !isAvailable(exitVelocity)) return [];
+  const { u } = own ?? exitVelocity;
+  if (!(u > 0)) return [];
+  const used = withLeads && isAvailable(lead) && lead.u > 0;
+  return [
+    {
+      ...stated.value,
+      ...{ name, shared },
+      speed: { value: exitVelocity.value, u },
+      lead: used ? { value: lead.value, u: lead.u } : null,
+    },
+  ];
+}

@@ -1,0 +1,181 @@
+import type { Quantity } from '../core/estimate';
+import { failure, type Outcome, type Reason, success } from '../core/reason';
+import { chiSquareCdf } from '../core/statistics';
+import { fitNonlinear } from '../fit/nonlinear';
+import type { Fit } from '../fit/types';
+import { LAUNCHER_INPUTS } from '../launch/inputs';
+import { quantity } from '../uncertainty/quantity';
+import {
+  type Common,
+  commonsOf,
+  curveOf,
+  type FittedShot,
+  type FreeKey,
+  ORIGIN,
+  type SeriesFitQuestion,
+  sharedErrors,
+} from './seriesCurve';
+
+export interface FittedParameter {
+  readonly key: FreeKey;
+  readonly source: string;
+  readonly unit: string;
+  /** How far the input is off in every shot alike, SI. */
+  readonly shift: Quantity;
+  /** The input itself; null where the shots state different values of it. */
+  readonly value: Quantity | null;
+}
+
+export interface SeriesFit {
+  readonly parameters: readonly FittedParameter[];
+  /** Correlation coefficients of the parameters, in their order. */
+  readonly correlations: readonly (readonly number[])[];
+  readonly observations: number;
+  readonly chiSquare: number;
+  readonly dof: number;
+  /** Root of chi-square over its degrees of freedom; above 1 the uncertainties stated here are enlarged by it. */
+  readonly birgeRatio: number;
+  /** How often chance alone would leave as much over. */
+  readonly probability: number;
+  /** Inputs held to what is stated that the fit would have otherwise, in their standard uncertainties, largest first. */
+  readonly pulls: readonly { readonly source: string; readonly inU: number }[];
+  readonly warnings: readonly Reason[];
+}
+
+/** Parameters settle to this share of themselves, chi-square to its own: far below what shots can tell. */
+const TOLERANCES = { gainTolerance: 1e-6, stepTolerance: 1e-5, maxIterations: 25 };
+/** Of the solver's number, for the slope of a bent shift. */
+const SLOPE_STEP = 1e-3;
+/** Inputs pulled by less than this many of their uncertainties are not worth a word. */
+const LEAST_PULL = 0.5;
+
+/**
+ * Fits inputs of the launcher to the speeds, and leads, of a series by weighted least squares: each free one is off by
+ * the same amount in every shot. The other inputs, and what the shots' speeds share, take part as numbers known
+ * beforehand: one observation of none with the stated standard uncertainty each, so the covariance holds them too.
+ * Where more is left over than the uncertainties explain, those of the parameters are enlarged by the Birge ratio.
+ * Failures: `tooFewForFit`, `fitNotStarted`, `fitNotSettled`, `freeInputsNotSeparable`.
+ */
+export function fitSeries(
+  question: SeriesFitQuestion,
+  onProgress?: (share: number) => void,
+): Outcome<SeriesFit> {
+  const { shots, free, coverage } = question;
+  const observations = shots.reduce((sum, { lead }) => sum + (lead === null ? 1 : 2), 0);
+  if (free.length === 0 || observations <= free.length) {
+    return failure(
+      'tooFewForFit',
+      `${observations} speeds and leads cannot tell ${free.length} inputs.`,
+      'Free at least one input, and fewer than there are measured values.',
+    );
+  }
+  const commons = commonsOf(shots, free);
+  const { errors, speedU } = sharedErrors(shots);
+  const known = commons.filter((one) => !one.free).length + errors.length;
+  const observed = [
+    ...shots.map(({ speed }, i) => ({ value: speed.value, u: speedU[i] as number })),
+    ...shots.flatMap(({ lead }) => (lead === null ? [] : [lead])),
+    ...Array.from({ length: known }, () => ({ value: 0, u: 1 })),
+  ];
+  const curve = curveOf(question, commons, errors, onProgress);
+  const start = new Float64Array(commons.length + errors.length).fill(ORIGIN);
+  const values = new Float64Array(observed.length);
+  curve(start, values, null);
+  if (!values.every(Number.isFinite)) {
+    return failure(
+      'fitNotStarted',
+      'With the inputs as stated the model lets the ball of at least one shot not leave, so there is nothing to start from.',
+      'Look at that shot on its Models step, or do not count it.',
+    );
+  }
+  const fit = fitNonlinear(
+    curve,
+    Float64Array.from(observed, ({ value }) => value),
+    Float64Array.from(observed, ({ u }) => u),
+    start,
+    TOLERANCES,
+  );
+  onProgress?.(1);
+  if (!fit.stop.converged) {
+    return failure(
+      'fitNotSettled',
+      'The fit did not settle: by this model no values of the free inputs come near the shots, or several do alike.',
+      'Try another model, free other inputs, or take shots at more lengths and pressures.',
+    );
+  }
+  if (!fit.covariance.ok) {
+    return failure(
+      'freeInputsNotSeparable',
+      'The shots cannot tell the free inputs apart: one of them changes nothing, or two change all alike.',
+      'Free fewer inputs, use the leads, or take shots at more lengths and pressures.',
+    );
+  }
+  return success(reportOf(question, commons, observations, fit, fit.covariance.value, coverage));
+}
+
+function reportOf(
+  { shots, free }: SeriesFitQuestion,
+  commons: readonly Common[],
+  observations: number,
+  { parameters: numbers, chiSquare }: Fit,
+  covariance: Float64Array,
+  coverage: number,
+): SeriesFit {
+  const parameters = numbers.map((number) => number - ORIGIN);
+  const count = parameters.length;
+  const dof = observations - free.length;
+  const birgeRatio = Math.sqrt(chiSquare / dof);
+  const enlarged = Math.max(1, birgeRatio);
+  const freedom = enlarged > 1 ? dof : null;
+  const covarianceOf = (i: number, j: number) => covariance[i * count + j] as number;
+  const fitted = free.map((key, i): FittedParameter => {
+    const { source, unit, get } = LAUNCHER_INPUTS[key];
+    const common = commons[i] as Common;
+    const number = parameters[i] as number;
+    const shift = common.shift(number);
+    const slope =
+      (common.shift(number + SLOPE_STEP) - common.shift(number - SLOPE_STEP)) / (2 * SLOPE_STEP);
+    const u = slope * enlarged * Math.sqrt(covarianceOf(i, i));
+    const stated = new Set(shots.map(({ launcher }) => get(launcher)));
+    const [only] = stated;
+    return {
+      ...{ key, source, unit, shift: quantity(shift, u, freedom, coverage) },
+      value:
+        stated.size === 1 && only !== undefined
+          ? quantity(only + shift, u, freedom, coverage)
+          : null,
+    };
+  });
+  const pulls = commons.flatMap(({ key, free: isFree }, j) =>
+    isFree || Math.abs(parameters[j] as number) < LEAST_PULL
+      ? []
+      : [{ source: LAUNCHER_INPUTS[key].source, inU: parameters[j] as number }],
+  );
+  return {
+    parameters: fitted,
+    correlations: free.map((_, i) =>
+      free.map(
+        (_other, j) => covarianceOf(i, j) / Math.sqrt(covarianceOf(i, i) * covarianceOf(j, j)),
+      ),
+    ),
+    ...{ observations, chiSquare, dof, birgeRatio },
+    probability: 1 - chiSquareCdf(chiSquare, dof),
+    pulls: pulls.sort((a, b) => Math.abs(b.inU) - Math.abs(a.inU)),
+    warnings: fitted.flatMap((one) => (beyond(one, shots) ? [atTheEnd(one.source)] : [])),
+  };
+}
+
+/** Whether the interval of an input reaches past what it can be in some shot: the linear uncertainty is then rough. */
+function beyond({ key, shift }: FittedParameter, shots: readonly FittedShot[]): boolean {
+  const [low, high] = shift.interval;
+  return shots.some(({ launcher }) => {
+    const stated = LAUNCHER_INPUTS[key].get(launcher);
+    return stated + low < 0 || (key === 'gapDischarge' && stated + high > 1);
+  });
+}
+
+const atTheEnd = (source: string): Reason => ({
+  code: 'fitAtBound',
+  message: `The interval of the ${source} reaches past what it can be: take it as a bound on one side only.`,
+  remedy: `Measure the ${source}, or hold it to what is stated.`,
+});
