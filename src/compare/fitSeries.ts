@@ -42,8 +42,11 @@ export interface SeriesFit {
   readonly warnings: readonly Reason[];
 }
 
-/** Parameters settle to this share of themselves, chi-square to its own: far below what shots can tell. */
-const TOLERANCES = { gainTolerance: 1e-6, stepTolerance: 1e-5, maxIterations: 25 };
+/**
+ * An input settles to 0.2 % of the step it is moved by for the slopes, chi-square to 0.03 %: below what shots can tell,
+ * and above the noise of gas dynamics on a mesh, where a shock opens the seal now in this cell's step, now in that one's.
+ */
+const TOLERANCES = { gainTolerance: 3e-4, stepTolerance: 1e-4, maxIterations: 25 };
 /** Of the solver's number, for the slope of a bent shift. */
 const SLOPE_STEP = 1e-3;
 /** Inputs pulled by less than this many of their uncertainties are not worth a word. */

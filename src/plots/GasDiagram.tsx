@@ -117,8 +117,10 @@ function paint(
     for (let x = 0; x < COLUMNS; x++) {
       const at = ((x + 0.5) / COLUMNS) * barrelLength;
       const { position, pressure } = row;
-      // Past the last cell the gas is followed no further.
-      if (at > Math.max(row.ball, position[position.length - 1] as number)) break;
+      // Past the last cell, half a cell on, the gas is followed no further.
+      const end = position.length - 1;
+      const last = 1.5 * (position[end] as number) - 0.5 * (position[end - 1] as number);
+      if (at > Math.max(row.ball, last)) break;
       while (
         cell + 1 < position.length &&
         Math.abs((position[cell + 1] as number) - at) <= Math.abs((position[cell] as number) - at)
