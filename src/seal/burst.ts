@@ -1,14 +1,12 @@
-import type { Estimate, Quantity, Reported } from '../core/estimate';
+import type { Quantity, Reported } from '../core/estimate';
 import { failure, type Outcome, success } from '../core/reason';
 import type { Seconds } from '../core/units';
 import type { BudgetEntry, Posterior, Warning } from '../shot/result';
 import { uniformU } from '../uncertainty/quantity';
-import { type Density, quantileOf } from './density';
-import { burstDensity } from './instant';
+import { type BurstOptions, findBracket, givenBracket, USUAL_EXPOSURE } from './bracket';
+import type { Density } from './density';
 import { locateOnset } from './onset';
-import { firstOpening, templateOf } from './opening';
-import { hasMoved, isHidden, type RestState, restOf } from './tear';
-import { findTear, tornFromStart } from './tearFrame';
+import { restOf } from './tear';
 import {
   type Delay,
   halfExposure,
@@ -19,23 +17,6 @@ import {
   typeB,
 } from './timing';
 import type { SealObservation, SealView } from './types';
-
-/** Where the ball hides how fast the film parts, a tear may have gone unseen for this share of a frame interval. */
-const UNSEEN = 0.3;
-
-/** Contrast to a pixel's noise from which on the film's outline is trusted. */
-const PLAIN_CONTRAST = 12;
-
-export interface BurstOptions {
-  readonly coverage: number;
-  readonly exposure: Estimate | null;
-  /** Last frame with the seal whole and first with it open, set by a person; null: found. */
-  readonly burstBetween: readonly [number, number] | null;
-  /** First frame in which the ball's leading point is past the seal plane; null: not known. */
-  readonly ballFrameLimit: number | null;
-  /** When the ball's leading point reaches the seal plane: the film is open by then; null: not known. */
-  readonly contact: Seconds | null;
-}
 
 export interface BurstReport {
   /** Last frame with the seal whole and first with it open. */
@@ -49,19 +30,6 @@ export interface BurstReport {
   readonly budget: readonly BudgetEntry[];
   readonly warnings: readonly Warning[];
 }
-
-/**
- * The frames around the tear, and either how probable each moment between them is or, where the frames tell no more,
- * the moments it lies between and how late a tear shows.
- */
-interface Bracket {
-  readonly between: readonly [number, number];
-  readonly when: Density | { readonly from: Seconds; readonly to: Seconds; readonly late: Seconds };
-  readonly warnings: readonly Warning[];
-}
-
-/** A shutter whose exposure is not stated is open for this share of the frame interval, give or take a half of it. */
-const USUAL_EXPOSURE = 0.5;
 
 /**
  * The first moment the film is torn, from what the frames around it show (see `burstDensity`); where the film stands
@@ -97,7 +65,7 @@ export function locateBurst(
       ? inWindow(when, between, clock, view, options)
       : momentFrom(
           when,
-          [...exposureSource(options, between, clock, view)],
+          exposureSource(options, between, clock, view),
           clock,
           view,
           options.coverage,
@@ -123,7 +91,7 @@ function inWindow(
 ) {
   const delay: Delay = { early: halfExposure(options.exposure), late };
   const source = `Burst between frames ${between[0]} and ${between[1]}`;
-  return momentIn({ from, to, source }, delay, [], clock, view, options.coverage);
+  return momentIn({ from, to, source }, delay, clock, view, options.coverage);
 }
 
 /** An exposure moves the moment by up to half its own error. */
@@ -136,169 +104,4 @@ function exposureSource(
   const interval = sealTime(clock, view, between[1]) - sealTime(clock, view, between[0]);
   const u = exposure === null ? uniformU((USUAL_EXPOSURE * interval) / 2) : exposure.u;
   return [typeB('Exposure', u, 's', 0.5)];
-}
-
-function givenBracket(
-  observations: readonly SealObservation[],
-  between: readonly [number, number],
-  clock: SealClock,
-  view: SealView,
-): Outcome<Bracket> {
-  const first = observations[0]?.frame ?? 0;
-  const last = observations.at(-1)?.frame ?? 0;
-  const [whole, open] = between;
-  if (whole < first || open > last || whole >= open) {
-    return failure(
-      'burstFramesOutside',
-      `The seal is stated whole in frame ${whole} and open in frame ${open}; the clip shows frames ${first} to ${last}.`,
-      'Give two frames of the clip, the whole one first.',
-    );
-  }
-  return success({ between, when: { ...windowOf(between, clock, view), late: 0 }, warnings: [] });
-}
-
-function findBracket(
-  before: readonly SealObservation[],
-  after: readonly SealObservation[],
-  rest: RestState,
-  clock: SealClock,
-  view: SealView,
-  options: BurstOptions,
-): Outcome<Bracket> {
-  if (tornFromStart(before)) {
-    return failure(
-      'sealOpenFromStart',
-      'Pieces of the film are already flying in the first frames.',
-      'Use a clip that starts before the seal bursts.',
-    );
-  }
-  if (isHidden(rest)) {
-    return failure(
-      'sealRestHidden',
-      'The first frames differ from the scene the seal is compared with, which hides the bulge.',
-      'Use a clip that starts with the seal at rest, or state the frames around the burst by hand.',
-    );
-  }
-  const next = after[0];
-  const last = before.at(-1) as SealObservation;
-  const bulged = hasMoved(last, rest);
-  const tear = findTear(before, rest, next?.frame ?? null);
-  const lost = firstOpening(before);
-  if (tear !== null || lost !== null || (next !== undefined && bulged)) {
-    // Growth tells early and now and then too early; film that is gone is gone.
-    const early = lost === null || isPlain(before[lost - 1] as SealObservation);
-    const open = Math.min((early ? tear?.open : null) ?? before.length, lost ?? before.length);
-    const surely = lost ?? tear?.surely ?? before.length;
-    const told = densityOf(before, open, surely, clock, view, options);
-    if (told !== null) {
-      const { when, firstOpen } = told;
-      const frames = [...before, ...after].map(({ frame }) => frame);
-      const between = [frames[firstOpen - 1] as number, frames[firstOpen] as number] as const;
-      return success({
-        between,
-        when,
-        warnings: open === before.length ? [withBall(between)] : [],
-      });
-    }
-  }
-  if (tear !== null) {
-    const from = sealTime(clock, view, tear.window[0]);
-    return success({
-      between: tear.between,
-      when: {
-        from,
-        to: sealTime(clock, view, tear.window[1]),
-        late: from - sealTime(clock, view, tear.window[0] - tear.delay),
-      },
-      warnings: tear.doubt === null ? [] : [ambiguous(tear.doubt, tear.between)],
-    });
-  }
-  if (next !== undefined && (bulged || leavesTrace(rest, after))) {
-    const between = [last.frame, next.frame] as const;
-    const { from, to } = windowOf(between, clock, view);
-    return success({
-      between,
-      when: { from, to, late: UNSEEN * (to - from) },
-      warnings: [withBall(between)],
-    });
-  }
-  if (before.some((o) => hasMoved(o, rest))) {
-    return failure(
-      'burstNotSeen',
-      'The film moves, but no frame shows it torn.',
-      'Check the seal region, or state the frames around the burst by hand.',
-    );
-  }
-  return failure(
-    'sealNotSeen',
-    'Nothing moves at the seal plane before the ball: there is no seal in view, or it opened before the clip starts.',
-    'Check the muzzle plane and the seal region, or state that no seal is in view.',
-  );
-}
-
-/** Whether the film stands out so far that its outline, cut at five standard deviations of noise, can be trusted. */
-function isPlain({ picture }: SealObservation): boolean {
-  const strength = Math.abs(templateOf(picture)?.strength ?? 0);
-  return strength > PLAIN_CONTRAST * picture.noise * picture.cell;
-}
-
-const windowOf = (between: readonly [number, number], clock: SealClock, view: SealView) => ({
-  from: sealTime(clock, view, between[0]),
-  to: sealTime(clock, view, between[1]),
-});
-
-/** How probable each moment is, s, and the first frame more likely open than whole; null: too little of the film stands out. */
-function densityOf(
-  before: readonly SealObservation[],
-  open: number,
-  surely: number,
-  clock: SealClock,
-  view: SealView,
-  options: BurstOptions,
-): { when: Density; firstOpen: number } | null {
-  const seconds = before.map(({ frame }) => sealTime(clock, view, frame));
-  const frame = (before[open - 1] as SealObservation).frame;
-  const zero = seconds[open - 1] as Seconds;
-  const interval = sealTime(clock, view, frame + 1) - zero;
-  const times = seconds.map((time) => (time - zero) / interval);
-  const exposure = options.exposure === null ? USUAL_EXPOSURE : options.exposure.value / interval;
-  const density = burstDensity({
-    ...{ observations: before, times, open, surely, exposure },
-    latest: options.contact === null ? null : (options.contact - zero) / interval,
-    halfAperture: view.halfAperture,
-  });
-  if (density === null) return null;
-  const middle = quantileOf(density, 0.5);
-  const firstOpen = times.findIndex((time) => time + exposure / 2 > middle);
-  return {
-    when: { times: density.times.map((t) => zero + t * interval), weights: density.weights },
-    firstOpen: Math.max(1, firstOpen < 0 ? before.length : firstOpen),
-  };
-}
-
-const withBall = ([whole, through]: readonly [number, number]): Warning => ({
-  code: 'burstWithBall',
-  message: `The film is still whole in frame ${whole} and the ball is through its plane in frame ${through}.`,
-  remedy: 'A higher recording rate would separate the two events.',
-});
-
-const ambiguous = (doubt: string, between: readonly [number, number]): Warning => ({
-  code: 'burstAmbiguous',
-  message: `${doubt} The burst is taken to lie between frames ${between[0]} and ${between[1]}.`,
-  remedy: 'Step through these frames and state the two around the burst by hand.',
-});
-
-/**
- * Whether the film left something flying, or standing at the ring, once the ball was through: then there was one.
- * A ball that is still passing moves the front from frame to frame; what is left of a film stays.
- */
-function leavesTrace(rest: RestState, after: readonly SealObservation[]): boolean {
-  if (after.some((o) => o.pieces >= rest.pieces + 3)) return true;
-  const last = after.slice(-3);
-  if (last.length < 3) return false;
-  const fronts = last.map((o) => o.front - rest.front);
-  const low = Math.min(...fronts);
-  const high = Math.max(...fronts);
-  const left = Math.min(Math.abs(low), Math.abs(high));
-  return left > 2 && low * high > 0 && high - low < 0.15 * left;
 }

@@ -48,6 +48,8 @@ export interface Surroundings {
   /** Index of the first that surely shows it open; the number of observations where none does. */
   readonly surely: number;
   readonly exposure: number;
+  /** Whether the last frame before `open` shows the film at rest: it bulges before it bursts. */
+  readonly still: boolean;
   /** The film is open by then; null: no bound but the frames. */
   readonly latest: number | null;
   readonly halfAperture: Pixels;
@@ -65,7 +67,8 @@ export function burstDensity(around: Surroundings): Density | null {
   const whole = times[open - 1] as number;
   const next = times[surely] ?? (times.at(-1) as number) + 1;
   const to = Math.min(next + exposure / 2, around.latest ?? Number.POSITIVE_INFINITY);
-  const from = Math.min(whole - exposure / 2 - EARLIER, to - 1);
+  const begun = whole - exposure / 2;
+  const from = around.still ? begun : Math.min(begun - EARLIER, to - 1);
   const instants = Array.from(
     { length: Math.ceil((to - from) / STEP) + 1 },
     (_, i) => to - i * STEP,

@@ -60,19 +60,26 @@ export function momentFrom(
   coverage: number,
 ): Moment {
   const { mean, sd } = momentsOf(film);
-  const others = [...extra, ...clockSources(mean, clock, view)].filter((e) => e.contribution > 0);
+  const own = [entry('What the frames around it show', 'A', sd, 's', 1, null)];
+  const others = [...extra, ...clockSources(mean, clock, view)];
   const all = withNormal(film, combine(others).u);
-  const budget = [entry('What the frames around it show', 'A', sd, 's', 1, null), ...others];
+  return momentOf(mean, own, others, film, intervalOf(all, coverage), coverage);
+}
+
+/** The budget is what the frames leave open (`own`) and, unless it is nothing, what other sources do. */
+function momentOf(
+  value: Seconds,
+  own: readonly BudgetEntry[],
+  others: readonly BudgetEntry[],
+  film: Density,
+  interval: Quantity['interval'],
+  coverage: number,
+): Moment {
+  const budget = [...own, ...others.filter((e) => e.contribution > 0)];
   return {
-    moment: {
-      value: mean,
-      u: combine(budget).u,
-      interval: intervalOf(all, coverage),
-      coverage,
-      dof: null,
-    },
+    moment: { value, u: combine(budget).u, interval, coverage, dof: null },
     budget,
-    posterior: posteriorOf(all),
+    posterior: posteriorOf(withNormal(film, combine(others).u)),
     film,
   };
 }
@@ -98,7 +105,6 @@ function clockSources(value: Seconds, clock: SealClock, view: SealView): BudgetE
 export function momentIn(
   window: Window,
   delay: Delay,
-  extra: readonly BudgetEntry[],
   clock: SealClock,
   view: SealView,
   coverage: number,
@@ -106,27 +112,14 @@ export function momentIn(
   const value = (window.from + window.to + delay.early - delay.late) / 2;
   const a = (window.to - window.from) / 2;
   const b = (delay.early + delay.late) / 2;
-  const others = [...extra, ...clockSources(value, clock, view)];
-  const sigma = combine(others).u;
-  const film = trapezoid(value, a, b);
-  const half = coverageHalfWidth(a, b, sigma, coverage);
-  const budget = [
+  const own = [
     rectangular(window.source, a),
     rectangular('Exposure, and time until a tear shows', b),
-    ...others,
   ].filter((e) => e.contribution > 0);
-  return {
-    moment: {
-      value,
-      u: combine(budget).u,
-      interval: [value - half, value + half],
-      coverage,
-      dof: null,
-    },
-    budget,
-    posterior: posteriorOf(withNormal(film, sigma)),
-    film,
-  };
+  const others = clockSources(value, clock, view);
+  const half = coverageHalfWidth(a, b, combine(others).u, coverage);
+  const film = trapezoid(value, a, b);
+  return momentOf(value, own, others, film, [value - half, value + half], coverage);
 }
 
 /** Density of the sum of two rectangular quantities about a value. */

@@ -31,7 +31,7 @@ function around(shares: readonly number[], changes: Partial<Surroundings> = {}):
   ];
   return {
     ...{ observations, times: observations.map((_, i) => i - 5), open: 6, surely: 6 },
-    ...{ exposure: 0.02, latest: null, halfAperture: 20, ...changes },
+    ...{ exposure: 0.02, still: false, latest: null, halfAperture: 20, ...changes },
   };
 }
 
@@ -71,6 +71,11 @@ describe('burstDensity', () => {
     expect(times.at(-1)).toBeCloseTo(0.4, 9);
   });
 
+  it('knows no moment before a film at rest was seen, for it bulges first', () => {
+    const { times } = densityOf(around([0.5, 0, 0], { still: true }));
+    expect(times[0]).toBeGreaterThan(-0.01 - 0.05);
+  });
+
   it('says nothing of a film that does not stand out', () => {
     const observations = around([0]).observations.map((o) => film(o.frame, 8, 1, 0.5));
     expect(burstDensity(around([0], { observations }))).toBeNull();
@@ -85,7 +90,7 @@ describe('burstDensity', () => {
         observations: observeScene(scene),
         times: Array.from({ length: scene.frames }, (_unused, frame) => frame),
         ...{ open, surely: open, exposure: scene.exposure / INTERVAL, latest: null },
-        halfAperture: viewOf(scene).halfAperture,
+        ...{ still: false, halfAperture: viewOf(scene).halfAperture },
       });
       const [low, high] = intervalOf(density, 0.95);
       return low <= burst && burst <= high;

@@ -1,6 +1,7 @@
 import { seededRandom } from '../../../src/core/random';
 import type { Outcome } from '../../../src/core/reason';
-import { type BurstOptions, type BurstReport, locateBurst } from '../../../src/seal/burst';
+import type { BurstOptions } from '../../../src/seal/bracket';
+import { type BurstReport, locateBurst } from '../../../src/seal/burst';
 import { observeSeal } from '../../../src/seal/observe';
 import type { SealClock } from '../../../src/seal/timing';
 import type { SealObservation, SealView } from '../../../src/seal/types';
