@@ -35,15 +35,19 @@ const BEHIND = [
   [0.6, 0.1],
   [0.9, 0.05],
 ] as const;
-/** The piece may have come loose only as the tear reached it: by shares of the time that takes, and their weights. */
+/**
+ * The piece may have come loose only as the tear reached it, past the time the tear needs to show at all: by shares of
+ * the time it takes, and their weights.
+ */
 const LOOSE = [
-  [0, 0.5],
-  [0.15, 0.25],
-  [0.4, 0.15],
-  [0.8, 0.1],
+  [0, 0.6],
+  [0.1, 0.3],
+  [0.3, 0.1],
 ] as const;
 /** No piece stays on so long after the film tore, frame intervals. */
 const MOST_LOOSE = 2;
+/** Of a piece so near the end of the view some is beyond it already, px: its edge says less of how far it flew. */
+export const VIEW_END = 5;
 /** Edge's own uncertainty, px, and that of the way, as a share. */
 const EDGE_U = 0.35;
 const WAY_U = 0.03;
@@ -88,7 +92,7 @@ function overSpeeds(
   const startU = Math.sqrt(EDGE_U * EDGE_U + growthU * growthU);
   const start = top * (1 - behind);
   const odd = (ODD / limit) ** seen.length;
-  const last = seen.at(-1) as ReachSeen;
+  const last = (seen.findLast(({ reach }) => reach <= limit - VIEW_END) ?? seen[0]) as ReachSeen;
   const free = last.time + lead - instant - loose;
   const way = last.reach - start;
   if (free <= 0 || way <= 0 || way >= slowing) return odd;
@@ -107,9 +111,9 @@ function overSpeeds(
       const standing =
         whole.reach + ONWARDS * speed * (Math.min(instant, time + lead) - whole.time);
       const expected = Math.max(start + flown, Math.min(top, standing));
-      if (expected > limit - 1) {
-        // Out of view: what is seen is a slower piece.
-        product *= reach > limit - 3 ? 1 / halfAperture : ODD / limit;
+      if (expected > limit - VIEW_END) {
+        // Out of view, or partly: what is seen is its rest or a slower piece.
+        product *= 1 / (reach > limit - 2 * VIEW_END ? halfAperture : limit);
         continue;
       }
       const variance = startU * startU + (WAY_U * flown) ** 2;

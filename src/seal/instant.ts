@@ -1,6 +1,6 @@
 import type { Pixels } from '../core/units';
 import { type Density, shifted } from './density';
-import { type FlightOfPieces, flightLikelihood } from './flightLikelihood';
+import { type FlightOfPieces, flightLikelihood, VIEW_END } from './flightLikelihood';
 import { DURATIONS, FLYING, FOLDING, type LossSeen, lossLikelihood } from './lossLikelihood';
 import { type FilmSteps, motionLikelihood } from './motionLikelihood';
 import { leadingEdge, lossSince, SMOOTHED_NOISE, templateOf } from './opening';
@@ -29,8 +29,8 @@ const PARTING = [
   [0.25, 0.12],
   [0.45, 0.08],
 ] as const;
-/** Besides, by so much, frame intervals; and by no more in all. */
-const AT_ONCE = 0.05;
+/** Besides, by one of these, frame intervals, each as probable; and by no more in all. */
+const AT_ONCE = [0, 0.05, 0.1] as const;
 const MOST_PARTING = 1.2;
 /** How probable it is that a kind of evidence misleads. */
 const MISLEADING = 0.05;
@@ -115,8 +115,11 @@ export function burstDensity(around: Surroundings): Density | null {
   losses.forEach((loss, d) => {
     const both = Array.from(loss, (l, i) => l * (flights?.[d]?.[i] ?? 1));
     const duration = DURATIONS[d] as number;
-    const parting = PARTING.map(
-      ([share, chance]) => [-(AT_ONCE + Math.min(MOST_PARTING, share * duration)), chance] as const,
+    const parting = PARTING.flatMap(([share, chance]) =>
+      AT_ONCE.map(
+        (once) =>
+          [-(once + Math.min(MOST_PARTING, share * duration)), chance / AT_ONCE.length] as const,
+      ),
     );
     shifted({ times: instants, weights: both }, parting).weights.forEach((w, i) => {
       weights[i] = (weights[i] as number) + w;
@@ -173,7 +176,7 @@ function flownFrom(
     if (reach === null || picture === undefined || reach < last) break;
     flown.push({ time: times[i] as number, reach });
     last = reach;
-    if (reach > (picture.columns - 3) * picture.cell) break;
+    if (reach > picture.columns * picture.cell - VIEW_END) break;
   }
   return flown;
 }
@@ -188,7 +191,9 @@ function stepsOf({ observations, times, open, surely }: Surroundings): FilmSteps
       number,
       number,
     ];
-    if (a === undefined || b === undefined || c === undefined || b.front < READABLE) continue;
+    if (a === undefined || b === undefined || c === undefined) continue;
+    // The first steps out of rest outgrow each other by any factor.
+    if (Math.min(a.front, b.front) < READABLE) continue;
     const first = (b.front - a.front) / (tb - ta);
     if (first < READABLE_STEP) break;
     const ratio = (c.front - b.front) / (tc - tb) / first;

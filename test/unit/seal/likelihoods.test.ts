@@ -92,6 +92,16 @@ describe('flightLikelihood', () => {
     expect(late - early).toBeGreaterThan(0.2);
   });
 
+  it('reads no way off a piece that is partly out of view', () => {
+    const found = (reaches: readonly number[]): number => {
+      const seen = reaches.map((reach, i) => ({ time: i + 1, reach }));
+      const flight = { ...flying(0.5), limit: 40, seen };
+      return meanOf(summed((d) => flightLikelihood(flight, instants, d)));
+    };
+    // 14 px an interval: 17, 31 and 45 px out, of which 40 are in view.
+    expect(Math.abs(found([17, 31, 38.5]) - found([17, 31]))).toBeLessThan(0.05);
+  });
+
   it('never rules a moment out', () => {
     for (const weight of flightLikelihood(flying(0.5), instants, 1))
       expect(weight).toBeGreaterThan(0);
