@@ -33,7 +33,7 @@ export function shotFile(stage: Stage, folder: string, files: readonly string[])
   const [ax, ay] = muzzle.axis;
   return {
     format: 'exitframe-shot',
-    version: 3,
+    version: 4,
     name: spec.name,
     footage: files.length > 1 ? { paths: files, sha256 } : { path: first, sha256 },
     timing: {

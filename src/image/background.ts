@@ -3,6 +3,7 @@ import { failure, type Outcome, success } from '../core/reason';
 import { median } from '../core/statistics';
 import { findFaulty } from './faultyPixels';
 import { medianInPlace } from './median';
+import { findPassing } from './passing';
 import type { Background } from './types';
 
 /** More frames than this only cost time: the median of 64 is already sharper than one grey step. */
@@ -23,7 +24,7 @@ const KEPT_VARIANCE = 0.985;
  *
  * Per pixel: the median over frames spread evenly over those given, then the mean of the values that
  * agree with it, which is finer than one grey step. Whatever covers a pixel in fewer than half of the
- * frames leaves no trace. Noise: the variance over time against the level (photon transfer), a
+ * frames leaves no trace: frames in which something passes are left out there (see `findPassing`). Noise: the variance over time against the level (photon transfer), a
  * straight line through the medians of level classes. Compression freezes the noise of static pixels,
  * so this noise is a lower limit; centre measurements judge their scatter from their own residuals.
  */
@@ -56,35 +57,49 @@ export function buildBackground(frames: readonly GreyFrame[]): Outcome<Backgroun
   const agreeing = new Uint8Array(size);
   const values = new Float64Array(count);
   const deviations = new Float64Array(count);
-  for (let p = 0; p < size; p++) {
-    for (let k = 0; k < count; k++) {
-      values[k] = (chosen[k] as GreyFrame['data'])[p] as number;
-    }
+  /** Sets a pixel's level from the first `n` values. */
+  const setLevel = (p: number, n: number) => {
     deviations.set(values);
-    const middle = medianInPlace(deviations, count);
-    for (let k = 0; k < count; k++) deviations[k] = Math.abs((values[k] as number) - middle);
+    const middle = medianInPlace(deviations, n);
+    for (let k = 0; k < n; k++) deviations[k] = Math.abs((values[k] as number) - middle);
     // Deviations of whole numbers are coarse: what they leave says better how far values may lie.
-    let tolerance = LEAST_TOLERANCE + CUT_DEVIATIONS * medianInPlace(deviations, count);
+    let tolerance = LEAST_TOLERANCE + CUT_DEVIATIONS * medianInPlace(deviations, n);
     for (let round = 0; round < 2; round++) {
-      let n = 0;
+      let agree = 0;
       let sum = 0;
       let squares = 0;
-      for (let k = 0; k < count; k++) {
+      for (let k = 0; k < n; k++) {
         const d = (values[k] as number) - middle;
         if (d <= tolerance && d >= -tolerance) {
-          n++;
+          agree++;
           sum += d;
           squares += d * d;
         }
       }
-      const mean = sum / n;
+      const mean = sum / agree;
       level[p] = middle + mean;
-      agreeing[p] = n;
-      variance[p] = n > 1 ? (squares - n * mean * mean) / (n - 1) / KEPT_VARIANCE : 0;
+      agreeing[p] = agree;
+      variance[p] = agree > 1 ? (squares - agree * mean * mean) / (agree - 1) / KEPT_VARIANCE : 0;
       tolerance = LEAST_TOLERANCE + CUT_SIGMAS * Math.sqrt(variance[p] as number);
     }
+  };
+  for (let p = 0; p < size; p++) {
+    for (let k = 0; k < count; k++) values[k] = (chosen[k] as GreyFrame['data'])[p] as number;
+    setLevel(p, count);
   }
-  const scene = { width, height, level, white, noise: photonTransfer(level, variance, count) };
+  const rough = { width, height, level, noise: photonTransfer(level, variance, count) };
+  const passing = findPassing(chosen, rough);
+  for (let p = 0; p < size; p++) {
+    const block = passing.blockOf(p);
+    if (!passing.any(block)) continue;
+    let n = 0;
+    for (let k = 0; k < count; k++) {
+      if (!passing.at(k, block)) values[n++] = (chosen[k] as GreyFrame['data'])[p] as number;
+    }
+    setLevel(p, n);
+  }
+  const noise = photonTransfer(level, variance, count);
+  const scene = { width, height, level, white, noise, averaged: count };
   const faulty = findFaulty(scene, { variance, agreeing, frames: count });
   return success(faulty === null ? scene : { ...scene, faulty });
 }

@@ -77,7 +77,9 @@ export function settle(
 ): Settled | null {
   const { count } = pixels;
   const parameters = GEOMETRY + shading.terms;
-  const { noise, white } = background;
+  const { noise, white, averaged = Number.POSITIVE_INFINITY } = background;
+  // The scene as the pixels, with its own noise, and the picture itself tell it together.
+  const behind = Float64Array.from(pixels.background.subarray(0, count));
   const residuals = new Float64Array(count);
   const variance = new Float64Array(count);
   /** Ball minus background where the pixel is mostly ball, else 0. */
@@ -108,21 +110,29 @@ export function settle(
   };
   for (let round = 0; ; round++) {
     for (let i = 0; i < count; i++) {
-      const value = model.at(
+      const told = pixels.background[i] as number;
+      const shown = model.at(
         pixels.x[i] as number,
         pixels.y[i] as number,
-        pixels.background[i] as number,
+        behind[i] as number,
         disc,
         gradients,
         i * parameters,
       );
+      const open = 1 - model.cover;
+      const value = shown + open * (told - (behind[i] as number));
       const seen = pixels.value[i] as number;
-      difference[i] =
-        model.cover < 0.5 ? 0 : (value - (pixels.background[i] as number)) / model.cover;
+      difference[i] = model.cover < 0.5 ? 0 : (value - told) / model.cover;
       // At the format's end a pixel only says that it is no darker.
       residuals[i] = seen >= white && value >= white ? 0 : seen - value;
       // The model's value: by its own value a pixel's weight would go with its noise.
-      variance[i] = noise.readVariance + noise.gain * Math.max(0, Math.min(white, value));
+      const ownVariance = noise.readVariance + noise.gain * Math.max(0, Math.min(white, value));
+      const toldVariance = (noise.readVariance + noise.gain * Math.max(0, told)) / averaged;
+      variance[i] = ownVariance + open * open * toldVariance;
+      // Slopes at the scene as it was told would go with its noise, and so with the residuals: the outline would be
+      // drawn outwards where the ball is dim (errors in variables).
+      behind[i] =
+        told + ((open * toldVariance) / (variance[i] as number)) * (residuals[i] as number);
     }
     const early = opening ? OPENING_CUTS[round] : undefined;
     const held = early !== undefined;

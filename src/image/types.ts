@@ -11,6 +11,8 @@ export interface Background {
   readonly height: number;
   /** Grey value of the scene without ball or fragments. */
   readonly level: Float32Array;
+  /** Frames that `level` is the mean of, and whose noise it has therefore; left out: so many that it has none. */
+  readonly averaged?: number;
   readonly white: number;
   /** Noise variance at grey value g: `readVariance + gain * g` (EMVA 1288 linear camera model), grey^2. */
   readonly noise: { readonly readVariance: number; readonly gain: number };

