@@ -3,7 +3,7 @@ import type { GreyFrame } from '../core/frame';
 import type { LensCalibration } from '../core/lens';
 import { ExitframeError } from '../core/reason';
 import type { ImagePoint } from '../core/units';
-import type { BoardAnswer, LampAnswer } from '../protocol/calibrate';
+import type { BoardAnswer, CalibrateApi, LampAnswer } from '../protocol/calibrate';
 import type { LampQuestion } from '../reduction/calibrateClock';
 import type { MarkedEdge } from '../reduction/calibrateLens';
 import type { Calibrator, StartCalibrator } from './crew';
@@ -20,9 +20,9 @@ type BoardSize = NonNullable<Parameters<Calibrator['lensFromBoards']>[1]>;
 
 /** Calibrations from footage other than the shot's: each in a thread of its own, the shot's film untouched. */
 export function createCalibration(start: StartCalibrator) {
-  const lamp = createTask<LampAnswer>(start);
-  const boards = createTask<BoardsFound>(start);
-  const edges = createTask<LensCalibration>(start);
+  const lamp = createTask<LampAnswer, CalibrateApi>(start, calibrationStopped);
+  const boards = createTask<BoardsFound, CalibrateApi>(start, calibrationStopped);
+  const edges = createTask<LensCalibration, CalibrateApi>(start, calibrationStopped);
   /** Edges marked on the film for the lens; marks to work with, no part of the shot. */
   const marked = signal<readonly MarkedEdge[]>([]);
   /** Where the lens in use came from, as far as this session knows. */
@@ -89,3 +89,10 @@ export function createCalibration(start: StartCalibrator) {
     },
   };
 }
+
+export const calibrationStopped = (message: string) =>
+  new ExitframeError(
+    'calibrationStopped',
+    `The thread that calibrated stopped: ${message}`,
+    'Try again, with fewer or smaller pictures.',
+  );

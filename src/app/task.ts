@@ -1,6 +1,5 @@
 import { signal } from '@preact/signals';
-import { ExitframeError, type Reason, reasonOf } from '../core/reason';
-import type { CalibrateApi } from '../protocol/calibrate';
+import { type Reason, reasonOf } from '../core/reason';
 import type { StartThread, Thread } from './crew';
 
 /** Where a piece of work in a thread of its own stands. */
@@ -15,10 +14,7 @@ export type Work<T> =
  * One kind of work at a time, each in its own thread. Cancelled, what was found before stays. `stopped` is told of a
  * thread that died.
  */
-export function createTask<T, Api = CalibrateApi>(
-  start: StartThread<Api>,
-  stopped: (message: string) => Reason = calibrationStopped,
-) {
+export function createTask<T, Api>(start: StartThread<Api>, stopped: (message: string) => Reason) {
   const state = signal<Work<T>>({ kind: 'idle' });
   let end: (() => void) | null = null;
 
@@ -62,10 +58,3 @@ export function createTask<T, Api = CalibrateApi>(
     },
   };
 }
-
-const calibrationStopped = (message: string): Reason =>
-  new ExitframeError(
-    'calibrationStopped',
-    `The thread that calibrated stopped: ${message}`,
-    'Try again, with fewer or smaller pictures.',
-  );

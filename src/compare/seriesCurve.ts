@@ -17,8 +17,10 @@ export interface FittedShot extends StatedLauncher {
   readonly lead: Estimate | null;
 }
 
-export const FREE_KEYS = ['gapDischarge', 'residualPressure', 'sealBurstPressure'] as const;
-export type FreeKey = (typeof FREE_KEYS)[number];
+export type FreeKey = Extract<
+  LauncherInputKey,
+  'gapDischarge' | 'residualPressure' | 'sealBurstPressure'
+>;
 
 export interface SeriesFitQuestion {
   readonly model: ModelName;

@@ -24,8 +24,8 @@ const KEPT_VARIANCE = 0.985;
  *
  * Per pixel: the median over frames spread evenly over those given, then the mean of the values that
  * agree with it, which is finer than one grey step. Whatever covers a pixel in fewer than half of the
- * frames leaves no trace: frames in which something passes are left out there (see `findPassing`). Noise: the variance over time against the level (photon transfer), a
- * straight line through the medians of level classes. Compression freezes the noise of static pixels,
+ * frames leaves no trace: frames in which something passes are left out there (see `findPassing`).
+ * Noise: the variance over time against the level (photon transfer), a straight line through the medians of level classes. Compression freezes the noise of static pixels,
  * so this noise is a lower limit; centre measurements judge their scatter from their own residuals.
  */
 export function buildBackground(frames: readonly GreyFrame[]): Outcome<Background> {

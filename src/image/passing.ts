@@ -1,13 +1,11 @@
 import type { GreyFrame } from '../core/frame';
-import { median } from '../core/statistics';
+import { DEVIATION_OVER_MEDIAN, median } from '../core/statistics';
 import type { Background } from './types';
 
 /** Side of the blocks, px: smaller than a ball, and of enough pixels that a mean tells more than any of them. */
 const SIDE = 8;
 /** A block differs where its mean is off by this many standard deviations; its neighbours are taken with it. */
 const OFF_SIGMAS = 4;
-/** Standard deviation of normal values over the median of their sizes. */
-const DEVIATION_OF_MEDIAN = 1.4826;
 
 /** Blocks of the frames in which something stands before the scene. */
 export interface Passing {
@@ -31,21 +29,18 @@ export function findPassing(
   const columns = Math.ceil(width / SIDE);
   const rows = Math.ceil(height / SIDE);
   const blocks = columns * rows;
-  const blockOf = (p: number) => {
+  const blockAt = Uint32Array.from({ length: width * height }, (_, p) => {
     const x = p % width;
     return Math.floor((p - x) / width / SIDE) * columns + Math.floor(x / SIDE);
-  };
+  });
+  const sizes = new Float64Array(blocks);
+  for (const block of blockAt) sizes[block] = (sizes[block] as number) + 1;
   const means = (data: ArrayLike<number>): Float64Array => {
     const sums = new Float64Array(blocks);
-    const counts = new Float64Array(blocks);
-    for (let y = 0; y < height; y++) {
-      for (let x = 0; x < width; x++) {
-        const block = Math.floor(y / SIDE) * columns + Math.floor(x / SIDE);
-        sums[block] = (sums[block] as number) + (data[y * width + x] as number);
-        counts[block] = (counts[block] as number) + 1;
-      }
-    }
-    return sums.map((sum, block) => sum / (counts[block] as number));
+    blockAt.forEach((block, p) => {
+      sums[block] = (sums[block] as number) + (data[p] as number);
+    });
+    return sums.map((sum, block) => sum / (sizes[block] as number));
   };
   const still = means(level);
   const deviation = still.map((grey) => Math.sqrt(noise.readVariance + noise.gain * grey) / SIDE);
@@ -59,7 +54,7 @@ export function findPassing(
     );
   });
   // Where neighbours err alike, as a codec's blocks do, means scatter more than independent noise has them.
-  const scale = Math.max(1, DEVIATION_OF_MEDIAN * median(off.map((of) => median(of))));
+  const scale = Math.max(1, DEVIATION_OVER_MEDIAN * median(off.map((of) => median(of))));
   const passed = off.map((of) =>
     dilate(
       of.map((z) => Number(z > OFF_SIGMAS * scale)),
@@ -74,7 +69,7 @@ export function findPassing(
   }
   const passes = counts.map((count) => Number(count > 0 && count <= frames.length / 2));
   return {
-    blockOf,
+    blockOf: (p) => blockAt[p] as number,
     any: (block) => passes[block] === 1,
     at: (k, block) => passes[block] === 1 && passed[k]?.[block] === 1,
   };

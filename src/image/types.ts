@@ -12,7 +12,7 @@ export interface Background {
   /** Grey value of the scene without ball or fragments. */
   readonly level: Float32Array;
   /** Frames that `level` is the mean of, and whose noise it has therefore; left out: so many that it has none. */
-  readonly averaged?: number;
+  readonly averaged?: number | undefined;
   readonly white: number;
   /** Noise variance at grey value g: `readVariance + gain * g` (EMVA 1288 linear camera model), grey^2. */
   readonly noise: { readonly readVariance: number; readonly gain: number };

@@ -17,5 +17,7 @@ export function sealReference(
   scene: Background,
 ): Outcome<Background> {
   const rest = buildBackground(firstFrames.slice(0, REST_FRAMES));
-  return rest.ok ? success({ ...scene, level: rest.value.level }) : rest;
+  if (!rest.ok) return rest;
+  const { level, averaged } = rest.value;
+  return success({ ...scene, level, averaged });
 }

@@ -62,24 +62,29 @@ export function momentFrom(
   const { mean, sd } = momentsOf(film);
   const own = [entry('What the frames around it show', 'A', sd, 's', 1, null)];
   const others = [...extra, ...clockSources(mean, clock, view)];
-  const all = withNormal(film, combine(others).u);
-  return momentOf(mean, own, others, film, intervalOf(all, coverage), coverage);
+  return momentOf(mean, own, others, film, coverage, (all) => intervalOf(all, coverage));
 }
 
-/** The budget is what the frames leave open (`own`) and, unless it is nothing, what other sources do. */
+/**
+ * The budget is what the frames leave open (`own`) and, unless it is nothing, what other sources do; `intervalIn` reads
+ * the interval off how probable each moment is by both, or off the standard uncertainty of the others.
+ */
 function momentOf(
   value: Seconds,
   own: readonly BudgetEntry[],
   others: readonly BudgetEntry[],
   film: Density,
-  interval: Quantity['interval'],
   coverage: number,
+  intervalIn: (all: Density, othersU: Seconds) => Quantity['interval'],
 ): Moment {
+  const othersU = combine(others).u;
+  const all = withNormal(film, othersU);
+  const interval = intervalIn(all, othersU);
   const budget = [...own, ...others.filter((e) => e.contribution > 0)];
   return {
     moment: { value, u: combine(budget).u, interval, coverage, dof: null },
     budget,
-    posterior: posteriorOf(withNormal(film, combine(others).u)),
+    posterior: posteriorOf(all),
     film,
   };
 }
@@ -117,9 +122,10 @@ export function momentIn(
     rectangular('Exposure, and time until a tear shows', b),
   ].filter((e) => e.contribution > 0);
   const others = clockSources(value, clock, view);
-  const half = coverageHalfWidth(a, b, combine(others).u, coverage);
-  const film = trapezoid(value, a, b);
-  return momentOf(value, own, others, film, [value - half, value + half], coverage);
+  return momentOf(value, own, others, trapezoid(value, a, b), coverage, (_, othersU) => {
+    const half = coverageHalfWidth(a, b, othersU, coverage);
+    return [value - half, value + half];
+  });
 }
 
 /** Density of the sum of two rectangular quantities about a value. */

@@ -1,7 +1,9 @@
 import { beforeEach, describe, expect, it } from 'vitest';
+import { calibrationStopped } from '../../../src/app/calibration';
 import type { Calibrator, StartCalibrator } from '../../../src/app/crew';
 import { createTask } from '../../../src/app/task';
 import { ExitframeError } from '../../../src/core/reason';
+import type { CalibrateApi } from '../../../src/protocol/calibrate';
 
 const never = () => new Promise<never>(() => undefined);
 
@@ -26,7 +28,7 @@ beforeEach(() => {
 
 describe('a task', () => {
   it('tells its share, then what it found, and ends its thread', async () => {
-    const task = createTask<number>(start);
+    const task = createTask<number, CalibrateApi>(start, calibrationStopped);
     let tell: (share: number) => void = () => undefined;
     let answer: (found: number) => void = () => undefined;
     const running = task.run((_thread, onShare) => {
@@ -48,7 +50,7 @@ describe('a task', () => {
   });
 
   it('gives the reason where the work fails', async () => {
-    const task = createTask<number>(start);
+    const task = createTask<number, CalibrateApi>(start, calibrationStopped);
     await task.run(async () => {
       throw new ExitframeError('notFootage', 'No film.', 'Choose one.');
     });
@@ -58,7 +60,7 @@ describe('a task', () => {
   });
 
   it('says that its thread died, instead of waiting for ever', () => {
-    const task = createTask<number>(start);
+    const task = createTask<number, CalibrateApi>(start, calibrationStopped);
     void task.run(never);
     threads[0]?.die('out of memory');
     expect(task.state.value).toMatchObject({
@@ -69,7 +71,7 @@ describe('a task', () => {
   });
 
   it('keeps what was found before when cancelled', async () => {
-    const task = createTask<number>(start);
+    const task = createTask<number, CalibrateApi>(start, calibrationStopped);
     await task.run(async () => 3);
     void task.run(never);
     task.cancel();
@@ -80,7 +82,7 @@ describe('a task', () => {
   });
 
   it('goes by the work begun last, whichever answers later', async () => {
-    const task = createTask<string>(start);
+    const task = createTask<string, CalibrateApi>(start, calibrationStopped);
     let late: (found: string) => void = () => undefined;
     const first = task.run(
       () =>
@@ -96,7 +98,7 @@ describe('a task', () => {
   });
 
   it('forgets everything at a reset', async () => {
-    const task = createTask<number>(start);
+    const task = createTask<number, CalibrateApi>(start, calibrationStopped);
     await task.run(async () => 3);
     void task.run(never);
     task.reset();
@@ -105,7 +107,7 @@ describe('a task', () => {
   });
 
   it('starts no thread for work that cannot begin', () => {
-    const task = createTask<number>(start);
+    const task = createTask<number, CalibrateApi>(start, calibrationStopped);
     task.refuse({ code: 'nothingChosen', message: 'No file.' });
     expect(task.state.value).toMatchObject({ kind: 'failed' });
     expect(threads).toEqual([]);
