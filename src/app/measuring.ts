@@ -54,7 +54,8 @@ export function createMeasuring(crew: {
   /** Why the last refit failed, where it did for another reason than needing the film. */
   const refitProblem = signal<Reason | null>(null);
   const velocities = createVelocityMemory();
-  let concludedFrom: string | null = null;
+  /** The shot that the result stands for. */
+  let concluded: Shot | null = null;
   let turn = 0;
   let stopping: AbortController | null = null;
   let pending: ReductionEvent[] = [];
@@ -94,7 +95,7 @@ export function createMeasuring(crew: {
   };
   const conclude = (shot: Shot, outcome: Reduction) =>
     batch(() => {
-      concludedFrom = JSON.stringify(shot);
+      concluded = shot;
       velocities.remember(shot, outcome);
       reduction.value = outcome;
       status.value = { kind: 'done' };
@@ -152,7 +153,7 @@ export function createMeasuring(crew: {
   /** Brings the result up to date after an edit, without the film where that is possible. */
   const refit = async (inputs: ReductionInputs): Promise<void> => {
     if (reduction.value === null || status.value.kind === 'running') return;
-    if (JSON.stringify(inputs.shot) === concludedFrom) {
+    if (JSON.stringify(inputs.shot) === JSON.stringify(concluded)) {
       turn += 1;
       freshness.value = 'fresh';
       refitProblem.value = null;
@@ -189,6 +190,10 @@ export function createMeasuring(crew: {
     }),
     measure,
     refit,
+    /** The result with the shot it was concluded from; null where nothing is measured. */
+    kept(): { readonly shot: Shot; readonly reduction: Reduction } | null {
+      return reduction.value && concluded && { shot: concluded, reduction: reduction.value };
+    },
     /** The inputs cannot be reduced as they are now. */
     markOutdated() {
       turn += status.value.kind === 'running' ? 0 : 1;
@@ -210,7 +215,7 @@ export function createMeasuring(crew: {
     reset() {
       turn += 1;
       dropPending();
-      concludedFrom = null;
+      concluded = null;
       velocities.forget();
       const running = status.value.kind === 'running';
       batch(() => {

@@ -1,13 +1,21 @@
 /** Writes text to a file the person chooses, or downloads it where the browser cannot ask. */
-export async function saveText(
+export const saveText = (
   name: string,
   text: string,
   description: string,
   kind: FileKind = 'application/json',
+): Promise<boolean> => saveBlob(name, new Blob([text], { type: kind }), description, kind);
+
+/** The same for anything. False: the person chose no file. */
+export async function saveBlob(
+  name: string,
+  blob: Blob,
+  description: string,
+  kind: FileKind,
 ): Promise<boolean> {
   const picker = (window as { showSaveFilePicker?: SaveFilePicker }).showSaveFilePicker;
   if (picker === undefined) {
-    download(name, text, kind);
+    download(name, blob);
     return true;
   }
   try {
@@ -16,7 +24,7 @@ export async function saveText(
       types: [{ description, accept: { [kind]: [ENDINGS[kind]] } }],
     });
     const stream = await handle.createWritable();
-    await stream.write(text);
+    await stream.write(blob);
     await stream.close();
     return true;
   } catch (error) {
@@ -26,7 +34,13 @@ export async function saveText(
   }
 }
 
-const ENDINGS = { 'application/json': '.json', 'text/csv': '.csv' } as const;
+const ENDINGS = {
+  'application/json': '.json',
+  'text/csv': '.csv',
+  'text/html': '.html',
+  'image/svg+xml': '.svg',
+  'image/png': '.png',
+} as const;
 type FileKind = keyof typeof ENDINGS;
 
 /** The part of the File System Access API that is used; the DOM library of TypeScript lacks the picker. */
@@ -35,8 +49,8 @@ type SaveFilePicker = (options: {
   types: { description: string; accept: Record<string, string[]> }[];
 }) => Promise<FileSystemFileHandle>;
 
-function download(name: string, text: string, type: FileKind): void {
-  const url = URL.createObjectURL(new Blob([text], { type }));
+function download(name: string, blob: Blob): void {
+  const url = URL.createObjectURL(blob);
   const link = document.createElement('a');
   link.href = url;
   link.download = name;

@@ -251,6 +251,8 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore, scenes: S
     openSample,
     openFiles,
     measure,
+    /** A frame of the open film. */
+    frame: cache.get,
     /** The recording rate from a lamp that flickers `flicker` times a second, filmed in this clip. */
     rateFromLamp: (flicker: number, onShare: (share: number) => void) => {
       const clock = readings.clock.value;

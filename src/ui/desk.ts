@@ -32,8 +32,8 @@ export function createDesk(session: Session, preferences: Preferences) {
   return {
     session,
     preferences,
-    /** One shot, or the notebook of many. */
-    place: signal<'shot' | 'notebook'>('shot'),
+    /** One shot, its report, or the notebook of many. */
+    place: signal<'shot' | 'report' | 'notebook'>('shot'),
     step,
     mode,
     view: signal<FilmTransform>(FIT),

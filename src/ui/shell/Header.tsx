@@ -27,7 +27,7 @@ export function Header() {
           type="button"
           aria-pressed={place.value === 'notebook'}
           onClick={() => {
-            place.value = place.value === 'shot' ? 'notebook' : 'shot';
+            place.value = place.value === 'notebook' ? 'shot' : 'notebook';
           }}
         >
           Notebook
