@@ -28,6 +28,13 @@ export interface LiveStreak {
   readonly version: number;
 }
 
+/** What was measured, to be kept while the window is away. */
+export interface KeptMeasurement {
+  readonly shot: Shot;
+  readonly reduction: Reduction;
+  readonly streak: Pick<LiveStreak, 'line' | 'rows'>;
+}
+
 /** A centre to draw: one of the result's positions, or one that has only just been measured. */
 export type DrawnPosition = Pick<
   Position,
@@ -190,9 +197,16 @@ export function createMeasuring(crew: {
     }),
     measure,
     refit,
-    /** The result with the shot it was concluded from; null where nothing is measured. */
-    kept(): { readonly shot: Shot; readonly reduction: Reduction } | null {
+    /** What there is to keep besides the streak image; null where nothing is measured. */
+    kept(): Omit<KeptMeasurement, 'streak'> | null {
       return reduction.value && concluded && { shot: concluded, reduction: reduction.value };
+    },
+    /** Takes up what was kept. An edit that needs the film then asks for it to be measured again. */
+    resume({ shot, reduction: outcome, streak: { line, rows } }: KeptMeasurement) {
+      batch(() => {
+        streak.value = { line, rows, version: streak.value.version + 1 };
+        conclude(shot, outcome);
+      });
     },
     /** The inputs cannot be reduced as they are now. */
     markOutdated() {
