@@ -1,23 +1,15 @@
 import type { Result, Shot } from './resultTypes';
 
-/** Writes text to a file the person chooses, or downloads it where the browser cannot ask. */
-export const saveText = (
+/** Writes to a file the person chooses, or downloads where the browser cannot ask. False: the person chose no file. */
+export async function saveFile(
   name: string,
-  text: string,
+  data: string | Blob,
   description: string,
   kind: FileKind = 'application/json',
-): Promise<boolean> => saveBlob(name, new Blob([text], { type: kind }), description, kind);
-
-/** The same for anything. False: the person chose no file. */
-export async function saveBlob(
-  name: string,
-  blob: Blob,
-  description: string,
-  kind: FileKind,
 ): Promise<boolean> {
   const picker = (window as { showSaveFilePicker?: SaveFilePicker }).showSaveFilePicker;
   if (picker === undefined) {
-    download(name, blob);
+    download(name, data, kind);
     return true;
   }
   try {
@@ -26,7 +18,7 @@ export async function saveBlob(
       types: [{ description, accept: { [kind]: [ENDINGS[kind]] } }],
     });
     const stream = await handle.createWritable();
-    await stream.write(blob);
+    await stream.write(data);
     await stream.close();
     return true;
   } catch (error) {
@@ -51,8 +43,8 @@ type SaveFilePicker = (options: {
   types: { description: string; accept: Record<string, string[]> }[];
 }) => Promise<FileSystemFileHandle>;
 
-function download(name: string, blob: Blob): void {
-  const url = URL.createObjectURL(blob);
+function download(name: string, data: string | Blob, type: FileKind): void {
+  const url = URL.createObjectURL(new Blob([data], { type }));
   const link = document.createElement('a');
   link.href = url;
   link.download = name;

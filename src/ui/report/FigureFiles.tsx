@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { useRef } from 'preact/hooks';
-import { fileNameOf, saveBlob, saveText } from '../../app/saving';
+import { fileNameOf, saveFile } from '../../app/saving';
 import { useDesk } from '../desk';
 import { figureSvg, pngOf } from './figureSvg';
 
@@ -19,9 +19,9 @@ export function FigureFiles({ name, children }: FigureFilesProps) {
     try {
       const drawn = figureSvg(figure.current);
       if (kind === 'svg') {
-        await saveText(`${fileNameOf(name)}.svg`, drawn.text, 'Drawing', 'image/svg+xml');
+        await saveFile(`${fileNameOf(name)}.svg`, drawn.text, 'Drawing', 'image/svg+xml');
       } else {
-        await saveBlob(`${fileNameOf(name)}.png`, await pngOf(drawn), 'Picture', 'image/png');
+        await saveFile(`${fileNameOf(name)}.png`, await pngOf(drawn), 'Picture', 'image/png');
       }
     } catch (error) {
       notices.report('result', error);

@@ -1,6 +1,6 @@
 import type { RefObject } from 'preact';
 import type { Reduction } from '../../app/resultTypes';
-import { fileNameOf, saveText } from '../../app/saving';
+import { fileNameOf, saveFile } from '../../app/saving';
 import { csvText } from '../../report/csv';
 import type { Extent, ReportDocument } from '../../report/document';
 import { budgetSheet, centresSheet, resultSheet } from '../../report/sheets';
@@ -42,10 +42,10 @@ export function ReportBar(props: ReportBarProps) {
     if (sheet.current === null) return;
     const { pageOf } = await import('./exportPage');
     const text = pageOf(sheet.current, `${document.title} report`);
-    await saveText(`${name}.report.html`, text, 'Web page', 'text/html');
+    await saveFile(`${name}.report.html`, text, 'Web page', 'text/html');
   };
   const saveSheet = (key: keyof typeof SHEETS) =>
-    saveText(
+    saveFile(
       `${name}.${key}.csv`,
       csvText(SHEETS[key].sheet(reduction.result)),
       'Table',
