@@ -1,4 +1,4 @@
-import { effect, signal, untracked } from '@preact/signals';
+import { computed, effect, signal, untracked } from '@preact/signals';
 import type { FootageFile } from '../footage/source';
 import { parseShot } from '../shot/parse';
 import type { Shot } from '../shot/schema';
@@ -8,23 +8,25 @@ import { completeShot, footageOf, footagePaths, newDraft, type ShotDraft } from 
 import type { DraftStore } from './drafts';
 import { createFilmStore, FootageMismatch, type OpenFilm } from './filmStore';
 import { sortFiles } from './footageFiles';
-import { createFrameCache } from './frameCache';
 import { rateOfLamp } from './frameLevels';
+import { createFrameStock } from './frameStock';
 import { createInspecting } from './inspecting';
 import { createMeasuring } from './measuring';
 import { createModelComparison } from './modelComparison';
 import { createNotebook } from './notebook';
 import { createNotices } from './notices';
+import { passageOf } from './passage';
 import { createPlayer } from './player';
 import { createReadings } from './readings';
 import { reductionInputs } from './reductionInputs';
 import { fetchSample, type Sample } from './samples';
+import { createScenery } from './scenery';
 import type { SetupSceneStore } from './setupScenes';
 import { createShotStore } from './shotStore';
 import { velocityChange } from './velocityChange';
 
 /** Enough for a few hundred frames of the usual size, bytes. */
-const FRAME_CACHE_BYTES = 128 * 2 ** 20;
+const FRAME_STOCK_BYTES = 128 * 2 ** 20;
 /** A pause in editing before inputs are kept and the result is brought up to date, ms. */
 const KEEP_AFTER_MS = 400;
 const REFIT_AFTER_MS = 250;
@@ -46,10 +48,27 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore, scenes: S
   const { inputsOf, keepScene } = reductionInputs(films, scenes);
   const shots = createShotStore(() => Date.now());
   const measuring = createMeasuring(crew);
-  const cache = createFrameCache((index) => crew.film.frame(index), FRAME_CACHE_BYTES);
-  const player = createPlayer(cache, (error) => notices.report('footage', error));
+  const player = createPlayer(
+    // The crew may be renewed: its film is looked up with every call.
+    createFrameStock(
+      {
+        startRun: (range) => crew.film.startRun(range),
+        next: (run) => crew.film.next(run),
+        endRun: (run) => crew.film.endRun(run),
+      },
+      FRAME_STOCK_BYTES,
+    ),
+    (error) => notices.report('footage', error),
+    (frames) => passageOf(measuring.positions.value, frames),
+  );
   const readings = createReadings(shots.draft, films.film);
   const inspecting = createInspecting(crew);
+  const scenery = createScenery((onFault) => crew.startScenery(onFault), {
+    film: films.film,
+    draft: shots.draft,
+    measuring,
+    readings,
+  });
   const calibration = createCalibration(crew.startCalibrator);
   const models = createModelComparison(crew.startModeller, shots.draft, measuring);
   const notebook = createNotebook(crew.startRegistrar, crew.startModeller);
@@ -68,6 +87,7 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore, scenes: S
     inspecting.reset();
     calibration.reset();
     models.reset();
+    scenery.reset();
     shots.start(draft, isSaved);
     return player.reset(film.info.frameCount);
   };
@@ -240,6 +260,11 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore, scenes: S
     measuring,
     player,
     readings,
+    scenery,
+    /** The streak image as measured, or along an assumed line until it is. */
+    streak: computed(() =>
+      measuring.streak.value.line === null ? scenery.look.value : measuring.streak.value,
+    ),
     calibration,
     models,
     notebook,
@@ -270,8 +295,7 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore, scenes: S
       inspecting.reset();
       await crew.renew();
       await films.reopen();
-      cache.clear();
-      await player.show(player.current.value);
+      await player.refresh();
     },
     dispose() {
       stopKeeping();
@@ -279,6 +303,7 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore, scenes: S
       stopInspecting();
       calibration.reset();
       models.reset();
+      scenery.dispose();
       notebook.dispose();
       player.pause();
       crew.dispose();
