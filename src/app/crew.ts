@@ -12,6 +12,16 @@ export type Thread<Api> = Api & { dispose(): void };
 /** `onFault` hears of a thread that died, whose answer will not come. */
 export type StartThread<Api> = (onFault: (message: string) => void) => Thread<Api>;
 
+/** Threads that open and measure films beside the one on the screen; started for a queue, ended after it. */
+export interface Bench {
+  readonly film: Pick<FilmApi, 'open' | 'timestamps' | 'sha256' | 'audio'>;
+  readonly reduce: Pick<ReduceApi, 'reduce' | 'cancel'>;
+  dispose(): void;
+}
+
+/** `onFault` hears of a thread that died: the bench is then of no more use. */
+export type StartBench = (onFault: (message: string) => void) => Promise<Bench>;
+
 export type Calibrator = Thread<CalibrateApi>;
 export type StartCalibrator = StartThread<CalibrateApi>;
 
@@ -29,6 +39,7 @@ export interface Crew {
   readonly startModeller: StartThread<LaunchApi>;
   readonly startRegistrar: StartThread<SeriesApi>;
   readonly startScenery: StartThread<Scenery>;
+  readonly startBench: StartBench;
 }
 
 interface StartedCrew extends Crew {
@@ -80,6 +91,7 @@ export async function renewableCrew(
     startModeller: (onFault) => crew.startModeller(onFault),
     startRegistrar: (onFault) => crew.startRegistrar(onFault),
     startScenery: (onFault) => crew.startScenery(onFault),
+    startBench: (onFault) => crew.startBench(onFault),
     async renew() {
       crew.dispose();
       crew = await bringUp();

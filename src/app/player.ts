@@ -108,7 +108,7 @@ export function createPlayer(
       wait();
     },
     /** Starts on other footage, or on none. */
-    reset(frames: number) {
+    reset(frames: number, first = 0) {
       pause();
       request += 1;
       shownRequest = request;
@@ -118,7 +118,7 @@ export function createPlayer(
         current.value = 0;
         shown.value = null;
       });
-      return show(0);
+      return show(first);
     },
     /** Decodes everything anew, in threads that were started anew. */
     refresh() {
