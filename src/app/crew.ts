@@ -11,6 +11,16 @@ export type Thread<Api> = Api & { dispose(): void };
 /** `onFault` hears of a thread that died, whose answer will not come. */
 export type StartThread<Api> = (onFault: (message: string) => void) => Thread<Api>;
 
+/** Threads that open and measure films beside the one on the screen; started for a queue, ended after it. */
+export interface Bench {
+  readonly film: Pick<FilmApi, 'open' | 'timestamps' | 'sha256' | 'audio'>;
+  readonly reduce: Pick<ReduceApi, 'reduce' | 'cancel'>;
+  dispose(): void;
+}
+
+/** `onFault` hears of a thread that died: the bench is then of no more use. */
+export type StartBench = (onFault: (message: string) => void) => Promise<Bench>;
+
 export type Calibrator = Thread<CalibrateApi>;
 export type StartCalibrator = StartThread<CalibrateApi>;
 
@@ -24,6 +34,7 @@ export interface Crew {
   readonly startCalibrator: StartCalibrator;
   readonly startModeller: StartThread<LaunchApi>;
   readonly startRegistrar: StartThread<SeriesApi>;
+  readonly startBench: StartBench;
 }
 
 interface StartedCrew extends Crew {
@@ -74,6 +85,7 @@ export async function renewableCrew(
     startCalibrator: (onFault) => crew.startCalibrator(onFault),
     startModeller: (onFault) => crew.startModeller(onFault),
     startRegistrar: (onFault) => crew.startRegistrar(onFault),
+    startBench: (onFault) => crew.startBench(onFault),
     async renew() {
       crew.dispose();
       crew = await bringUp();

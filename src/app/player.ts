@@ -76,7 +76,7 @@ export function createPlayer(cache: FrameCache, onError: (error: unknown) => voi
       void tick();
     },
     /** Starts on other footage, or on none. */
-    reset(frames: number) {
+    reset(frames: number, first = 0) {
       pause();
       request += 1;
       cache.clear();
@@ -85,7 +85,7 @@ export function createPlayer(cache: FrameCache, onError: (error: unknown) => voi
         current.value = 0;
         shown.value = null;
       });
-      return show(0);
+      return show(first);
     },
   };
 }

@@ -20,3 +20,4 @@ export type {
   Result,
 } from '../shot/result';
 export type { FitChoice, LauncherInputs, Seal, Shot } from '../shot/schema';
+export type { Setup } from '../shot/setupFile';

@@ -1,5 +1,5 @@
 import { STEPS } from '../../app/draft';
-import { rejectFrame } from '../actions';
+import { rejectFrame, undoablesOf } from '../actions';
 import { type Desk, INSPECT } from '../desk';
 
 /** What the keyboard does, as the help panel lists it; `handleKey` below does it. */
@@ -12,7 +12,7 @@ export const KEYS = [
   { keys: 'N, P', does: 'next or previous of the frames gone through (Frame by frame)' },
   { keys: 'X', does: 'reject the frame, or use it again (Ball, Result)' },
   { keys: 'C', does: 'correct the centre by hand (Ball, Result)' },
-  { keys: 'Ctrl + Z, Ctrl + Y', does: 'undo, redo (⌘ on a Mac)' },
+  { keys: 'Ctrl + Z, Ctrl + Y', does: 'undo, redo (⌘ on a Mac); text being typed has its own' },
   { keys: 'Esc', does: 'put the drawing tool down' },
   { keys: 'Tab, then arrows', does: 'reach a handle on the film and nudge it' },
 ] as const;
@@ -20,23 +20,35 @@ export const KEYS = [
 const TYPING =
   'input:not([type="radio"]):not([type="checkbox"]):not([type="range"]), textarea, select';
 
+/** Text that is being typed has an undo of its own; a field at rest says so. */
+const OWN_TEXT =
+  ':is(input:not([type="radio"]):not([type="checkbox"]):not([type="range"]), textarea):not([data-at-rest])';
+
+function goBackOrForth(desk: Desk, { key, shiftKey }: KeyboardEvent): boolean {
+  const { undo, redo } = undoablesOf(desk);
+  switch (key.toLowerCase()) {
+    case 'z':
+      if (shiftKey) redo();
+      else undo();
+      return true;
+    case 'y':
+      redo();
+      return true;
+    default:
+      return false;
+  }
+}
+
 /** Keys of the page as a whole; a field, slider or handle that takes the key itself comes first. */
 export function handleKey(desk: Desk, event: KeyboardEvent): void {
-  // They are those of a shot and its film.
-  if (event.defaultPrevented || desk.place.value !== 'shot') return;
+  if (event.defaultPrevented || event.altKey) return;
   const target = event.target instanceof Element ? event.target : null;
-  if (target?.closest(TYPING)) return;
   if (event.ctrlKey || event.metaKey) {
-    const { shots } = desk.session;
-    const key = event.key.toLowerCase();
-    const redoes = key === 'y' || (key === 'z' && event.shiftKey);
-    if (!redoes && key !== 'z') return;
-    if (redoes) shots.redo();
-    else shots.undo();
-    event.preventDefault();
+    if (!target?.closest(OWN_TEXT) && goBackOrForth(desk, event)) event.preventDefault();
     return;
   }
-  if (event.altKey) return;
+  // The others are those of a shot and its film.
+  if (desk.place.value !== 'shot' || target?.closest(TYPING)) return;
   if (actOn(desk, event, target)) event.preventDefault();
 }
 
