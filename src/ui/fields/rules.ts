@@ -93,6 +93,28 @@ export const RULES = {
     sign: 'positive',
     max: 1000,
   },
+  soundOffset: {
+    name: 'offset of the sound',
+    kind: 'time',
+    unit: 'ms',
+    sign: 'any',
+    min: -60,
+    max: 60,
+  },
+  microphoneDistance: {
+    name: 'distance of the microphone',
+    kind: 'length',
+    unit: 'm',
+    sign: 'nonNegative',
+    max: 1000,
+  },
+  backstopDistance: {
+    name: 'distance of the backstop',
+    kind: 'length',
+    unit: 'm',
+    sign: 'positive',
+    max: 1000,
+  },
   diameter: { name: 'ball diameter', kind: 'length', unit: 'mm', sign: 'positive', max: 1 },
   mass: { name: 'ball mass', kind: 'mass', unit: 'g', sign: 'positive', max: 10 },
   temperature: {
