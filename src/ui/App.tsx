@@ -22,12 +22,14 @@ import './panels/panels.css';
 import './result/result.css';
 import './models/models.css';
 import './notebook/notebook.css';
+import './queue/queue.css';
 
 /** The one window: a shot, or the notebook of many. */
 export function App({ desk }: { readonly desk: Desk }) {
   const over = useDrop(desk);
   useKeys(desk);
   useTheme(desk);
+  useLeaveQuestion(desk);
   return (
     <DeskContext.Provider value={desk}>
       <div class={`page ${over ? 'page-drop' : ''}`}>
@@ -65,6 +67,17 @@ function ShotBench({ desk }: { readonly desk: Desk }) {
   );
 }
 
+/** The browser asks before it leaves a queue that runs: clips still to be measured are not kept. */
+function useLeaveQuestion({ session: { queue } }: Desk): void {
+  useEffect(() => {
+    const ask = (event: BeforeUnloadEvent) => {
+      if (queue.running.value) event.preventDefault();
+    };
+    window.addEventListener('beforeunload', ask);
+    return () => window.removeEventListener('beforeunload', ask);
+  }, [queue]);
+}
+
 function useKeys(desk: Desk): void {
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => handleKey(desk, event);
@@ -97,10 +110,16 @@ function useDrop(desk: Desk): boolean {
   return over;
 }
 
+const TEXT_FILE = /\.(json|csv)$/i;
+
 async function takeDrop(desk: Desk, transfer: DataTransfer): Promise<void> {
   try {
     if (desk.place.value === 'notebook') {
-      await desk.session.notebook.add(await droppedFiles(transfer));
+      const files = await droppedFiles(transfer);
+      const { notebook, queue } = desk.session;
+      // Films alone are to be measured; beside shot files they are those shots' own.
+      if (files.some(({ name }) => TEXT_FILE.test(name))) await notebook.add(files);
+      else queue.add(files);
       return;
     }
     desk.step.value = 'footage';

@@ -1,12 +1,12 @@
 import { THEMES } from '../../app/preferences';
-import { saveShot } from '../actions';
+import { saveShot, undoablesOf } from '../actions';
 import { useDesk } from '../desk';
 import { Icon } from './Icon';
 
 /** Name of the shot, and what can be done to it as a whole. */
 export function Header() {
   const desk = useDesk();
-  const { shots, sample } = desk.session;
+  const { shots, sample, keeping, queue } = desk.session;
   const { theme } = desk.preferences;
   const { place } = desk;
   const draft = shots.draft.value;
@@ -21,6 +21,13 @@ export function Header() {
         {shots.unsaved.value && sample.value === null && (
           <span class="tag">not saved to a file</span>
         )}
+        {keeping.problem.value !== null && (
+          <span class="tag tag-warning" title={keeping.problem.value.message}>
+            {keeping.problem.value.code === 'footageNotKept'
+              ? 'footage not kept for a reload'
+              : 'not kept for a reload'}
+          </span>
+        )}
       </p>
       <div class="row header-actions">
         <button
@@ -31,8 +38,14 @@ export function Header() {
           }}
         >
           Notebook
+          {queue.running.value && ` (${queue.ended.value} of ${queue.clips.value.length})`}
         </button>
-        {place.value === 'shot' && <ShotActions />}
+        <UndoButtons />
+        {place.value === 'shot' && (
+          <button type="button" disabled={draft === null} onClick={() => saveShot(desk)}>
+            Save shot
+          </button>
+        )}
         <button
           type="button"
           title="Colours: as the system, light, dark"
@@ -59,33 +72,26 @@ export function Header() {
   );
 }
 
-/** What can be done to the shot that is open. */
-function ShotActions() {
-  const desk = useDesk();
-  const { shots } = desk.session;
-  const draft = shots.draft.value;
-  const undoLabel = shots.undoLabel.value;
-  const redoLabel = shots.redoLabel.value;
+/** Back and forth in the shot that is open, or in the notebook. */
+function UndoButtons() {
+  const { undoLabel, redoLabel, undo, redo } = undoablesOf(useDesk());
   return (
     <>
       <button
         type="button"
-        disabled={undoLabel === null}
-        title={undoLabel === null ? 'Nothing to undo' : `Undo: ${undoLabel}`}
-        onClick={shots.undo}
+        disabled={undoLabel.value === null}
+        title={undoLabel.value === null ? 'Nothing to undo' : `Undo: ${undoLabel.value}`}
+        onClick={undo}
       >
         <Icon name="undo" /> Undo
       </button>
       <button
         type="button"
-        disabled={redoLabel === null}
-        title={redoLabel === null ? 'Nothing to redo' : `Redo: ${redoLabel}`}
-        onClick={shots.redo}
+        disabled={redoLabel.value === null}
+        title={redoLabel.value === null ? 'Nothing to redo' : `Redo: ${redoLabel.value}`}
+        onClick={redo}
       >
         <Icon name="redo" /> Redo
-      </button>
-      <button type="button" disabled={draft === null} onClick={() => saveShot(desk)}>
-        Save shot
       </button>
     </>
   );
