@@ -3,6 +3,7 @@ import type { CalibrateApi } from '../protocol/calibrate';
 import type { FilmApi } from '../protocol/film';
 import type { LaunchApi } from '../protocol/launch';
 import type { ReduceApi } from '../protocol/reduce';
+import type { SceneryApi } from '../protocol/scenery';
 import type { SeriesApi } from '../protocol/series';
 
 /** A thread started for one piece of work; what is left of it goes with `dispose`. */
@@ -24,6 +25,9 @@ export type StartBench = (onFault: (message: string) => void) => Promise<Bench>;
 export type Calibrator = Thread<CalibrateApi>;
 export type StartCalibrator = StartThread<CalibrateApi>;
 
+/** What is asked of a thread that makes pictures of the whole film; it is connected to the film already. */
+export type Scenery = Omit<SceneryApi, 'connect' | 'stop'>;
+
 /** What the page asks of the background threads. */
 export interface Crew {
   readonly film: Pick<
@@ -34,6 +38,7 @@ export interface Crew {
   readonly startCalibrator: StartCalibrator;
   readonly startModeller: StartThread<LaunchApi>;
   readonly startRegistrar: StartThread<SeriesApi>;
+  readonly startScenery: StartThread<Scenery>;
   readonly startBench: StartBench;
 }
 
@@ -85,6 +90,7 @@ export async function renewableCrew(
     startCalibrator: (onFault) => crew.startCalibrator(onFault),
     startModeller: (onFault) => crew.startModeller(onFault),
     startRegistrar: (onFault) => crew.startRegistrar(onFault),
+    startScenery: (onFault) => crew.startScenery(onFault),
     startBench: (onFault) => crew.startBench(onFault),
     async renew() {
       crew.dispose();

@@ -1,12 +1,12 @@
-import { effect, signal, untracked } from '@preact/signals';
+import { computed, effect, signal, untracked } from '@preact/signals';
 import type { Setup } from '../shot/setupFile';
 import { createCalibration } from './calibration';
 import type { RenewableCrew } from './crew';
 import { completeShot, type ShotDraft } from './draft';
 import type { DraftStore } from './drafts';
 import { createFilmStore } from './filmStore';
-import { createFrameCache } from './frameCache';
 import { rateOfLamp } from './frameLevels';
+import { createFrameStock } from './frameStock';
 import { createInspecting } from './inspecting';
 import type { Left } from './keeping/left';
 import { createKeepingState } from './keeping/state';
@@ -15,17 +15,19 @@ import { createModelComparison } from './modelComparison';
 import { createNotebook } from './notebook';
 import { createNotices } from './notices';
 import { createOpening } from './opening';
+import { passageOf } from './passage';
 import { createPlayer } from './player';
 import { createQueue } from './queue';
 import { createReadings } from './readings';
 import { reductionInputs } from './reductionInputs';
+import { createScenery } from './scenery';
 import { rememberScene, type SetupSceneStore } from './setupScenes';
 import type { Setups } from './setups';
 import { createShotStore } from './shotStore';
 import { velocityChange } from './velocityChange';
 
 /** Enough for a few hundred frames of the usual size, bytes. */
-const FRAME_CACHE_BYTES = 128 * 2 ** 20;
+const FRAME_STOCK_BYTES = 128 * 2 ** 20;
 /** A pause in editing before inputs are kept and the result is brought up to date, ms. */
 const KEEP_AFTER_MS = 400;
 const REFIT_AFTER_MS = 250;
@@ -44,10 +46,27 @@ export function createSession(
   const { inputsOf, keepScene } = reductionInputs(films, scenes);
   const shots = createShotStore(() => Date.now());
   const measuring = createMeasuring(crew);
-  const cache = createFrameCache((index) => crew.film.frame(index), FRAME_CACHE_BYTES);
-  const player = createPlayer(cache, (error) => notices.report('footage', error));
+  const player = createPlayer(
+    // The crew may be renewed: its film is looked up with every call.
+    createFrameStock(
+      {
+        startRun: (range) => crew.film.startRun(range),
+        next: (run) => crew.film.next(run),
+        endRun: (run) => crew.film.endRun(run),
+      },
+      FRAME_STOCK_BYTES,
+    ),
+    (error) => notices.report('footage', error),
+    (frames) => passageOf(measuring.positions.value, frames),
+  );
   const readings = createReadings(shots.draft, films.film);
   const inspecting = createInspecting(crew);
+  const scenery = createScenery((onFault) => crew.startScenery(onFault), {
+    film: films.film,
+    draft: shots.draft,
+    measuring,
+    readings,
+  });
   const calibration = createCalibration(crew.startCalibrator);
   const models = createModelComparison(crew.startModeller, shots.draft, measuring);
   const notebook = createNotebook(crew.startRegistrar, crew.startModeller);
@@ -67,6 +86,7 @@ export function createSession(
       inspecting.reset();
       calibration.reset();
       models.reset();
+      scenery.reset();
       if (left?.measured) measuring.resume(left.measured);
       void player.reset(info.frameCount, left?.frame ?? 0);
     },
@@ -141,6 +161,11 @@ export function createSession(
     measuring,
     player,
     readings,
+    scenery,
+    /** The streak image as measured, or along an assumed line until it is. */
+    streak: computed(() =>
+      measuring.streak.value.line === null ? scenery.look.value : measuring.streak.value,
+    ),
     calibration,
     models,
     notebook,
@@ -177,8 +202,7 @@ export function createSession(
       inspecting.reset();
       await crew.renew();
       await films.reopen();
-      cache.clear();
-      await player.show(player.current.value);
+      await player.refresh();
     },
     dispose() {
       stopKeeping();
@@ -186,6 +210,7 @@ export function createSession(
       stopInspecting();
       calibration.reset();
       models.reset();
+      scenery.dispose();
       notebook.dispose();
       queue.dispose();
       setups.dispose();

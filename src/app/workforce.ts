@@ -5,8 +5,9 @@ import type { FilmApi } from '../protocol/film';
 import type { LaunchApi } from '../protocol/launch';
 import type { MeasureApi } from '../protocol/measure';
 import type { ReduceApi } from '../protocol/reduce';
+import type { SceneryApi } from '../protocol/scenery';
 import type { SeriesApi } from '../protocol/series';
-import type { StartBench, StartCalibrator, StartThread } from './crew';
+import type { Scenery, StartBench, StartCalibrator, StartThread } from './crew';
 
 /** The threads that read and measure a film. */
 interface Measurers {
@@ -20,6 +21,7 @@ export interface Workforce extends Measurers {
   readonly startCalibrator: StartCalibrator;
   readonly startModeller: StartThread<LaunchApi>;
   readonly startRegistrar: StartThread<SeriesApi>;
+  readonly startScenery: StartThread<Scenery>;
   readonly startBench: StartBench;
 }
 
@@ -30,7 +32,11 @@ const MOST_MEASURERS = 6;
 export async function startWorkforce(onFault: (message: string) => void): Promise<Workforce> {
   carryReasons();
   const measurers = await startMeasurers(onFault);
-  return { ...measurers, startCalibrator, startModeller, startRegistrar, startBench };
+  return {
+    ...measurers,
+    ...{ startCalibrator, startModeller, startRegistrar, startBench },
+    startScenery: sceneryOf(measurers.film),
+  };
 }
 
 /** Connects the workers, so that frames go from film to measurers without passing the page. */
@@ -121,6 +127,36 @@ const startRegistrar: StartThread<SeriesApi> = (onFault) => {
     dispose: () => worker.terminate(),
   };
 };
+
+/** Its frames come from the film worker over a port of its own. */
+const sceneryOf =
+  (film: Remote<FilmApi>): StartThread<Scenery> =>
+  (onFault) => {
+    const worker = new Worker(new URL('../../workers/scenery.worker.ts', import.meta.url), {
+      type: 'module',
+    });
+    tellFaults(worker, onFault);
+    const remote = wrap<SceneryApi>(worker);
+    const connected = portTo((port) => film.attach(port)).then((port) =>
+      remote.connect(transfer(port, [port])),
+    );
+    return {
+      async lookThrough(question, onPart) {
+        await connected;
+        return remote.lookThrough(question, proxy(onPart));
+      },
+      async stillScene(info, onShare) {
+        await connected;
+        return remote.stillScene(info, proxy(onShare));
+      },
+      async flight(question, onShare) {
+        await connected;
+        return remote.flight(question, proxy(onShare));
+      },
+      // Ended at once, its pass would stay open in the film worker.
+      dispose: () => void remote.stop().finally(() => worker.terminate()),
+    };
+  };
 
 function tellFaults(worker: Worker, onFault: (message: string) => void): void {
   worker.addEventListener('error', (event) => {

@@ -1,6 +1,7 @@
 import { batch } from '@preact/signals';
 import { STEPS } from '../app/draft';
 import type { Desk } from './desk';
+import type { Contrast } from './film/picture';
 import type { FilmTransform } from './film/view';
 
 /** How the desk looks, to be kept while the window is away. Plain data. */
@@ -8,7 +9,7 @@ export const viewOf = (desk: Desk) => ({
   place: desk.place.value,
   step: desk.step.value,
   film: desk.view.value,
-  stretched: desk.stretched.value,
+  greys: desk.look.greys.value,
   gridShown: desk.gridShown.value,
   cautionsOpen: desk.cautionsOpen.value,
 });
@@ -21,10 +22,16 @@ export function showView(desk: Desk, kept: unknown): void {
     if (view.place === 'notebook') desk.place.value = 'notebook';
     desk.step.value = STEPS.find((step) => step === view.step) ?? desk.step.value;
     if (isTransform(view.film)) desk.view.value = view.film;
-    desk.stretched.value = view.stretched === true;
+    if (isWindow(view.greys)) desk.look.greys.value = view.greys;
     desk.gridShown.value = view.gridShown === true;
     desk.cautionsOpen.value = view.cautionsOpen !== false;
   });
+}
+
+function isWindow(data: unknown): data is Contrast {
+  if (typeof data !== 'object' || data === null) return false;
+  const { low, high } = data as Partial<Record<keyof Contrast, unknown>>;
+  return typeof low === 'number' && typeof high === 'number' && low < high;
 }
 
 function isTransform(data: unknown): data is FilmTransform {
