@@ -139,7 +139,7 @@ export function createNotebook(
     return { found, wrong };
   };
 
-  const take = async (files: readonly File[]): Promise<void> => {
+  const take = async (files: readonly File[], tell: boolean): Promise<void> => {
     const texts = files.filter((file) => NOTEBOOK_FILE.test(file.name) || CSV.test(file.name));
     const shots = files.filter((file) => TEXT.test(file.name));
     films.keep(files.filter((file) => !texts.includes(file) && !shots.includes(file)));
@@ -163,18 +163,20 @@ export function createNotebook(
       }
     }
     batch(() => {
+      const replaced = gathered.length === 0 ? 0 : merge(gathered);
+      if (!tell && wrong.length === 0) return;
       problems.value = wrong;
-      news.value = wordsOf(gathered.length, gathered.length === 0 ? 0 : merge(gathered));
+      news.value = wordsOf(gathered.length, replaced);
     });
   };
 
   let taking = Promise.resolve();
   /**
    * Shot and result files, footage beside them, notebooks and tables, in any mixture. What is added meanwhile waits
-   * its turn.
+   * its turn. `tell`: what came of it is told, though nothing went wrong.
    */
-  const add = (files: readonly File[]): Promise<void> => {
-    taking = taking.then(() => take(files));
+  const add = (files: readonly File[], tell = true): Promise<void> => {
+    taking = taking.then(() => take(files, tell));
     return taking;
   };
 

@@ -3,7 +3,7 @@ import { definiteInverse } from '../core/linalg';
 import type { Shape } from './ballShape';
 import { type Covariance, WAVES_PER_DOF, waveScatter } from './discEquations';
 import { type Disc, GEOMETRY } from './discModel';
-import { gatherPixels, sectorsShown, shareThrownOut } from './discPixels';
+import { awayFromHidden, gatherPixels, sectorsShown, shareThrownOut } from './discPixels';
 import { SIGMA_PRIOR, STRETCH_PRIOR } from './discPriors';
 import { freeLamp, type Settled, settle } from './discSettle';
 import { freeShading, learntShading, type Shading } from './discShade';
@@ -107,8 +107,11 @@ function fitWith(
     seen = next;
     const near =
       Math.hypot(disc.x - x, disc.y - y) < BAND_SHIFT && disc.sigma - sigma < BAND_SHIFT / 3;
-    if ((same && near && (pass > 0 || !lamp)) || pass === MOST_PASSES - 1) break;
-    pixels = gatherPixels(frame, background, gain, disc, seen, ball, shape);
+    // The first pass takes all of the sectors that may show it, or a wrong size would leave too few.
+    const whole = count(seen) === RAYS;
+    if ((same && near && (pass > 0 || (!lamp && whole))) || pass === MOST_PASSES - 1) break;
+    const clear = awayFromHidden(seen, disc.radius);
+    pixels = gatherPixels(frame, background, gain, disc, clear, ball, shape);
   }
   if (fit === null || fit.moved > UNSETTLED) return null;
   const { inverse, contrast } = fit;

@@ -27,6 +27,42 @@ const LEAST_DIFFERENCE = 12;
 /** Weight below which a pixel counts as thrown out. */
 const OUT = 0.3;
 
+/** Along the outline, px, next to a sector that does not show it: what stands there covers a little of it here too. */
+const BESIDE_HIDDEN = 1;
+
+/** Slope of the scene, standard deviations of the noise a pixel, from which on its own edge is looked at. */
+const STEEP = 3;
+
+/**
+ * Whether the scene has an edge of its own at a pixel. Blurred together, two edges that meet are not what each of
+ * them blurred gives by itself; the difference grows as the product of their slopes and then exceeds the noise.
+ */
+function hasEdge(
+  { width, height }: GreyFrame,
+  { level, noise }: Background,
+  gain: number,
+  px: number,
+  py: number,
+): boolean {
+  const at = (x: number, y: number) =>
+    level[
+      Math.min(height - 1, Math.max(0, y)) * width + Math.min(width - 1, Math.max(0, x))
+    ] as number;
+  const across = at(px + 1, py) - at(px - 1, py);
+  const down = at(px, py + 1) - at(px, py - 1);
+  const variance = noise.readVariance + noise.gain * Math.max(0, gain * at(px, py));
+  return (gain * gain * (across * across + down * down)) / 4 > STEEP * STEEP * variance;
+}
+
+/** Sectors that show the outline of a ball of this radius and have none that does not close beside them. */
+export function awayFromHidden(seen: Uint8Array, radius: number): Uint8Array {
+  const beside = Math.ceil((BESIDE_HIDDEN * RAYS) / (2 * Math.PI * radius));
+  return seen.map((_, s) => {
+    for (let k = -beside; k <= beside; k++) if (seen[(s + k + RAYS) % RAYS] === 0) return 0;
+    return 1;
+  });
+}
+
 /** Pixels that may tell of the ball, as parallel arrays. */
 export interface DiscPixels {
   readonly x: Float64Array;
@@ -109,7 +145,9 @@ export function gatherPixels(
       sector[n] = s;
       edge[n] = onEdge ? 1 : 0;
       hidden[n] = covered.at(px, py) ? 1 : 0;
-      used[n] = hidden[n] === 0 && (seen[s] === 1 || r < CORE * radius) ? 1 : 0;
+      const inSight = seen[s] === 1 || r < CORE * radius;
+      const told = hidden[n] === 0 && !(onEdge && hasEdge(frame, scene, gain, px, py));
+      used[n] = inSight && told ? 1 : 0;
       place[(py - y0) * columns + px - x0] = n;
       n++;
     }

@@ -45,6 +45,7 @@ export function FootagePanel() {
         />
       )}
       {film !== null && <FilmFacts film={film} reload={keeping.footage.value} />}
+      <SetupGroup />
       {draft !== null && (
         <Group title="Shot">
           <TextField
@@ -60,7 +61,6 @@ export function FootagePanel() {
           />
         </Group>
       )}
-      <SetupGroup />
       <Group title="Rendered samples">
         <p class="muted">
           Made by this project's renderer, Brinewick Teaching Laboratory, Launcher B: no real shots.

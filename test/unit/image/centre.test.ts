@@ -32,6 +32,12 @@ describe('centre over many pictures', () => {
       { radius: 14, noise: 4, scene: { ...soft, shade: lamp(220) }, wallAt: 0 },
     ],
     [
+      'matt ball nearly out from behind a wall',
+      0.015,
+      0.04,
+      { radius: 14, noise: 4, scene: { ...soft, shade: lamp(220) }, wallAt: -0.9 },
+    ],
+    [
       'a fragment across the outline',
       0.04,
       0.06,
@@ -43,7 +49,7 @@ describe('centre over many pictures', () => {
     expect(refused.length).toBeLessThanOrEqual(kind.wallAt === undefined ? 0 : 3);
     expect(Math.max(Math.abs(bias[0]), Math.abs(bias[1]))).toBeLessThan(mostBias);
     expect(Math.max(...rms)).toBeLessThan(mostError);
-    expect(normalised).toBeGreaterThan(0.65);
+    expect(normalised).toBeGreaterThan(0.6);
     expect(normalised).toBeLessThan(1.3);
   });
 
