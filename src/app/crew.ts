@@ -2,6 +2,7 @@ import { ExitframeError } from '../core/reason';
 import type { CalibrateApi } from '../protocol/calibrate';
 import type { FilmApi } from '../protocol/film';
 import type { LaunchApi } from '../protocol/launch';
+import type { PlanApi } from '../protocol/plan';
 import type { ReduceApi } from '../protocol/reduce';
 import type { SeriesApi } from '../protocol/series';
 
@@ -24,6 +25,7 @@ export interface Crew {
   readonly startCalibrator: StartCalibrator;
   readonly startModeller: StartThread<LaunchApi>;
   readonly startRegistrar: StartThread<SeriesApi>;
+  readonly startPlanner: StartThread<PlanApi>;
 }
 
 interface StartedCrew extends Crew {
@@ -74,6 +76,7 @@ export async function renewableCrew(
     startCalibrator: (onFault) => crew.startCalibrator(onFault),
     startModeller: (onFault) => crew.startModeller(onFault),
     startRegistrar: (onFault) => crew.startRegistrar(onFault),
+    startPlanner: (onFault) => crew.startPlanner(onFault),
     async renew() {
       crew.dispose();
       crew = await bringUp();

@@ -1,4 +1,4 @@
-import { effect, signal, untracked } from '@preact/signals';
+import { computed, effect, signal, untracked } from '@preact/signals';
 import type { FootageFile } from '../footage/source';
 import { parseShot } from '../shot/parse';
 import type { Shot } from '../shot/schema';
@@ -15,6 +15,7 @@ import { createMeasuring } from './measuring';
 import { createModelComparison } from './modelComparison';
 import { createNotebook } from './notebook';
 import { createNotices } from './notices';
+import { createPlanning } from './planning';
 import { createPlayer } from './player';
 import { createReadings } from './readings';
 import { reductionInputs } from './reductionInputs';
@@ -53,6 +54,11 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore, scenes: S
   const calibration = createCalibration(crew.startCalibrator);
   const models = createModelComparison(crew.startModeller, shots.draft, measuring);
   const notebook = createNotebook(crew.startRegistrar, crew.startModeller);
+  const planning = createPlanning(
+    crew.startPlanner,
+    shots.draft,
+    computed(() => films.film.value?.info ?? null),
+  );
   /** Whether frames' fits are on the screen, so that they are worth laying open. */
   const inspectionWanted = signal(false);
   const change = velocityChange(shots, measuring);
@@ -243,6 +249,7 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore, scenes: S
     calibration,
     models,
     notebook,
+    planning,
     inspection: inspecting.state,
     inspectionWanted,
     velocityChange: change,
@@ -280,6 +287,7 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore, scenes: S
       calibration.reset();
       models.reset();
       notebook.dispose();
+      planning.dispose();
       player.pause();
       crew.dispose();
     },

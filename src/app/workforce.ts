@@ -4,6 +4,7 @@ import { carryReasons } from '../protocol/errors';
 import type { FilmApi } from '../protocol/film';
 import type { LaunchApi } from '../protocol/launch';
 import type { MeasureApi } from '../protocol/measure';
+import type { PlanApi } from '../protocol/plan';
 import type { ReduceApi } from '../protocol/reduce';
 import type { SeriesApi } from '../protocol/series';
 import type { StartCalibrator, StartThread } from './crew';
@@ -15,6 +16,7 @@ export interface Workforce {
   readonly startCalibrator: StartCalibrator;
   readonly startModeller: StartThread<LaunchApi>;
   readonly startRegistrar: StartThread<SeriesApi>;
+  readonly startPlanner: StartThread<PlanApi>;
   dispose(): void;
 }
 
@@ -54,6 +56,7 @@ export async function startWorkforce(onFault: (message: string) => void): Promis
     startCalibrator,
     startModeller,
     startRegistrar,
+    startPlanner,
     dispose: () => {
       for (const worker of all) worker.terminate();
     },
@@ -97,6 +100,20 @@ const startRegistrar: StartThread<SeriesApi> = (onFault) => {
   return {
     read: (files, onShare) => remote.read(files, proxy(onShare)),
     summarise: (groups, coverage) => remote.summarise(groups, coverage),
+    dispose: () => worker.terminate(),
+  };
+};
+
+const startPlanner: StartThread<PlanApi> = (onFault) => {
+  const worker = new Worker(new URL('../../workers/plan.worker.ts', import.meta.url), {
+    type: 'module',
+  });
+  tellFaults(worker, onFault);
+  const remote = wrap<PlanApi>(worker);
+  return {
+    judge: (plan) => remote.judge(plan),
+    sweep: (question, onShare) => remote.sweep(question, proxy(onShare)),
+    speed: (question, onShare) => remote.speed(question, proxy(onShare)),
     dispose: () => worker.terminate(),
   };
 };

@@ -1,6 +1,6 @@
 import { THEMES } from '../../app/preferences';
 import { saveShot } from '../actions';
-import { useDesk } from '../desk';
+import { type Place, useDesk } from '../desk';
 import { Icon } from './Icon';
 
 /** Name of the shot, and what can be done to it as a whole. */
@@ -23,15 +23,8 @@ export function Header() {
         )}
       </p>
       <div class="row header-actions">
-        <button
-          type="button"
-          aria-pressed={place.value === 'notebook'}
-          onClick={() => {
-            place.value = place.value === 'shot' ? 'notebook' : 'shot';
-          }}
-        >
-          Notebook
-        </button>
+        <PlaceButton to="plan">Plan a shot</PlaceButton>
+        <PlaceButton to="notebook">Notebook</PlaceButton>
         {place.value === 'shot' && <ShotActions />}
         <button
           type="button"
@@ -56,6 +49,23 @@ export function Header() {
         )}
       </div>
     </header>
+  );
+}
+
+/** Goes to another part of the window, and back to the shot. */
+function PlaceButton({ to, children }: { readonly to: Place; readonly children: string }) {
+  const { place } = useDesk();
+  const there = place.value === to;
+  return (
+    <button
+      type="button"
+      aria-pressed={there}
+      onClick={() => {
+        place.value = there ? 'shot' : to;
+      }}
+    >
+      {children}
+    </button>
   );
 }
 
