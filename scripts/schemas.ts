@@ -1,4 +1,4 @@
-/** `npm run schemas`: writes the JSON Schemas of shot file, result and notebook from their definitions. */
+/** `npm run schemas`: writes the JSON Schemas of shot file, result, notebook and setup from their definitions. */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { toJsonSchema } from '@valibot/to-json-schema';
@@ -6,6 +6,7 @@ import type { GenericSchema } from 'valibot';
 import { notebookSchema } from '../src/shot/notebook';
 import { resultSchema } from '../src/shot/resultSchema';
 import { shotSchema } from '../src/shot/schema';
+import { setupSchema } from '../src/shot/setupFile';
 
 const folder = new URL('../schemas/', import.meta.url);
 
@@ -30,6 +31,10 @@ export const schemaFiles = () => [
   {
     file: fileURLToPath(new URL('notebook.schema.json', folder)),
     text: schemaText('exitframe notebook', notebookSchema),
+  },
+  {
+    file: fileURLToPath(new URL('setup.schema.json', folder)),
+    text: schemaText('exitframe setup', setupSchema),
   },
 ];
 

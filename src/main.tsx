@@ -2,6 +2,7 @@ import { render, type VNode } from 'preact';
 import { startPage } from './app/startPage';
 import { App } from './ui/App';
 import { createDesk } from './ui/desk';
+import { showView, viewOf } from './ui/deskView';
 import { StartFault } from './ui/shell/StartFault';
 
 const root = document.getElementById('app');
@@ -11,7 +12,12 @@ if (root !== null) {
     render(page, root);
   };
   startPage().then(
-    ({ session, preferences }) => show(<App desk={createDesk(session, preferences)} />),
+    ({ session, keeping, preferences }) => {
+      const desk = createDesk(session, preferences);
+      showView(desk, keeping.left.view);
+      keeping.follow(session, () => viewOf(desk));
+      show(<App desk={desk} />);
+    },
     (error: unknown) => show(<StartFault error={error} />),
   );
 }

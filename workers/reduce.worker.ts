@@ -1,6 +1,5 @@
 import { expose, type Remote, wrap } from 'comlink';
 import type { FrameRange } from '../src/core/film';
-import type { GreyFrame } from '../src/core/frame';
 import { ExitframeError } from '../src/core/reason';
 import { carryReasons } from '../src/protocol/errors';
 import type { FilmApi } from '../src/protocol/film';
@@ -9,6 +8,7 @@ import type { ReduceApi } from '../src/protocol/reduce';
 import { concludeShot } from '../src/reduction/concludeShot';
 import { type MeasuredFilm, measureFilm, stillMeasures } from '../src/reduction/measureFilm';
 import type { FrameMeasurer, ReductionInputs, SurveySetup } from '../src/reduction/types';
+import { framesFrom } from './filmSupply';
 import { poolOf } from './measurerPool';
 
 let film: Remote<FilmApi> | null = null;
@@ -22,20 +22,6 @@ let measured: {
   readonly setup: SurveySetup | null;
 } | null = null;
 let running: AbortController | null = null;
-
-/** Frames of the film worker as the reduction pulls them. */
-async function* framesFrom(api: Remote<FilmApi>, range: FrameRange): AsyncGenerator<GreyFrame> {
-  const run = await api.startRun(range);
-  try {
-    for (;;) {
-      const batch = await api.next(run);
-      if (batch.length === 0) return;
-      yield* batch;
-    }
-  } finally {
-    await api.endRun(run);
-  }
-}
 
 /** Tells one film from another. */
 const footageOf = ({ footageSha256, info }: ReductionInputs): string =>

@@ -4,6 +4,7 @@ import type { FilmApi } from '../protocol/film';
 import type { LaunchApi } from '../protocol/launch';
 import type { PlanApi } from '../protocol/plan';
 import type { ReduceApi } from '../protocol/reduce';
+import type { SceneryApi } from '../protocol/scenery';
 import type { SeriesApi } from '../protocol/series';
 
 /** A thread started for one piece of work; what is left of it goes with `dispose`. */
@@ -12,8 +13,21 @@ export type Thread<Api> = Api & { dispose(): void };
 /** `onFault` hears of a thread that died, whose answer will not come. */
 export type StartThread<Api> = (onFault: (message: string) => void) => Thread<Api>;
 
+/** Threads that open and measure films beside the one on the screen; started for a queue, ended after it. */
+export interface Bench {
+  readonly film: Pick<FilmApi, 'open' | 'timestamps' | 'sha256' | 'audio'>;
+  readonly reduce: Pick<ReduceApi, 'reduce' | 'cancel'>;
+  dispose(): void;
+}
+
+/** `onFault` hears of a thread that died: the bench is then of no more use. */
+export type StartBench = (onFault: (message: string) => void) => Promise<Bench>;
+
 export type Calibrator = Thread<CalibrateApi>;
 export type StartCalibrator = StartThread<CalibrateApi>;
+
+/** What is asked of a thread that makes pictures of the whole film; it is connected to the film already. */
+export type Scenery = Omit<SceneryApi, 'connect' | 'stop'>;
 
 /** What the page asks of the background threads. */
 export interface Crew {
@@ -26,6 +40,8 @@ export interface Crew {
   readonly startModeller: StartThread<LaunchApi>;
   readonly startRegistrar: StartThread<SeriesApi>;
   readonly startPlanner: StartThread<PlanApi>;
+  readonly startScenery: StartThread<Scenery>;
+  readonly startBench: StartBench;
 }
 
 interface StartedCrew extends Crew {
@@ -77,6 +93,8 @@ export async function renewableCrew(
     startModeller: (onFault) => crew.startModeller(onFault),
     startRegistrar: (onFault) => crew.startRegistrar(onFault),
     startPlanner: (onFault) => crew.startPlanner(onFault),
+    startScenery: (onFault) => crew.startScenery(onFault),
+    startBench: (onFault) => crew.startBench(onFault),
     async renew() {
       crew.dispose();
       crew = await bringUp();

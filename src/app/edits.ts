@@ -140,6 +140,22 @@ export const changeSeal =
     },
   });
 
+/** Null: the sound is left out. */
+export const setSound =
+  (sound: Shot['sound']): Change =>
+  (draft) => ({ ...draft, sound });
+
+/** Without a backstop there is no distance to it. */
+export const setBackstop =
+  (backstopDistance: Estimate | null): Change =>
+  (draft) => {
+    const { sound } = draft;
+    if (sound === null) return draft;
+    const microphone =
+      backstopDistance === null ? { ...sound.microphone, toBackstop: null } : sound.microphone;
+    return setSound({ ...sound, microphone, backstopDistance })(draft);
+  };
+
 export const setFit =
   (fit: Partial<Shot['fit']>): Change =>
   (draft) => ({ ...draft, fit: { ...draft.fit, ...fit } });

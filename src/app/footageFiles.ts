@@ -1,5 +1,7 @@
 import { failure, type Outcome, success } from '../core/reason';
 import type { FootageFile } from '../footage/source';
+import { pathOf } from './filmShelf';
+import { droppedHandle, fileOf } from './keeping/fileHandles';
 
 /** What was dropped or chosen, told apart by name. */
 export interface ChosenFiles {
@@ -52,11 +54,36 @@ export function sortFiles(files: readonly File[]): Outcome<ChosenFiles> {
   return success({ footage: footage.map((file) => ({ name: file.name, blob: file })), shotFile });
 }
 
+/** Many clips at once: each file one, the images of a folder one together. What is no footage by its name is left out. */
+export function clipsAmong(files: readonly File[]): (readonly File[])[] {
+  const footage = files.filter(({ name }) => !IGNORED.test(name) && !SHOT_FILE.test(name));
+  const clips = footage.filter(({ name }) => !IMAGE.test(name)).map((file) => [file]);
+  const sequences = new Map<string, File[]>();
+  for (const image of footage.filter(({ name }) => IMAGE.test(name))) {
+    const folder = pathOf(image).replace(/[^/]*$/, '');
+    sequences.set(folder, [...(sequences.get(folder) ?? []), image]);
+  }
+  const inOrder = (sequence: File[]) =>
+    sequence.sort((a, b) => inNumberOrder.compare(a.name, b.name));
+  return [...clips, ...[...sequences.values()].map(inOrder)].sort((a, b) =>
+    inNumberOrder.compare(pathOf(a[0] as File), pathOf(b[0] as File)),
+  );
+}
+
 /** Every file of a drop, folders gone through. */
 export async function droppedFiles(transfer: DataTransfer): Promise<File[]> {
-  const entries = [...transfer.items].flatMap((item) => item.webkitGetAsEntry() ?? []);
-  if (entries.length === 0) return [...transfer.files];
-  return (await Promise.all(entries.map(filesUnder))).flat();
+  // Both must be asked for while the drop is handled: later it is empty.
+  const dropped = [...transfer.items].map((item) => ({
+    entry: item.webkitGetAsEntry(),
+    handle: droppedHandle(item),
+  }));
+  if (dropped.every(({ entry }) => entry === null)) return [...transfer.files];
+  const found = dropped.map(async ({ entry, handle }) => {
+    const file = await handle;
+    if (file !== null) return [await fileOf(file)];
+    return entry === null ? [] : filesUnder(entry);
+  });
+  return (await Promise.all(found)).flat();
 }
 
 async function filesUnder(entry: FileSystemEntry): Promise<File[]> {

@@ -45,6 +45,17 @@ export function record<T>(history: History<T>, next: T, edit: Edit, at: number):
   return { present: next, past, future: [] };
 }
 
+/** The same history of other values: `change` is what becomes of each. */
+export function mapHistory<T>(history: History<T>, change: (value: T) => T): History<T> {
+  const changed = (steps: readonly Step<T>[]) =>
+    steps.map((step) => ({ ...step, value: change(step.value) }));
+  return {
+    present: change(history.present),
+    past: changed(history.past),
+    future: changed(history.future),
+  };
+}
+
 export function undo<T>(history: History<T>): History<T> {
   const step = history.past.at(-1);
   if (step === undefined) return history;

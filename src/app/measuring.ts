@@ -28,6 +28,13 @@ export interface LiveStreak {
   readonly version: number;
 }
 
+/** What was measured, to be kept while the window is away. */
+export interface KeptMeasurement {
+  readonly shot: Shot;
+  readonly reduction: Reduction;
+  readonly streak: Pick<LiveStreak, 'line' | 'rows'>;
+}
+
 /** A centre to draw: one of the result's positions, or one that has only just been measured. */
 export type DrawnPosition = Pick<
   Position,
@@ -54,7 +61,8 @@ export function createMeasuring(crew: {
   /** Why the last refit failed, where it did for another reason than needing the film. */
   const refitProblem = signal<Reason | null>(null);
   const velocities = createVelocityMemory();
-  let concludedFrom: string | null = null;
+  /** The shot that the result stands for. */
+  let concluded: Shot | null = null;
   let turn = 0;
   let stopping: AbortController | null = null;
   let pending: ReductionEvent[] = [];
@@ -94,7 +102,7 @@ export function createMeasuring(crew: {
   };
   const conclude = (shot: Shot, outcome: Reduction) =>
     batch(() => {
-      concludedFrom = JSON.stringify(shot);
+      concluded = shot;
       velocities.remember(shot, outcome);
       reduction.value = outcome;
       status.value = { kind: 'done' };
@@ -152,7 +160,7 @@ export function createMeasuring(crew: {
   /** Brings the result up to date after an edit, without the film where that is possible. */
   const refit = async (inputs: ReductionInputs): Promise<void> => {
     if (reduction.value === null || status.value.kind === 'running') return;
-    if (JSON.stringify(inputs.shot) === concludedFrom) {
+    if (JSON.stringify(inputs.shot) === JSON.stringify(concluded)) {
       turn += 1;
       freshness.value = 'fresh';
       refitProblem.value = null;
@@ -189,6 +197,17 @@ export function createMeasuring(crew: {
     }),
     measure,
     refit,
+    /** What there is to keep besides the streak image; null where nothing is measured. */
+    kept(): Omit<KeptMeasurement, 'streak'> | null {
+      return reduction.value && concluded && { shot: concluded, reduction: reduction.value };
+    },
+    /** Takes up what was kept. An edit that needs the film then asks for it to be measured again. */
+    resume({ shot, reduction: outcome, streak: { line, rows } }: KeptMeasurement) {
+      batch(() => {
+        streak.value = { line, rows, version: streak.value.version + 1 };
+        conclude(shot, outcome);
+      });
+    },
     /** The inputs cannot be reduced as they are now. */
     markOutdated() {
       turn += status.value.kind === 'running' ? 0 : 1;
@@ -210,7 +229,7 @@ export function createMeasuring(crew: {
     reset() {
       turn += 1;
       dropPending();
-      concludedFrom = null;
+      concluded = null;
       velocities.forget();
       const running = status.value.kind === 'running';
       batch(() => {

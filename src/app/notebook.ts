@@ -18,10 +18,12 @@ import {
 import type { StartThread } from './crew';
 import { footagePaths } from './draft';
 import { createFilmShelf, pathOf } from './filmShelf';
+import { record, startHistory } from './history';
 import { fromCsv } from './notebookCsv';
 import { createNotebookFit } from './notebookFit';
 import { type EntryGroup, type Grouping, groupsOf, rowsOf, type Sorting } from './notebookTable';
 import { createTask } from './task';
+import { undoing } from './undoing';
 
 /** A file that could not be taken, or not in full. */
 export interface NotebookProblem {
@@ -62,11 +64,10 @@ export function createNotebook(
   startRegistrar: StartThread<SeriesApi>,
   startModeller: StartThread<LaunchApi>,
 ) {
-  const entries = signal<readonly NotebookEntry[]>([]);
+  const history = signal(startHistory<readonly NotebookEntry[]>([]));
+  const entries = computed(() => history.value.present);
   const name = signal('');
   const saved = signal<readonly NotebookEntry[]>([]);
-  /** The entries before the last change of them, to undo it. */
-  const before = signal<readonly NotebookEntry[] | null>(null);
   const problems = signal<readonly NotebookProblem[]>([]);
   /** What the last files brought, in words. */
   const news = signal<string | null>(null);
@@ -84,17 +85,18 @@ export function createNotebook(
   const counted = computed(() => rows.value.filter(({ used }) => used));
   const groups = computed<readonly EntryGroup[]>(() => groupsOf(counted.value, grouping.value));
 
-  const change = (next: readonly NotebookEntry[]) =>
-    batch(() => {
-      before.value = entries.value;
-      entries.value = next;
-    });
+  const change = (next: readonly NotebookEntry[], label: string) => {
+    history.value = record(history.value, next, { label }, 0);
+  };
   /** An entry of a name that is there already takes its place. */
   const merge = (more: readonly NotebookEntry[]) => {
     const byName = new Map(entries.value.map((one) => [one.name, one]));
     const replaced = more.filter((one) => byName.has(one.name)).length;
     for (const one of more) byName.set(one.name, one);
-    change([...byName.values()]);
+    change(
+      [...byName.values()],
+      more.length === 1 ? `${more[0]?.name} added` : `${more.length} shots added`,
+    );
     return replaced;
   };
 
@@ -137,8 +139,7 @@ export function createNotebook(
     return { found, wrong };
   };
 
-  /** Shot and result files, footage beside them, notebooks and tables, in any mixture. */
-  const add = async (files: readonly File[]): Promise<void> => {
+  const take = async (files: readonly File[]): Promise<void> => {
     const texts = files.filter((file) => NOTEBOOK_FILE.test(file.name) || CSV.test(file.name));
     const shots = files.filter((file) => TEXT.test(file.name));
     films.keep(files.filter((file) => !texts.includes(file) && !shots.includes(file)));
@@ -167,6 +168,16 @@ export function createNotebook(
     });
   };
 
+  let taking = Promise.resolve();
+  /**
+   * Shot and result files, footage beside them, notebooks and tables, in any mixture. What is added meanwhile waits
+   * its turn.
+   */
+  const add = (files: readonly File[]): Promise<void> => {
+    taking = taking.then(() => take(files));
+    return taking;
+  };
+
   return {
     ...{ entries, name, problems, news, filter, sorting, grouping, axis, shown, rows, counted },
     reading: reading.state,
@@ -177,15 +188,26 @@ export function createNotebook(
     cancelCurve: curve.cancel,
     add,
     unsaved: computed(() => entries.value !== saved.value && entries.value.length > 0),
-    canUndo: computed(() => before.value !== null),
-    undo() {
-      const earlier = before.value;
-      if (earlier !== null) change(earlier);
-    },
+    ...undoing(history),
     setUsed: (entryName: string, used: boolean) =>
-      change(entries.value.map((one) => (one.name === entryName ? { ...one, used } : one))),
+      change(
+        entries.value.map((one) => (one.name === entryName ? { ...one, used } : one)),
+        `${entryName} ${used ? 'counted' : 'not counted'}`,
+      ),
     /** Takes out what does not count. */
-    dropUncounted: () => change(entries.value.filter(({ used }) => used)),
+    dropUncounted: () =>
+      change(
+        entries.value.filter(({ used }) => used),
+        'shots not counted taken out',
+      ),
+    /** Takes up what the window was left with. */
+    resume({ file, isSaved }: { readonly file: Notebook; readonly isSaved: boolean }) {
+      batch(() => {
+        name.value = file.name;
+        history.value = startHistory<readonly NotebookEntry[]>(file.entries);
+        if (isSaved) saved.value = file.entries;
+      });
+    },
     markSaved() {
       saved.value = entries.value;
     },

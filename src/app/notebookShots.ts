@@ -1,6 +1,7 @@
 import type { NotebookEntry } from '../shot/notebook';
 import { completeShot } from './draft';
-import { fileNameOf } from './saving';
+import type { QueuedClip } from './queue';
+import { textFilesOf } from './saving';
 import type { Session } from './session';
 
 /** Writes the shot that is open, with what was measured of it, into the notebook. True where it went in. */
@@ -19,18 +20,19 @@ export async function addOpenShot({
     return false;
   }
   const reduction = measuring.reduction.value;
-  const name = fileNameOf(draft.name);
   const fresh = reduction !== null && measuring.freshness.value === 'fresh';
-  const texts: readonly (readonly [ending: string, data: unknown])[] = [
-    ['shot', shot.value],
-    ...(fresh ? [['result', reduction.result] as const] : []),
-  ];
   const footage = films.film.value?.files ?? [];
   await notebook.add([
-    ...texts.map(([ending, data]) => new File([JSON.stringify(data)], `${name}.${ending}.json`)),
+    ...textFilesOf(shot.value, fresh ? reduction.result : null),
     ...footage.map((one) => new File([one.blob], one.name)),
   ]);
   return true;
+}
+
+/** Opens a clip of the queue, with what was stated for it where it was measured. */
+export async function openQueued(session: Session, { files, state }: QueuedClip): Promise<void> {
+  const texts = state.kind === 'done' ? textFilesOf(state.measured.shot, null) : [];
+  await session.openFiles([...texts, ...files]);
 }
 
 /** Opens the film of a shot in the notebook, or asks for its footage where that is not at hand. */

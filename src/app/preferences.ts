@@ -10,6 +10,8 @@ export interface Preferences {
   readonly speedUnit: Signal<SpeedUnit>;
   readonly theme: Signal<Theme>;
   readonly sheetOpen: Signal<boolean>;
+  /** Whether single letters and digits do something; off, they cannot be hit by mistake (WCAG 2.2, 2.1.4). */
+  readonly singleKeys: Signal<boolean>;
 }
 
 const KEY = 'exitframe-preferences';
@@ -20,10 +22,16 @@ export function createPreferences(storage: Storage): Preferences {
     speedUnit: signal(oneOf(SPEED_UNITS, kept.speedUnit)),
     theme: signal(oneOf(THEMES, kept.theme)),
     sheetOpen: signal(kept.sheetOpen !== false),
+    singleKeys: signal(kept.singleKeys !== false),
   };
   effect(() => {
-    const { speedUnit, theme, sheetOpen } = preferences;
-    const now = { speedUnit: speedUnit.value, theme: theme.value, sheetOpen: sheetOpen.value };
+    const { speedUnit, theme, sheetOpen, singleKeys } = preferences;
+    const now = {
+      speedUnit: speedUnit.value,
+      theme: theme.value,
+      sheetOpen: sheetOpen.value,
+      singleKeys: singleKeys.value,
+    };
     try {
       storage.setItem(KEY, JSON.stringify(now));
     } catch {

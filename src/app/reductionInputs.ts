@@ -10,7 +10,7 @@ export const reductionInputs = (
   films: Pick<ReturnType<typeof createFilmStore>, 'audio'>,
   scenes: SetupSceneStore,
 ) => ({
-  async inputsOf(shot: Shot, film: OpenFilm): Promise<ReductionInputs> {
+  async inputsOf(shot: Shot, film: Omit<OpenFilm, 'files'>): Promise<ReductionInputs> {
     const { info, timestamps, sha256 } = film;
     const audio =
       shot.sound !== null && info.hasAudio ? await soundIfDecodable(() => films.audio()) : null;

@@ -1,9 +1,13 @@
 /** The words of a result and a shot, for the components that show them. */
 
 import type { ReduceApi } from '../protocol/reduce';
+import type { SceneryApi } from '../protocol/scenery';
 
 /** One frame's fit laid open. */
 export type FrameInspection = NonNullable<Awaited<ReturnType<ReduceApi['inspect']>>>;
+
+/** The scene without anything that moves. */
+export type StillScene = Awaited<ReturnType<SceneryApi['stillScene']>>;
 
 export type { LineTimeReport } from '../clock/lineTime';
 export type { Agreement } from '../compare/agreement';
@@ -25,3 +29,4 @@ export type {
   Result,
 } from '../shot/result';
 export type { FitChoice, LauncherInputs, Seal, Shot } from '../shot/schema';
+export type { Setup } from '../shot/setupFile';

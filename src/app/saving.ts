@@ -1,3 +1,5 @@
+import type { Result, Shot } from './resultTypes';
+
 /** Writes text to a file the person chooses, or downloads it where the browser cannot ask. */
 export async function saveText(
   name: string,
@@ -50,3 +52,10 @@ export const fileNameOf = (shotName: string): string =>
     .trim()
     .replace(/[^\p{L}\p{N}._-]+/gu, '-')
     .replace(/^-+|-+$/g, '') || 'shot';
+
+/** A shot as it would be saved, and its result. */
+export function textFilesOf(shot: Shot, result: Result | null): readonly File[] {
+  const file = (ending: string, data: unknown) =>
+    new File([JSON.stringify(data)], `${fileNameOf(shot.name)}.${ending}.json`);
+  return [file('shot', shot), ...(result === null ? [] : [file('result', result)])];
+}

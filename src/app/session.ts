@@ -1,56 +1,73 @@
 import { computed, effect, signal, untracked } from '@preact/signals';
-import type { FootageFile } from '../footage/source';
-import { parseShot } from '../shot/parse';
-import type { Shot } from '../shot/schema';
+import type { Setup } from '../shot/setupFile';
 import { createCalibration } from './calibration';
 import type { RenewableCrew } from './crew';
-import { completeShot, footageOf, footagePaths, newDraft, type ShotDraft } from './draft';
+import { completeShot, type ShotDraft } from './draft';
 import type { DraftStore } from './drafts';
-import { createFilmStore, FootageMismatch, type OpenFilm } from './filmStore';
-import { sortFiles } from './footageFiles';
-import { createFrameCache } from './frameCache';
+import { createFilmStore } from './filmStore';
 import { rateOfLamp } from './frameLevels';
+import { createFrameStock } from './frameStock';
 import { createInspecting } from './inspecting';
+import type { Left } from './keeping/left';
+import { createKeepingState } from './keeping/state';
 import { createMeasuring } from './measuring';
 import { createModelComparison } from './modelComparison';
 import { createNotebook } from './notebook';
 import { createNotices } from './notices';
+import { createOpening } from './opening';
+import { passageOf } from './passage';
 import { createPlanning } from './planning';
 import { createPlayer } from './player';
+import { createQueue } from './queue';
 import { createReadings } from './readings';
 import { reductionInputs } from './reductionInputs';
-import { fetchSample, type Sample } from './samples';
-import type { SetupSceneStore } from './setupScenes';
+import { createScenery } from './scenery';
+import { rememberScene, type SetupSceneStore } from './setupScenes';
+import type { Setups } from './setups';
 import { createShotStore } from './shotStore';
 import { velocityChange } from './velocityChange';
 
 /** Enough for a few hundred frames of the usual size, bytes. */
-const FRAME_CACHE_BYTES = 128 * 2 ** 20;
+const FRAME_STOCK_BYTES = 128 * 2 ** 20;
 /** A pause in editing before inputs are kept and the result is brought up to date, ms. */
 const KEEP_AFTER_MS = 400;
 const REFIT_AFTER_MS = 250;
 
-/** A shot file whose footage has still to be chosen. */
-export interface AwaitedFootage {
-  readonly shot: Shot;
-  readonly fileName: string;
-  /** The footage it names. */
-  readonly path: string;
-}
-
 export type Session = ReturnType<typeof createSession>;
 
 /** Everything the page knows and can do, without markup. */
-export function createSession(crew: RenewableCrew, drafts: DraftStore, scenes: SetupSceneStore) {
+export function createSession(
+  crew: RenewableCrew,
+  drafts: DraftStore,
+  scenes: SetupSceneStore,
+  setups: Setups,
+) {
   const notices = createNotices();
   const films = createFilmStore(crew);
   const { inputsOf, keepScene } = reductionInputs(films, scenes);
   const shots = createShotStore(() => Date.now());
   const measuring = createMeasuring(crew);
-  const cache = createFrameCache((index) => crew.film.frame(index), FRAME_CACHE_BYTES);
-  const player = createPlayer(cache, (error) => notices.report('footage', error));
+  const player = createPlayer(
+    // The crew may be renewed: its film is looked up with every call.
+    createFrameStock(
+      {
+        startRun: (range) => crew.film.startRun(range),
+        next: (run) => crew.film.next(run),
+        endRun: (run) => crew.film.endRun(run),
+      },
+      FRAME_STOCK_BYTES,
+    ),
+    (error) => notices.report('footage', error),
+    (frames) => passageOf(measuring.positions.value, frames),
+  );
   const readings = createReadings(shots.draft, films.film);
   const inspecting = createInspecting(crew);
+  const scenery = createScenery((onFault) => crew.startScenery(onFault), {
+    film: films.film,
+    draft: shots.draft,
+    measuring,
+    readings,
+  });
   const calibration = createCalibration(crew.startCalibrator);
   const models = createModelComparison(crew.startModeller, shots.draft, measuring);
   const notebook = createNotebook(crew.startRegistrar, crew.startModeller);
@@ -62,120 +79,24 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore, scenes: S
   /** Whether frames' fits are on the screen, so that they are worth laying open. */
   const inspectionWanted = signal(false);
   const change = velocityChange(shots, measuring);
-  /** The sample that is open, by its folder's name. */
-  const sample = signal<Sample | null>(null);
-  const awaited = signal<AwaitedFootage | null>(null);
+  const keeping = createKeepingState();
+  const queue = createQueue({
+    ...{ startBench: crew.startBench, notebook, scenes },
+    openDraft: () => shots.draft.value,
+  });
 
-  const begin = (film: OpenFilm, draft: ShotDraft, isSaved: boolean) => {
-    notices.list.value = [];
-    awaited.value = null;
-    sample.value = null;
-    measuring.reset();
-    inspecting.reset();
-    calibration.reset();
-    models.reset();
-    shots.start(draft, isSaved);
-    return player.reset(film.info.frameCount);
-  };
-
-  /** Works out the footage's hash and offers what was kept for it. */
-  const recognise = async () => {
-    try {
-      const sha256 = await films.identify();
-      if (sha256 === null) return;
-      shots.amend((draft) => ({ ...draft, footage: { ...draft.footage, sha256 } }));
-      const kept = drafts.find(sha256);
-      const now = shots.draft.value;
-      if (kept === null || now === null || shots.edited.value) return;
-      const draft = { ...kept.draft, footage: now.footage };
-      if (JSON.stringify(draft) === JSON.stringify(now)) return;
-      notices.inform(
-        'footage',
-        {
-          code: 'earlierInputs',
-          message: `Inputs for this footage were kept on ${new Date(kept.savedAt).toLocaleString()}.`,
-          remedy: 'Take them over, or go on as it stands.',
-        },
-        [
-          {
-            label: 'Take over earlier inputs',
-            run: () => shots.edit(() => draft, { label: 'earlier inputs' }),
-          },
-        ],
-      );
-    } catch (error) {
-      notices.report('footage', error);
-    }
-  };
-
-  /** Opens footage with a shot made from it, or with a new shot. True where it is open now. */
-  const openFootage = async (
-    files: readonly FootageFile[],
-    shot: Shot | null,
-    isSaved = shot !== null,
-  ): Promise<boolean> => {
-    const paths = files.map((file) => file.name);
-    const expected =
-      shot === null || shot.footage.sha256 === null
-        ? null
-        : { sha256: shot.footage.sha256, path: pathText(shot) };
-    try {
-      const film = await films.open(files, expected);
-      if (film === null) return false;
-      void begin(film, shot ?? newDraft(film.info, paths, film.timestamps), isSaved);
-      void recognise();
-      return true;
-    } catch (error) {
-      const actions =
-        error instanceof FootageMismatch && shot !== null
-          ? [
-              {
-                label: 'Take its inputs into a new shot for this footage',
-                run: () => {
-                  const footage = footageOf(paths, error.found);
-                  const edits = { rejectedFrames: [], manualPoints: [], seeds: [] };
-                  void openFootage(files, { ...shot, footage, edits }, false);
-                },
-              },
-            ]
-          : [];
-      notices.report('footage', error, actions);
-      return false;
-    }
-  };
-
-  const openSample = async (chosen: Sample) => {
-    try {
-      if (await openFootage(await fetchSample(chosen), chosen.shot)) sample.value = chosen;
-    } catch (error) {
-      notices.report('footage', error);
-    }
-  };
-
-  /** Opens what was dropped or chosen: footage, a shot file, or both. */
-  const openFiles = async (chosen: readonly File[]) => {
-    notices.clearProblems('footage');
-    const sorted = sortFiles(chosen);
-    if (!sorted.ok) return notices.problem('footage', sorted.reason);
-    const { footage, shotFile } = sorted.value;
-    if (shotFile === null) {
-      await openFootage(footage, awaited.value?.shot ?? null);
-      return;
-    }
-    const parsed = parseShot(await shotFile.text());
-    if (!parsed.ok) {
-      const message = `${shotFile.name}: ${parsed.reason.message}`;
-      return notices.problem('footage', { ...parsed.reason, message });
-    }
-    const film = films.film.value;
-    const isOpen = film?.sha256 != null && film.sha256 === parsed.value.footage.sha256;
-    if (footage.length > 0) await openFootage(footage, parsed.value);
-    else if (isOpen) await openFootage(film.files, parsed.value);
-    else {
-      const path = pathText(parsed.value);
-      awaited.value = { shot: parsed.value, fileName: shotFile.name, path };
-    }
-  };
+  const opening = createOpening({
+    ...{ notices, films, shots, drafts },
+    begin({ info }, left) {
+      measuring.reset();
+      inspecting.reset();
+      calibration.reset();
+      models.reset();
+      scenery.reset();
+      if (left?.measured) measuring.resume(left.measured);
+      void player.reset(info.frameCount, left?.frame ?? 0);
+    },
+  });
 
   const measure = async () => {
     const draft = shots.draft.value;
@@ -246,6 +167,11 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore, scenes: S
     measuring,
     player,
     readings,
+    scenery,
+    /** The streak image as measured, or along an assumed line until it is. */
+    streak: computed(() =>
+      measuring.streak.value.line === null ? scenery.look.value : measuring.streak.value,
+    ),
     calibration,
     models,
     notebook,
@@ -253,10 +179,16 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore, scenes: S
     inspection: inspecting.state,
     inspectionWanted,
     velocityChange: change,
-    sample,
-    awaited,
-    openSample,
-    openFiles,
+    ...opening,
+    keeping,
+    setups,
+    queue,
+    keepSetupScene: (setup: Setup) => rememberScene(scenes, setup),
+    /** Takes up what the window was left with. */
+    async resume({ shot, notebook: kept }: Left) {
+      if (kept !== null) notebook.resume(kept);
+      if (shot !== null) await opening.resume(shot);
+    },
     measure,
     /** The recording rate from a lamp that flickers `flicker` times a second, filmed in this clip. */
     rateFromLamp: (flicker: number, onShare: (share: number) => void) => {
@@ -277,8 +209,7 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore, scenes: S
       inspecting.reset();
       await crew.renew();
       await films.reopen();
-      cache.clear();
-      await player.show(player.current.value);
+      await player.refresh();
     },
     dispose() {
       stopKeeping();
@@ -286,15 +217,13 @@ export function createSession(crew: RenewableCrew, drafts: DraftStore, scenes: S
       stopInspecting();
       calibration.reset();
       models.reset();
+      scenery.dispose();
       notebook.dispose();
       planning.dispose();
+      queue.dispose();
+      setups.dispose();
       player.pause();
       crew.dispose();
     },
   };
 }
-
-const pathText = (shot: Shot) => {
-  const [first = '', ...more] = footagePaths(shot.footage);
-  return more.length > 0 ? `${first} and ${more.length} more` : first;
-};

@@ -1,4 +1,6 @@
 import type { SetupScene } from '../reduction/setupScene';
+import { setupKey } from '../shot/setup';
+import type { Setup } from '../shot/setupFile';
 
 /** Keeps the still scene of the first shot measured in each setup, to tell later that the camera has moved. */
 export interface SetupSceneStore {
@@ -49,6 +51,12 @@ export function setupSceneStore(storage: Storage): SetupSceneStore {
       }
     },
   };
+}
+
+/** Lets films measured later in this setup be held against the scene that it was calibrated on. */
+export function rememberScene(scenes: SetupSceneStore, { id, scale, muzzle, scene }: Setup): void {
+  const key = setupKey({ setupId: id, scale, muzzle });
+  if (key !== null && scene !== null) scenes.keep(key, scene, scene.footageSha256, Date.now());
 }
 
 function read(text: string | null): KeptScene | null {

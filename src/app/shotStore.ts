@@ -1,11 +1,24 @@
-import { computed, signal } from '@preact/signals';
+import { batch, computed, signal } from '@preact/signals';
 import type { ShotDraft } from './draft';
-import { type Edit, type History, record, redo, startHistory, undo } from './history';
+import { type Edit, type History, mapHistory, record, startHistory } from './history';
+import { undoing } from './undoing';
+
+/** A shot with what was done to it, and which of its states is in a file. */
+export interface ShotWork {
+  readonly history: History<ShotDraft>;
+  /** The draft last written to a file or read from one. */
+  readonly saved: ShotDraft | null;
+}
+
+/** Work that begins with a draft. */
+export const workOn = (draft: ShotDraft, isSaved: boolean): ShotWork => ({
+  history: startHistory(draft),
+  saved: isSaved ? draft : null,
+});
 
 /** The shot being written, with its undo history. Null while no footage is open. */
 export function createShotStore(now: () => number) {
   const history = signal<History<ShotDraft> | null>(null);
-  /** The draft last written to a file or read from one. */
   const saved = signal<ShotDraft | null>(null);
   const draft = computed(() => history.value?.present ?? null);
   const move = (by: (h: History<ShotDraft>) => History<ShotDraft>) => {
@@ -19,29 +32,39 @@ export function createShotStore(now: () => number) {
       const step = history.value?.past.at(-1);
       return step === undefined ? null : { before: step.value, label: step.label };
     }),
-    undoLabel: computed(() => history.value?.past.at(-1)?.label ?? null),
-    redoLabel: computed(() => history.value?.future[0]?.label ?? null),
+    ...undoing(history),
     /** Undone edits count: what was kept of them is to be replaced. */
     edited: computed(() => {
       const { past = [], future = [] } = history.value ?? {};
       return past.length + future.length > 0;
     }),
-    /** Starts on another shot; its history begins anew. */
-    start(draft: ShotDraft | null, isSaved: boolean) {
-      history.value = draft === null ? null : startHistory(draft);
-      saved.value = isSaved ? draft : null;
+    /** Everything there is to keep of it; null while no footage is open. */
+    work: computed<ShotWork | null>(() =>
+      history.value === null ? null : { history: history.value, saved: saved.value },
+    ),
+    /** Starts on another shot. */
+    start(work: ShotWork) {
+      batch(() => {
+        history.value = work.history;
+        saved.value = work.saved;
+      });
     },
     edit(change: (draft: ShotDraft) => ShotDraft, edit: Edit) {
       move((h) => record(h, change(h.present), edit, now()));
     },
-    /** Fills in what the program itself found (the footage's hash); no step to undo. */
+    /** Fills in what the program itself found (the footage's hash), as if it had been known from the start. */
     amend(change: (draft: ShotDraft) => ShotDraft) {
-      const before = draft.value;
-      move((h) => ({ ...h, present: change(h.present) }));
-      if (saved.value === before) saved.value = draft.value;
+      const known = new Map<ShotDraft, ShotDraft>();
+      const amended = (before: ShotDraft) => {
+        const after = known.get(before) ?? change(before);
+        known.set(before, after);
+        return after;
+      };
+      batch(() => {
+        move((h) => mapHistory(h, amended));
+        saved.value = saved.value && amended(saved.value);
+      });
     },
-    undo: () => move(undo),
-    redo: () => move(redo),
     markSaved() {
       saved.value = draft.value;
     },

@@ -20,30 +20,37 @@ export function createTask<T, Api>(start: StartThread<Api>, stopped: (message: s
 
   return {
     state,
-    /** Begins; work that was going on is given up. */
+    /** Begins; work that was going on is given up. Resolves once it is over, cancelled too. */
     async run(ask: (thread: Api, onShare: (share: number) => void) => Promise<T>): Promise<void> {
       this.cancel();
       const before = state.value;
       state.value = { kind: 'running', share: 0 };
       let alive = true;
       let thread: Thread<Api> | null = null;
+      let over = () => {};
       const settle = (next: Work<T>) => {
         if (!alive) return;
         alive = false;
         end = null;
         thread?.dispose();
         state.value = next;
+        over();
       };
       end = () => settle(before);
-      try {
-        thread = start((message) => settle({ kind: 'failed', reason: stopped(message) }));
-        const found = await ask(thread, (share) => {
-          if (alive) state.value = { kind: 'running', share };
-        });
-        settle({ kind: 'done', found });
-      } catch (error) {
-        settle({ kind: 'failed', reason: reasonOf(error) });
-      }
+      // A thread that was ended never answers, so its answer alone cannot be waited for.
+      await new Promise<void>((resolve) => {
+        over = resolve;
+        const work = async () => {
+          thread = start((message) => settle({ kind: 'failed', reason: stopped(message) }));
+          return ask(thread, (share) => {
+            if (alive) state.value = { kind: 'running', share };
+          });
+        };
+        work().then(
+          (found) => settle({ kind: 'done', found }),
+          (error) => settle({ kind: 'failed', reason: reasonOf(error) }),
+        );
+      });
     },
     /** The work cannot even begin. */
     refuse(reason: Reason) {

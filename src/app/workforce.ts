@@ -6,29 +6,43 @@ import type { LaunchApi } from '../protocol/launch';
 import type { MeasureApi } from '../protocol/measure';
 import type { PlanApi } from '../protocol/plan';
 import type { ReduceApi } from '../protocol/reduce';
+import type { SceneryApi } from '../protocol/scenery';
 import type { SeriesApi } from '../protocol/series';
-import type { StartCalibrator, StartThread } from './crew';
+import type { Scenery, StartBench, StartCalibrator, StartThread } from './crew';
 
-/** The threads behind the page. */
-export interface Workforce {
+/** The threads that read and measure a film. */
+interface Measurers {
   readonly film: Remote<FilmApi>;
   readonly reduce: Remote<ReduceApi>;
+  dispose(): void;
+}
+
+/** The threads behind the page. */
+export interface Workforce extends Measurers {
   readonly startCalibrator: StartCalibrator;
   readonly startModeller: StartThread<LaunchApi>;
   readonly startRegistrar: StartThread<SeriesApi>;
   readonly startPlanner: StartThread<PlanApi>;
-  dispose(): void;
+  readonly startScenery: StartThread<Scenery>;
+  readonly startBench: StartBench;
 }
 
 /** Decoding and reducing take one thread each; more than this many measurers gain nothing on a clip. */
 const MOST_MEASURERS = 6;
 
-/**
- * Starts the workers and connects them, so that frames go from film to measurers without passing the page.
- * `onFault` hears of a worker that died; the workforce must then be disposed of and started anew.
- */
+/** Starts the workers. `onFault` hears of one that died; the workforce must then be disposed of and started anew. */
 export async function startWorkforce(onFault: (message: string) => void): Promise<Workforce> {
   carryReasons();
+  const measurers = await startMeasurers(onFault);
+  return {
+    ...measurers,
+    ...{ startCalibrator, startModeller, startRegistrar, startPlanner, startBench },
+    startScenery: sceneryOf(measurers.film),
+  };
+}
+
+/** Connects the workers, so that frames go from film to measurers without passing the page. */
+async function startMeasurers(onFault: (message: string) => void): Promise<Measurers> {
   const filmWorker = new Worker(new URL('../../workers/film.worker.ts', import.meta.url), {
     type: 'module',
   });
@@ -51,17 +65,29 @@ export async function startWorkforce(onFault: (message: string) => void): Promis
   );
   await reduce.connect(transfer(filmPort, [filmPort]), transfer(measurePorts, measurePorts));
   return {
-    film,
-    reduce,
-    startCalibrator,
-    startModeller,
-    startRegistrar,
-    startPlanner,
+    ...{ film, reduce },
     dispose: () => {
       for (const worker of all) worker.terminate();
     },
   };
 }
+
+const startBench: StartBench = async (onFault) => {
+  const { film, reduce, dispose } = await startMeasurers(onFault);
+  return {
+    film: {
+      open: (files) => film.open(files),
+      timestamps: () => film.timestamps(),
+      audio: () => film.audio(),
+      sha256: () => film.sha256(),
+    },
+    reduce: {
+      reduce: (inputs, onEvent) => reduce.reduce(inputs, proxy(onEvent)),
+      cancel: () => reduce.cancel(),
+    },
+    dispose,
+  };
+};
 
 const startCalibrator: StartCalibrator = (onFault) => {
   const worker = new Worker(new URL('../../workers/calibrate.worker.ts', import.meta.url), {
@@ -117,6 +143,36 @@ const startPlanner: StartThread<PlanApi> = (onFault) => {
     dispose: () => worker.terminate(),
   };
 };
+
+/** Its frames come from the film worker over a port of its own. */
+const sceneryOf =
+  (film: Remote<FilmApi>): StartThread<Scenery> =>
+  (onFault) => {
+    const worker = new Worker(new URL('../../workers/scenery.worker.ts', import.meta.url), {
+      type: 'module',
+    });
+    tellFaults(worker, onFault);
+    const remote = wrap<SceneryApi>(worker);
+    const connected = portTo((port) => film.attach(port)).then((port) =>
+      remote.connect(transfer(port, [port])),
+    );
+    return {
+      async lookThrough(question, onPart) {
+        await connected;
+        return remote.lookThrough(question, proxy(onPart));
+      },
+      async stillScene(info, onShare) {
+        await connected;
+        return remote.stillScene(info, proxy(onShare));
+      },
+      async flight(question, onShare) {
+        await connected;
+        return remote.flight(question, proxy(onShare));
+      },
+      // Ended at once, its pass would stay open in the film worker.
+      dispose: () => void remote.stop().finally(() => worker.terminate()),
+    };
+  };
 
 function tellFaults(worker: Worker, onFault: (message: string) => void): void {
   worker.addEventListener('error', (event) => {

@@ -6,6 +6,7 @@ import { steadyBackground } from '../image/steadyBackground';
 import type { Background } from '../image/types';
 import { REST_FRAMES, sealReference } from '../seal/reference';
 import { orThrow } from './scene';
+import type { ReductionInputs } from './types';
 import type { Work } from './work';
 
 /** Frames that make the background: enough for a median that a passing ball cannot move, few enough to hold. */
@@ -13,13 +14,18 @@ const BACKGROUND_FRAMES = 48;
 const FEWEST_BACKGROUND_FRAMES = 5;
 const BACKGROUND_BYTES = 192 * 1024 * 1024;
 
+/** What reading the scene takes of a pass through a film. */
+type ScenePass = Pick<Work, 'film' | 'onEvent' | 'cancellation'> & {
+  readonly inputs: Pick<ReductionInputs, 'info'>;
+};
+
 /** The scene without the ball, from frames spread over the whole clip. */
 export async function readBackground({
   inputs: { info },
   film,
   onEvent,
   cancellation,
-}: Work): Promise<Background> {
+}: ScenePass): Promise<Background> {
   const frameBytes = info.width * info.height * (info.bitDepth > 8 ? 2 : 1);
   const most = Math.max(
     FEWEST_BACKGROUND_FRAMES,

@@ -1,10 +1,29 @@
 import type { Pixels } from '../core/units';
 import { type Density, shifted } from './density';
-import { type FlightOfPieces, flightLikelihood, VIEW_END } from './flightLikelihood';
-import { DURATIONS, FLYING, FOLDING, type LossSeen, lossLikelihood } from './lossLikelihood';
+import {
+  type FlightOfPieces,
+  flightLikelihood,
+  type ReachSeen,
+  VIEW_END,
+} from './flightLikelihood';
+import {
+  DURATION_WEIGHTS,
+  DURATIONS,
+  FLYING,
+  FOLDING,
+  type LossSeen,
+  lossLikelihood,
+} from './lossLikelihood';
 import { type FilmSteps, motionLikelihood } from './motionLikelihood';
-import { leadingEdge, lossSince, SMOOTHED_NOISE, templateOf } from './opening';
-import type { SealObservation } from './types';
+import {
+  type FilmTemplate,
+  type Loss,
+  leadingEdge,
+  lossSince,
+  SMOOTHED_NOISE,
+  templateOf,
+} from './opening';
+import type { SealObservation, SealPicture } from './types';
 
 /** Moments are this many frame intervals apart. */
 const STEP = 0.04;
@@ -23,17 +42,18 @@ const READABLE: Pixels = 1;
 const READABLE_STEP: Pixels = 0.7;
 /** A tear shows only once its edges have parted: by shares of the time it takes, and how probable each is taken to be. */
 const PARTING = [
-  [0, 0.3],
-  [0.05, 0.3],
-  [0.12, 0.2],
-  [0.25, 0.12],
-  [0.45, 0.08],
+  [0, 0.6],
+  [0.1, 0.2],
+  [0.3, 0.1],
+  [0.45, 0.1],
 ] as const;
 /** Besides, by one of these, frame intervals, each as probable; and by no more in all. */
 const AT_ONCE = [0, 0.05, 0.1] as const;
 const MOST_PARTING = 1.2;
 /** How probable it is that a kind of evidence misleads. */
-const MISLEADING = 0.05;
+const MISLEADING = 0.02;
+/** Air slows a free piece by far less than to this share of its speed from frame to frame: what does turns on its hinge. */
+const STALLED = 0.5;
 /** Where nothing is known of the frame before, its share lost is known no better than this. */
 const UNKNOWN = 0.3;
 
@@ -90,7 +110,7 @@ export function burstDensity(around: Surroundings): Density | null {
   const seen: LossSeen[] = [earlierLoss(around, before, speed)];
   for (let i = open; i < Math.min(observations.length, surely + OPEN_FRAMES); i++) {
     seen.push({
-      ...lossSince(template, (observations[i] as SealObservation).picture),
+      ...shareLost(template, (observations[i] as SealObservation).picture),
       time: times[i] as number,
       since: whole,
       growth: speed / Math.max(1, last),
@@ -125,7 +145,7 @@ export function burstDensity(around: Surroundings): Density | null {
       ),
     );
     shifted({ times: instants, weights: both }, parting).weights.forEach((w, i) => {
-      weights[i] = (weights[i] as number) + w;
+      weights[i] = (weights[i] as number) + (DURATION_WEIGHTS[d] as number) * w;
     });
   });
   for (const steps of stepsOf(around)) {
@@ -155,33 +175,47 @@ function earlierLoss(
   const earlier = observations[open - 2];
   const template = earlier === undefined ? null : templateOf(earlier.picture);
   if (template === null) return { time, since: time, growth: 0, share: 0, u: UNKNOWN };
-  const { share, u } = lossSince(template, (observations[open - 1] as SealObservation).picture);
   return {
+    ...shareLost(template, (observations[open - 1] as SealObservation).picture),
     time,
     since: times[open - 2] as number,
     growth: speed / Math.max(1, edge),
-    share: Math.max(0, share),
-    u,
   };
 }
 
-/** How far the foremost piece is seen, as long as it comes forward and is in view. */
+/** A film that bulges on fills cells it only touched, and dust may show where it was: neither is a loss below 0 or above 1. */
+function shareLost(template: FilmTemplate, picture: SealPicture): Loss {
+  const { share, u } = lossSince(template, picture);
+  return { share: Math.min(1, Math.max(0, share)), u };
+}
+
+/** How far the foremost piece is seen, as long as it comes forward freely and is in view. */
 function flownFrom(
   { observations, times, open, surely }: Surroundings,
   edge: (i: number) => Pixels | null,
   whole: Pixels,
-): { time: number; reach: Pixels }[] {
-  const flown: { time: number; reach: Pixels }[] = [];
+): ReachSeen[] {
+  const flown: ReachSeen[] = [];
   let last = whole - FORWARD;
   for (let i = open; i < Math.min(observations.length, surely + OPEN_FRAMES); i++) {
     const reach = edge(i);
     const picture = observations[i]?.picture;
     if (reach === null || picture === undefined || reach < last) break;
-    flown.push({ time: times[i] as number, reach });
+    const seen = { time: times[i] as number, reach };
+    if (stalls(flown, seen)) break;
+    flown.push(seen);
     last = reach;
     if (reach > picture.columns * picture.cell - VIEW_END) break;
   }
   return flown;
+}
+
+/** Whether the foremost piece loses so much speed on the way to where it is seen `next` that it still hangs on the ring. */
+function stalls(flown: readonly ReachSeen[], next: ReachSeen): boolean {
+  const [a, b] = flown.slice(-2);
+  if (a === undefined || b === undefined) return false;
+  const speed = (from: ReachSeen, to: ReachSeen) => (to.reach - from.reach) / (to.time - from.time);
+  return speed(b, next) < STALLED * speed(a, b);
 }
 
 /** Each step of the film's front over the one before, from the last whole frame on; none where it stands out too little. */

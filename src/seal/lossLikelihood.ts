@@ -17,9 +17,9 @@ export type LossLaws = readonly {
 }[];
 /** Pieces that fly off leave a gap at once. */
 export const FLYING: LossLaws = [
-  { integral: slowingLoss(1), weight: 0.35 },
+  { integral: slowingLoss(1), weight: 0.45 },
   { integral: slowingLoss(2), weight: 0.35 },
-  { integral: gatheringLoss(1.5), weight: 0.3 },
+  { integral: gatheringLoss(1.5), weight: 0.2 },
 ];
 /** A film that folds back parts slowly at first. */
 export const FOLDING: LossLaws = [
@@ -27,17 +27,19 @@ export const FOLDING: LossLaws = [
   { integral: gatheringLoss(1.5), weight: 0.35 },
   { integral: gatheringLoss(2.2), weight: 0.4 },
 ];
-/** Time the tear takes, in frame intervals, each as probable. */
+/** Time the tear takes, in frame intervals. */
 export const DURATIONS = [0.13, 0.21, 0.33, 0.53, 0.85, 1.36, 2.2, 3.5, 5.6, 9];
+/** How probable each is, up to a factor: a film is fast enough to show the tear and no faster than it needs (judgement, no source). */
+export const DURATION_WEIGHTS = [0.12, 0.25, 0.5, 0.8, 1, 1, 0.7, 0.4, 0.2, 0.1];
 /**
  * A tear that starts in what the film has grown since the template costs the template nothing at first: by shares of
  * that growth, whether what is left of the film grows on, and their weights.
  */
 const HIDDEN = [
-  { share: 0, on: 0, weight: 0.35 },
+  { share: 0, on: 0, weight: 0.5 },
   { share: 0.5, on: 0, weight: 0.2 },
   { share: 1, on: 0, weight: 0.2 },
-  { share: 1, on: 1, weight: 0.25 },
+  { share: 1, on: 1, weight: 0.1 },
 ] as const;
 /** The full loss: some film stays where it was, or is covered by what flies. */
 const FULL = [0.2, 0.35, 0.5, 0.65, 0.8, 1];

@@ -252,6 +252,9 @@ export const shotSchema = v.strictObject({
   seed: v.optional(v.pipe(v.number(), v.integer(), v.minValue(0)), 1),
 });
 
+/** What a setup file shares with the shots that follow it. Lost frames are a clip's own. */
+export const setupParts = { timing: v.omit(timing, ['droppedFrames']), scale, muzzle };
+
 /** A shot with every default filled in. */
 export type Shot = v.InferOutput<typeof shotSchema>;
 export type ShotInput = v.InferInput<typeof shotSchema>;

@@ -24,12 +24,14 @@ import './result/result.css';
 import './models/models.css';
 import './notebook/notebook.css';
 import './plan/plan.css';
+import './queue/queue.css';
 
 /** The one window: a shot, the notebook of many, or the plan of the next. */
 export function App({ desk }: { readonly desk: Desk }) {
   const over = useDrop(desk);
   useKeys(desk);
   useTheme(desk);
+  useLeaveQuestion(desk);
   return (
     <DeskContext.Provider value={desk}>
       <div class={`page ${over ? 'page-drop' : ''}`}>
@@ -78,6 +80,17 @@ function ShotBench({ desk }: { readonly desk: Desk }) {
   );
 }
 
+/** The browser asks before it leaves a queue that runs: clips still to be measured are not kept. */
+function useLeaveQuestion({ session: { queue } }: Desk): void {
+  useEffect(() => {
+    const ask = (event: BeforeUnloadEvent) => {
+      if (queue.running.value) event.preventDefault();
+    };
+    window.addEventListener('beforeunload', ask);
+    return () => window.removeEventListener('beforeunload', ask);
+  }, [queue]);
+}
+
 function useKeys(desk: Desk): void {
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => handleKey(desk, event);
@@ -110,10 +123,16 @@ function useDrop(desk: Desk): boolean {
   return over;
 }
 
+const TEXT_FILE = /\.(json|csv)$/i;
+
 async function takeDrop(desk: Desk, transfer: DataTransfer): Promise<void> {
   try {
     if (desk.place.value === 'notebook') {
-      await desk.session.notebook.add(await droppedFiles(transfer));
+      const files = await droppedFiles(transfer);
+      const { notebook, queue } = desk.session;
+      // Films alone are to be measured; beside shot files they are those shots' own.
+      if (files.some(({ name }) => TEXT_FILE.test(name))) await notebook.add(files);
+      else queue.add(files);
       return;
     }
     desk.place.value = 'shot';

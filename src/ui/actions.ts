@@ -3,6 +3,7 @@ import { placePoint, setFrameRejected } from '../app/edits';
 import { isRejected } from '../app/frameStates';
 import { toCsv } from '../app/notebookCsv';
 import { addOpenShot } from '../app/notebookShots';
+import type { Setup } from '../app/resultTypes';
 import { fileNameOf, saveText } from '../app/saving';
 import type { ImagePoint } from '../core/units';
 import type { Desk } from './desk';
@@ -27,6 +28,10 @@ export async function saveShot(desk: Desk): Promise<void> {
     notices.report('footage', error);
   }
 }
+
+/** What undo and redo go back and forth in: the shot, or the notebook where that is shown. */
+export const undoablesOf = ({ place, session: { shots, notebook } }: Desk) =>
+  place.value === 'notebook' ? notebook : shots;
 
 /** Writes the result file. */
 export async function saveResult(desk: Desk): Promise<void> {
@@ -66,6 +71,16 @@ export function rejectFrame({ session: { shots } }: Desk, frame: number): void {
   shots.edit(setFrameRejected(frame, !rejected), {
     label: `frame ${frame} ${rejected ? 'restored' : 'rejected'}`,
   });
+}
+
+/** Writes a setup to a file. */
+export async function saveSetup({ session: { notices } }: Desk, setup: Setup): Promise<void> {
+  try {
+    const text = `${JSON.stringify(setup, null, 2)}\n`;
+    await saveText(`${fileNameOf(setup.name)}.setup.json`, text, 'Setup file');
+  } catch (error) {
+    notices.report('footage', error);
+  }
 }
 
 /** Writes the open shot into the notebook and goes there. */

@@ -1,13 +1,13 @@
-import { computed, effect, type Signal, signal } from '@preact/signals';
+import { effect, type Signal, signal } from '@preact/signals';
 import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
 import type { StepName } from '../app/draft';
 import { framesOf, placeAmong, type Round } from '../app/frameStates';
-import { greyRange } from '../app/greyRange';
 import type { Preferences } from '../app/preferences';
 import type { Session } from '../app/session';
 import type { FilmMode, PixelReading } from './film/props';
 import { FIT, type FilmTransform } from './film/view';
+import { createLook } from './stage/look';
 
 /** What is on the screen and nowhere else: the step looked at, the tool in hand, the view of the film. */
 export type Desk = ReturnType<typeof createDesk>;
@@ -19,7 +19,6 @@ export const INSPECT: FilmMode = { kind: 'inspect' };
 export function createDesk(session: Session, preferences: Preferences) {
   const step: Signal<StepName> = signal('footage');
   const mode = signal<FilmMode>(INSPECT);
-  const stretched = signal(false);
   /** Which frames are gone through one by one. */
   const round = signal<Round>('leftOut');
   /** The frame shown under the pointer, and the one to come back to when it leaves. */
@@ -40,15 +39,10 @@ export function createDesk(session: Session, preferences: Preferences) {
     mode,
     view: signal<FilmTransform>(FIT),
     pixel: signal<PixelReading | null>(null),
-    stretched,
+    look: createLook(session),
     round,
     /** The flight plane's grid lies over the film, to see what lens and plane do. */
     gridShown: signal(false),
-    /** Grey values shown as black and as white; null: the format's own. */
-    contrast: computed(() => {
-      const frame = session.player.shown.value;
-      return stretched.value && frame !== null ? greyRange(frame) : null;
-    }),
     helpOpen: signal(false),
     /** Cautions are shown until they have been read once in this session. */
     cautionsOpen: signal(true),

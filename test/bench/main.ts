@@ -1,10 +1,12 @@
 /** `npm run bench -- NAME`: how long something takes on this machine. No test: it cannot fail. */
 import { launch } from './launch';
 import { monteCarlo } from './monteCarlo';
+import { scrub } from './scrub';
 
-const BENCHES: Readonly<Record<string, (say: (line: string) => void) => void>> = {
+const BENCHES: Readonly<Record<string, (say: (line: string) => void) => void | Promise<void>>> = {
   launch,
   monteCarlo,
+  scrub,
 };
 
 const name = process.argv[2] ?? '';
@@ -12,4 +14,4 @@ const bench = BENCHES[name];
 if (bench === undefined) {
   process.stderr.write(`Usage: npm run bench -- ${Object.keys(BENCHES).join('|')}\n`);
   process.exitCode = 2;
-} else bench((line) => process.stdout.write(`${line}\n`));
+} else await bench((line) => process.stdout.write(`${line}\n`));

@@ -50,6 +50,7 @@ export function QuantityField(props: QuantityFieldProps) {
         placeholder={placeholder ?? ''}
         value={text ?? (value === null ? '' : quantityText(value, rule.kind, rule.unit))}
         aria-invalid={problem !== null}
+        data-at-rest={text === null ? '' : undefined}
         aria-describedby={`${id}-note`}
         onInput={(event) => setTyped({ text: event.currentTarget.value, over: value })}
         onBlur={commit}

@@ -1,4 +1,4 @@
-import { useId } from 'preact/hooks';
+import { useId, useState } from 'preact/hooks';
 
 export interface TextFieldProps {
   readonly label: string;
@@ -10,23 +10,33 @@ export interface TextFieldProps {
 /** Free text, taken over when the field is left. */
 export function TextField({ label, value, lines = 1, onCommit }: TextFieldProps) {
   const id = useId();
-  const commit = (text: string) => text !== value && onCommit(text);
+  // Typed over one value: when that changes from elsewhere (undo) the text goes.
+  const [typed, setTyped] = useState<{ text: string; over: string } | null>(null);
+  const text = typed !== null && typed.over === value ? typed.text : null;
+  const commit = () => {
+    setTyped(null);
+    if (text !== null && text !== value) onCommit(text);
+  };
+  const type = (next: string) => setTyped({ text: next, over: value });
+  const common = { id, value: text ?? value, onBlur: commit };
+  const rest = text === null ? '' : undefined;
   return (
     <div class="field">
       <label for={id}>{label}</label>
       {lines > 1 ? (
         <textarea
-          id={id}
+          {...common}
           rows={lines}
-          value={value}
-          onChange={(event) => commit(event.currentTarget.value)}
+          data-at-rest={rest}
+          onInput={(event) => type(event.currentTarget.value)}
         />
       ) : (
         <input
-          id={id}
+          {...common}
           type="text"
-          value={value}
-          onChange={(event) => commit(event.currentTarget.value)}
+          data-at-rest={rest}
+          onInput={(event) => type(event.currentTarget.value)}
+          onKeyDown={(event) => event.key === 'Enter' && commit()}
         />
       )}
     </div>

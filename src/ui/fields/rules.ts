@@ -1,4 +1,5 @@
 import { RATE_RANGE } from '../../app/clockInputs';
+import { PLAY_RATE } from '../../app/player';
 import type { QuantityRule } from '../../core/quantityText';
 
 /** What each typed quantity must satisfy; every field of the page takes its rule from here. */
@@ -10,6 +11,14 @@ export const RULES = {
     sign: 'positive',
     min: RATE_RANGE.lowest,
     max: RATE_RANGE.highest,
+  },
+  playRate: {
+    name: 'play rate',
+    kind: 'rate',
+    unit: '/s',
+    sign: 'positive',
+    min: PLAY_RATE.least,
+    max: PLAY_RATE.most,
   },
   exposure: { name: 'exposure', kind: 'time', unit: 'µs', sign: 'positive', max: 1 },
   lineTime: { name: 'time per line', kind: 'time', unit: 'µs', sign: 'nonNegative', max: 0.01 },
@@ -79,6 +88,28 @@ export const RULES = {
   },
   cameraDistance: {
     name: 'camera distance',
+    kind: 'length',
+    unit: 'm',
+    sign: 'positive',
+    max: 1000,
+  },
+  soundOffset: {
+    name: 'offset of the sound',
+    kind: 'time',
+    unit: 'ms',
+    sign: 'any',
+    min: -60,
+    max: 60,
+  },
+  microphoneDistance: {
+    name: 'distance of the microphone',
+    kind: 'length',
+    unit: 'm',
+    sign: 'nonNegative',
+    max: 1000,
+  },
+  backstopDistance: {
+    name: 'distance of the backstop',
     kind: 'length',
     unit: 'm',
     sign: 'positive',

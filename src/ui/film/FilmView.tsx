@@ -1,23 +1,39 @@
 import type { TargetedKeyboardEvent } from 'preact';
-import { useId, useLayoutEffect, useMemo, useRef } from 'preact/hooks';
+import { useId, useMemo, useRef } from 'preact/hooks';
 import { FilmKey } from './FilmKey';
 import { FilmOverlay } from './FilmOverlay';
 import './film.css';
+import type { ImagePoint, ImageVector } from '../../core/units';
 import { useGestures } from './gestures';
 import { Handle } from './Handle';
+import { HeldFrame } from './HeldFrame';
 import { Magnifier } from './Magnifier';
 import { frameNear } from './marks';
-import { greyAt, paintFrame } from './picture';
+import { numberRoom, PixelNumbers } from './PixelNumbers';
+import { changeAt, pixelAt } from './picture';
 import type { FilmViewProps } from './props';
 import { ARROW, useEditing } from './useEditing';
+import { useMagnifier } from './useMagnifier';
+import { usePicture } from './usePicture';
 import { useLaidOut, useViewport } from './useViewport';
-import { fitView, panBy, revealPoint, toImage, toViewport, zoomAbout } from './view';
+import {
+  fitView,
+  panBy,
+  pictureStyle,
+  pixelView,
+  revealPoint,
+  toImage,
+  toViewport,
+  zoomAbout,
+} from './view';
 
 /** CSS px. */
 const PICK_REACH = 9;
 const PAN_STEP = 60;
 const ZOOM_STEP = 1.4;
 const MAGNIFICATION = 8;
+/** A film less drawn out than this has a second frame beside it, another one below. */
+const SIDE_BY_SIDE = 2;
 
 const STEPS: Readonly<Record<string, number>> = {
   ArrowLeft: -1,
@@ -32,6 +48,8 @@ const PANS: Readonly<Record<string, readonly [number, number]>> = {
   ArrowDown: [0, -PAN_STEP],
 };
 
+const ACROSS: ImageVector = [1, 0];
+
 /** The film with everything measured on it; zooms, pans, and lets its geometry be edited. */
 export function FilmView(props: FilmViewProps) {
   const { frame, imageWidth, imageHeight, currentFrame, overlays, mode, view } = props;
@@ -45,34 +63,53 @@ export function FilmView(props: FilmViewProps) {
   const viewport = useViewport(area, image, props.largestHeightShare ?? 0.6);
   const transform = useLaidOut(view, image, viewport);
 
-  const low = props.contrast?.low ?? 0;
-  const high = props.contrast?.high ?? frame?.white ?? 255;
+  const against = props.against ?? null;
+  const held = props.held ?? null;
+  const white = frame?.white ?? 255;
+  const low = against === null ? (props.contrast?.low ?? 0) : 0;
+  const high = against === null ? (props.contrast?.high ?? white) : (props.changeReach ?? white);
   const contrast = useMemo(() => ({ low, high }), [low, high]);
-  useLayoutEffect(() => {
-    const context = canvas.current?.getContext('2d');
-    if (frame === null || context === null || context === undefined) return;
-    context.canvas.width = frame.width;
-    context.canvas.height = frame.height;
-    const picture = context.createImageData(frame.width, frame.height);
-    paintFrame(frame, contrast, picture.data);
-    context.putImageData(picture, 0, 0);
-  }, [frame, contrast]);
+  usePicture(canvas, frame, contrast, against);
 
+  // A pinch zooms and pans at once: each goes on from what the other left.
+  const now = () => (view.peek().scale > 0 ? view.peek() : transform);
   const zoom = (factor: number, left: number, top: number) => {
-    const next = zoomAbout(transform, factor, left, top, image, viewport);
-    if (Math.abs(next.scale / transform.scale - 1) < 1e-6) return false;
+    const next = zoomAbout(now(), factor, left, top, image, viewport);
+    if (Math.abs(next.scale / now().scale - 1) < 1e-6) return false;
     view.value = next;
     return true;
   };
   const pan = (right: number, down: number) => {
-    view.value = panBy(transform, right, down, image, viewport);
+    view.value = panBy(now(), right, down, image, viewport);
   };
   const zoomMiddle = (factor: number) => zoom(factor, viewport.width / 2, viewport.height / 2);
   const showWhole = () => {
     view.value = fitView(image, viewport);
   };
 
+  const current = overlays.positions.find((one) => one.frame === currentFrame);
+  const centre: ImagePoint | null =
+    current === undefined || current.x === null || current.y === null
+      ? null
+      : [current.x, current.y];
+  const pairing = imageWidth / imageHeight < SIDE_BY_SIDE ? 'beside' : 'below';
+  const heldLow = props.contrast?.low ?? 0;
+  const heldHigh = props.contrast?.high ?? white;
+  const heldContrast = useMemo(() => ({ low: heldLow, high: heldHigh }), [heldLow, heldHigh]);
+  const showPixels = () => {
+    const point = centre ?? toImage(transform, viewport.width / 2, viewport.height / 2);
+    view.value = pixelView(point, numberRoom(white, against !== null) + 2, image, viewport);
+  };
+
   const editing = useEditing(props, transform, image);
+  const magnifier = useMagnifier(
+    (props.magnified ?? false) && mode.kind === 'inspect',
+    frame,
+    centre,
+    transform,
+    viewport,
+    image,
+  );
   const handles = viewport.width > 0 ? editing.handles : [];
   useGestures(area, {
     dragPans: mode.kind === 'inspect',
@@ -87,10 +124,24 @@ export function FilmView(props: FilmViewProps) {
     },
     hover(left, top) {
       const at = toImage(transform, left, top);
-      const grey = frame === null ? null : greyAt(frame, at);
-      props.onPixel?.(grey === null ? null : { x: Math.round(at[0]), y: Math.round(at[1]), grey });
+      const pixel = frame === null ? null : pixelAt(frame, at);
+      const inside = frame !== null && pixel !== null;
+      magnifier?.point(inside ? at : null);
+      props.onPixel?.(
+        inside
+          ? {
+              x: Math.round(at[0]),
+              y: Math.round(at[1]),
+              grey: frame.data[pixel] as number,
+              change: changeAt(frame, against, pixel),
+            }
+          : null,
+      );
     },
-    leave: () => props.onPixel?.(null),
+    leave() {
+      magnifier?.point(null);
+      props.onPixel?.(null);
+    },
   });
 
   const keys = (event: TargetedKeyboardEvent<HTMLDivElement>) => {
@@ -103,12 +154,15 @@ export function FilmView(props: FilmViewProps) {
     else if (event.key === '+' || event.key === '=') zoomMiddle(ZOOM_STEP);
     else if (event.key === '-') zoomMiddle(1 / ZOOM_STEP);
     else if (event.key === '0') showWhole();
+    else if (event.key === '.') showPixels();
     else if (step !== undefined && props.onStep !== undefined) props.onStep(step);
     else return;
     event.preventDefault();
   };
 
-  const { workedOn } = editing;
+  const workedOn =
+    editing.workedOn ??
+    (magnifier && { at: magnifier.at, direction: overlays.muzzle?.axis ?? ACROSS });
   const picture = (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset is no place for an image
     <div
@@ -123,17 +177,20 @@ export function FilmView(props: FilmViewProps) {
       onKeyDown={keys}
     >
       <p id={descriptionId} class="hidden-text">
-        {props.description} Plus and minus zoom, zero shows the whole frame, Shift with arrows moves
-        it, left and right arrows step through frames.
+        {props.description} Plus and minus zoom, zero shows the whole frame, full stop its pixels
+        with their grey values, Shift with arrows moves it, left and right arrows step through
+        frames.
       </p>
-      <canvas
-        ref={canvas}
-        hidden={frame === null}
-        style={{
-          transform: `scale(${transform.scale}) translate(${-0.5 - transform.x0}px, ${-0.5 - transform.y0}px)`,
-          imageRendering: transform.scale > 1 ? 'pixelated' : 'auto',
-        }}
-      />
+      <canvas ref={canvas} hidden={frame === null} style={pictureStyle(transform)} />
+      {frame !== null && (
+        <PixelNumbers
+          frame={frame}
+          against={against}
+          contrast={contrast}
+          view={transform}
+          viewport={viewport}
+        />
+      )}
       {frame === null && <p class="film-placeholder">{props.placeholder ?? ''}</p>}
       <FilmOverlay
         overlays={editing.shown}
@@ -165,6 +222,7 @@ export function FilmView(props: FilmViewProps) {
           />
         );
       })}
+      {magnifier !== null && <Handle {...magnifier.handle} />}
       {frame !== null && canvas.current !== null && workedOn !== null && (
         <Magnifier
           frame={frame}
@@ -187,6 +245,7 @@ export function FilmView(props: FilmViewProps) {
           currentFrame={currentFrame}
           factor={props.ellipseFactor}
         />
+        {props.tools}
         <div class="film-buttons">
           <button type="button" aria-label="Zoom in" onClick={() => zoomMiddle(ZOOM_STEP)}>
             +
@@ -194,12 +253,34 @@ export function FilmView(props: FilmViewProps) {
           <button type="button" aria-label="Zoom out" onClick={() => zoomMiddle(1 / ZOOM_STEP)}>
             −
           </button>
+          <button
+            type="button"
+            title="Enlarges pixels until their grey values can be read."
+            disabled={frame === null}
+            onClick={showPixels}
+          >
+            Pixels
+          </button>
           <button type="button" disabled={transform.fitted} onClick={showWhole}>
             Whole frame
           </button>
         </div>
       </div>
-      {picture}
+      <div class={held === null ? '' : `film-pair film-pair-${pairing}`}>
+        {picture}
+        {held !== null && (
+          <HeldFrame
+            frame={held}
+            contrast={heldContrast}
+            overlays={editing.shown}
+            view={transform}
+            viewport={viewport}
+            ellipseFactor={props.ellipseFactor}
+            gestures={{ zoom, pan }}
+            onSwap={() => props.onSwap?.()}
+          />
+        )}
+      </div>
     </div>
   );
 }

@@ -1,6 +1,13 @@
 import type { RefObject } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
-import { CLICK_REACH, listenToPointer, type Place, placeIn, wheelFactor } from './pointer';
+import {
+  CLICK_REACH,
+  listenToPointer,
+  middleAndSpread,
+  type Place,
+  placeIn,
+  wheelFactor,
+} from './pointer';
 
 /** What the pointer and wheel ask for; places in CSS px from the viewport's corner. */
 export interface GestureTarget {
@@ -34,16 +41,6 @@ export function useGestures(area: RefObject<HTMLElement | null>, target: Gesture
     let travelled = 0;
 
     const placeOf = (event: MouseEvent) => placeIn(element, event);
-    const middleAndSpread = () => {
-      const [a, b] = [...fingers.values()];
-      if (a === undefined || b === undefined) return null;
-      return {
-        left: (a.left + b.left) / 2,
-        top: (a.top + b.top) / 2,
-        spread: Math.hypot(a.left - b.left, a.top - b.top),
-      };
-    };
-
     const down = (event: PointerEvent) => {
       if (event.button > 1 || isControl(event.target)) return;
       if (event.button === 1) event.preventDefault();
@@ -67,9 +64,9 @@ export function useGestures(area: RefObject<HTMLElement | null>, target: Gesture
         return;
       }
       if (action === 'pinch') {
-        const old = middleAndSpread();
+        const old = middleAndSpread(fingers.values());
         fingers.set(event.pointerId, place);
-        const now = middleAndSpread();
+        const now = middleAndSpread(fingers.values());
         if (old === null || now === null || old.spread === 0) return;
         latest.current.zoom(now.spread / old.spread, old.left, old.top);
         latest.current.pan(now.left - old.left, now.top - old.top);

@@ -31,12 +31,51 @@ export function paintFrame(frame: GreyFrame, contrast: Contrast, rgba: Uint8Clam
   }
 }
 
-/** Grey value of the pixel an image point lies in; null outside the image. */
-export function greyAt(frame: GreyFrame, [x, y]: ImagePoint): number | null {
+/** Grey values that a frame is held against, pixel by pixel. */
+export type Reference = Pick<Float32Array, 'length'> & { readonly [pixel: number]: number };
+
+/**
+ * Writes what a frame differs by from a reference as opaque grey RGBA: none is mid grey, `reach` and more brighter is
+ * white, as much darker black.
+ */
+export function paintChange(
+  frame: GreyFrame,
+  against: Reference,
+  reach: number,
+  rgba: Uint8ClampedArray,
+): void {
+  const { data } = frame;
+  const pixels = new Uint32Array(rgba.buffer, rgba.byteOffset, data.length);
+  const gain = 127.5 / Math.max(reach, Number.EPSILON);
+  for (let i = 0; i < data.length; i++) {
+    const level = 127.5 + ((data[i] as number) - (against[i] as number)) * gain;
+    const shade = level < 0 ? 0 : level > 255 ? 255 : level | 0;
+    pixels[i] = OPAQUE | (shade * SPREAD);
+  }
+}
+
+/** Index of the pixel an image point lies in; null outside the image. */
+export function pixelAt(
+  { width, height }: Pick<GreyFrame, 'width' | 'height'>,
+  [x, y]: ImagePoint,
+): number | null {
   const column = Math.round(x);
   const row = Math.round(y);
-  if (column < 0 || row < 0 || column >= frame.width || row >= frame.height) return null;
-  return frame.data[row * frame.width + column] ?? null;
+  return column < 0 || row < 0 || column >= width || row >= height ? null : row * width + column;
+}
+
+/** What a pixel's frame differs by from the reference, rounded; null: nothing to hold it against. */
+export const changeAt = (
+  frame: GreyFrame,
+  against: Reference | null,
+  pixel: number,
+): number | null =>
+  against === null ? null : Math.round((frame.data[pixel] as number) - (against[pixel] as number));
+
+/** Grey value of the pixel an image point lies in; null outside the image. */
+export function greyAt(frame: GreyFrame, at: ImagePoint): number | null {
+  const pixel = pixelAt(frame, at);
+  return pixel === null ? null : (frame.data[pixel] ?? null);
 }
 
 /** Grey value between pixel centres, bilinear; null where a neighbour lies outside the image. */

@@ -25,6 +25,19 @@ export const wheelTravel = (event: WheelEvent): number =>
 export const wheelFactor = (event: WheelEvent): number =>
   Math.exp(-wheelTravel(event) * WHEEL_ZOOM);
 
+/** The middle between the first two fingers and how far they are apart; null: there are not two. */
+export function middleAndSpread(
+  fingers: Iterable<Place>,
+): (Place & { readonly spread: number }) | null {
+  const [a, b] = [...fingers];
+  if (a === undefined || b === undefined) return null;
+  return {
+    left: (a.left + b.left) / 2,
+    top: (a.top + b.top) / 2,
+    spread: Math.hypot(a.left - b.left, a.top - b.top),
+  };
+}
+
 /** What an area does with pointer and wheel; `up` hears of a cancelled press as well. */
 interface PointerHandlers {
   down(event: PointerEvent): void;

@@ -1,8 +1,10 @@
 import type { Signal } from '@preact/signals';
+import type { ComponentChildren } from 'preact';
 import type { PlaneCorners } from '../../app/draft';
 import type { MarkedEdge } from '../../app/resultTypes';
 import type { GreyFrame } from '../../core/frame';
 import type { ImagePoint, ImageRect, ImageVector } from '../../core/units';
+import type { Reference } from './picture';
 import type { FilmTransform } from './view';
 
 /** What a pointer does on the film. `inspect`: pan, zoom, read grey values, pick a centre. */
@@ -86,6 +88,8 @@ export interface PixelReading {
   readonly x: number;
   readonly y: number;
   readonly grey: number;
+  /** What it differs by from what is held against the image; null: nothing is. */
+  readonly change: number | null;
 }
 
 /**
@@ -101,6 +105,16 @@ export interface FilmViewProps {
   readonly imageHeight: number;
   /** Frame whose marks are drawn as current (may run ahead of `frame` while decoding). */
   readonly currentFrame: number;
+  /** What is held against the image: its difference is shown, and told of the pixel pointed at. */
+  readonly against?: Reference | null;
+  /** Changes so large are shown as black and white, where something is held against the image. */
+  readonly changeReach?: number;
+  /** A second frame shown beside it. */
+  readonly held?: GreyFrame | null;
+  /** Whether what is pointed at is enlarged. */
+  readonly magnified?: boolean;
+  /** Controls above the film, beside the key and the zoom. */
+  readonly tools?: ComponentChildren;
   /** Grey values shown as black and as white; null: 0 and the format's largest. */
   readonly contrast: { readonly low: number; readonly high: number } | null;
   /** Shared with the streak image below. Start with `FIT`; set to `FIT` to show the whole frame. */
@@ -125,6 +139,8 @@ export interface FilmViewProps {
   onPointChange?(frame: number, at: ImagePoint, settled: boolean): void;
   /** Whole pixels, inside the image. */
   onRegionChange?(which: FilmRegion, region: ImageRect, settled: boolean): void;
+  /** The frame held beside is to be the one shown, and this one held. */
+  onSwap?(): void;
   /** Pixel under the pointer; null: the pointer left the image. */
   onPixel?(reading: PixelReading | null): void;
   /** A measured centre was clicked. */

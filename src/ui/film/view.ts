@@ -49,6 +49,12 @@ export const toImage = (view: FilmTransform, left: number, top: number): ImagePo
   view.y0 + top / view.scale,
 ];
 
+/** How a canvas that holds the image at native size lies in the viewport. */
+export const pictureStyle = (view: FilmTransform) => ({
+  transform: `scale(${view.scale}) translate(${-0.5 - view.x0}px, ${-0.5 - view.y0}px)`,
+  imageRendering: view.scale > 1 ? 'pixelated' : 'auto',
+});
+
 /** Keeps some of the image in sight: its centre-ward edge never passes the viewport's middle. */
 function keepInSight(view: FilmTransform, image: Size, viewport: Size): FilmTransform {
   const halfWidth = viewport.width / view.scale / 2;
@@ -109,6 +115,26 @@ export function revealPoint(
   const [left, top] = toViewport(view, point);
   if (left >= 0 && top >= 0 && left <= viewport.width && top <= viewport.height) return view;
   return panBy(view, viewport.width / 2 - left, viewport.height / 2 - top, image, viewport);
+}
+
+/** Pixels so large, about a point, that numbers can be written into them. */
+export function pixelView(
+  point: ImagePoint,
+  scale: number,
+  image: Size,
+  viewport: Size,
+): FilmTransform {
+  const [x, y] = point;
+  return keepInSight(
+    {
+      scale: Math.min(scale, LARGEST_SCALE),
+      x0: x - viewport.width / scale / 2,
+      y0: y - viewport.height / scale / 2,
+      fitted: false,
+    },
+    image,
+    viewport,
+  );
 }
 
 /** The view after the viewport changed from `before` to `after`: fitted stays fitted, else the middle stays. */

@@ -6,6 +6,7 @@ import { useDesk } from '../desk';
 import { ChoiceField } from '../fields/ChoiceField';
 import { FileChoice } from '../panels/FileChoice';
 import { WorkState } from '../panels/WorkState';
+import { QueueSection } from '../queue/QueueSection';
 import { ReasonText } from '../shell/Notices';
 import { FitSection } from './FitSection';
 import { GroupTable } from './GroupTable';
@@ -37,6 +38,7 @@ export function NotebookView() {
       </div>
       <Files />
       <Told />
+      <QueueSection />
       {empty ? (
         <Empty />
       ) : (
@@ -74,9 +76,6 @@ function Files() {
       </button>
       <button type="button" disabled={empty} onClick={() => void saveTable(desk)}>
         Save table (CSV)…
-      </button>
-      <button type="button" disabled={!notebook.canUndo.value} onClick={notebook.undo}>
-        Undo the last change
       </button>
     </div>
   );

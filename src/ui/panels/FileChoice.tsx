@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { useRef } from 'preact/hooks';
+import { pickFiles } from '../../app/keeping/fileHandles';
 
 /** A button that opens the browser's file dialogue. */
 export function FileChoice(props: {
@@ -14,13 +15,18 @@ export function FileChoice(props: {
   onChoose(files: readonly File[]): void;
 }) {
   const input = useRef<HTMLInputElement>(null);
+  const choose = async () => {
+    const picked = props.folder ? null : await pickFiles();
+    if (picked === null) input.current?.click();
+    else if (picked.length > 0) props.onChoose(picked);
+  };
   return (
     <>
       <button
         type="button"
         class={props.primary ? 'primary' : ''}
         disabled={props.disabled ?? false}
-        onClick={() => input.current?.click()}
+        onClick={() => void choose()}
       >
         {props.children}
       </button>

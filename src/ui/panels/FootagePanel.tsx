@@ -1,5 +1,6 @@
 import { setName, setNotes } from '../../app/edits';
 import type { OpenFilm } from '../../app/filmStore';
+import type { AwaitedFootage } from '../../app/opening';
 import { SAMPLES } from '../../app/samples';
 import { FEWEST_FRAMES } from '../../app/steps';
 import { formatCount, numberAt } from '../../core/format';
@@ -8,11 +9,12 @@ import { TextField } from '../fields/TextField';
 import { WarningBox } from '../shell/Notices';
 import { FileButtons } from './FileButtons';
 import { Facts, Group, Panel } from './Panel';
+import { SetupGroup } from './SetupGroup';
 
 /** Opening film, and what the file says of itself. */
 export function FootagePanel() {
   const desk = useDesk();
-  const { films, shots, awaited, sample } = desk.session;
+  const { films, shots, awaited, sample, keeping } = desk.session;
   const film = films.film.value;
   const state = films.state.value;
   const draft = shots.draft.value;
@@ -23,22 +25,8 @@ export function FootagePanel() {
         Drop a clip, a folder of images or a shot file anywhere on this page. Nothing leaves this
         machine.
       </p>
-      {waiting !== null && (
-        <div class="notice notice-missing" data-code="footageAwaited">
-          <p>
-            {waiting.fileName} needs its footage: choose <strong>{waiting.path}</strong>.
-          </p>
-          <button
-            type="button"
-            class="plain"
-            onClick={() => {
-              awaited.value = null;
-            }}
-          >
-            Do not open it
-          </button>
-        </div>
-      )}
+      {keeping.problem.value !== null && <WarningBox reason={keeping.problem.value} />}
+      {waiting !== null && <Awaited waiting={waiting} />}
       <FileButtons />
       {state.kind === 'opening' && (
         <p role="status">
@@ -56,7 +44,7 @@ export function FootagePanel() {
           }}
         />
       )}
-      {film !== null && <FilmFacts film={film} />}
+      {film !== null && <FilmFacts film={film} reload={keeping.footage.value} />}
       {draft !== null && (
         <Group title="Shot">
           <TextField
@@ -72,6 +60,7 @@ export function FootagePanel() {
           />
         </Group>
       )}
+      <SetupGroup />
       <Group title="Rendered samples">
         <p class="muted">
           Made by this project's renderer, Brinewick Teaching Laboratory, Launcher B: no real shots.
@@ -96,7 +85,52 @@ export function FootagePanel() {
   );
 }
 
-function FilmFacts({ film }: { readonly film: OpenFilm }) {
+/** Footage that has to be chosen, and what for. */
+function Awaited({ waiting }: { readonly waiting: AwaitedFootage }) {
+  const { awaited, askForAwaited } = useDesk().session;
+  const { fileName, path, left } = waiting;
+  return (
+    <div class="notice notice-missing" data-code="footageAwaited">
+      <p>
+        {fileName === null ? 'This window was left with a shot, whose inputs are kept. ' : ''}
+        {fileName ?? 'It'} needs its footage: {left?.ask ? 'open' : 'choose'}{' '}
+        <strong>{path}</strong>
+        {left === null ? '.' : ' again.'}
+      </p>
+      <div class="row">
+        {left?.ask && (
+          <button type="button" class="primary" onClick={() => void askForAwaited()}>
+            Open it again
+          </button>
+        )}
+        <button
+          type="button"
+          class="plain"
+          onClick={() => {
+            awaited.value = null;
+          }}
+        >
+          Do not open it
+        </button>
+      </div>
+    </div>
+  );
+}
+
+const RELOAD_WORDS = {
+  sample: 'comes back: it is part of the tool',
+  copying: 'is being copied within this browser',
+  copy: 'comes back: this browser holds a copy',
+  handles: 'comes back once you allow it to be read',
+  none: 'has to be chosen again; inputs are kept',
+} as const;
+
+function FilmFacts(props: {
+  readonly film: OpenFilm;
+  /** How it comes back after a reload. */
+  readonly reload: keyof typeof RELOAD_WORDS | null;
+}) {
+  const { film, reload } = props;
   const { info, sha256 } = film;
   const size = film.files.reduce((sum, file) => sum + file.blob.size, 0);
   return (
@@ -115,6 +149,7 @@ function FilmFacts({ film }: { readonly film: OpenFilm }) {
         ['Pixel shape', info.pixelAspect === 1 ? 'square' : `${numberAt(info.pixelAspect, 4)} : 1`],
         ['Sound track', info.hasAudio ? 'yes' : 'none'],
         ['Decoder', `${info.decoder.name}: ${info.decoder.why}`],
+        ...(reload === null ? [] : [['After a reload', RELOAD_WORDS[reload]] as const]),
         ['SHA-256', sha256 === null ? 'being worked out…' : <code>{sha256.slice(0, 16)}…</code>],
       ]}
     />

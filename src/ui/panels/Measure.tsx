@@ -7,7 +7,7 @@ import { ReasonText } from '../shell/Notices';
 
 type Running = Extract<MeasuringStatus, { kind: 'running' }>;
 
-const STAGE_WORDS: Readonly<Record<Running['stage'], string>> = {
+export const STAGE_WORDS: Readonly<Record<Running['stage'], string>> = {
   starting: 'Starting',
   background: 'Learning the still background',
   survey: 'Looking through every frame',

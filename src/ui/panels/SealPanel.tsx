@@ -6,6 +6,7 @@ import { QuantityField } from '../fields/QuantityField';
 import { RULES } from '../fields/rules';
 import { ReasonText } from '../shell/Notices';
 import { Facts, Group, Panel, ToolButton } from './Panel';
+import { SoundSection } from './SoundSection';
 
 /** Where the seal is, and when it was found to open. */
 export function SealPanel() {
@@ -43,6 +44,7 @@ export function SealPanel() {
           <BurstByHand between={seal.burstBetween} />
         </>
       )}
+      <SoundSection sound={draft.sound} />
     </Panel>
   );
 }

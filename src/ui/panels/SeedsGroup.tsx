@@ -5,10 +5,10 @@ import { Group, ToolButton } from './Panel';
 /** Where a person says the ball is, for the search to start from. */
 export function SeedsGroup() {
   const desk = useDesk();
-  const { shots, measuring } = desk.session;
+  const { shots, streak: image } = desk.session;
   const seeds = shots.draft.value?.edits.seeds ?? [];
   const held = desk.mode.value.kind === 'seed';
-  const streak = measuring.streak.value.line !== null;
+  const streak = image.value.line !== null;
   return (
     <Group title="The ball is here">
       <p class="muted">
@@ -31,7 +31,7 @@ export function SeedsGroup() {
           Click the ball on the film
           {streak
             ? ', or draw a slanted line along its band in the streak image: its two ends say where the ball is.'
-            : '. Once the film has been measured, a slanted line along its band in the streak image does the same.'}
+            : '. Once the streak image is there, a slanted line along the ball’s band in it does the same.'}
         </p>
       )}
       {seeds.length > 0 && (

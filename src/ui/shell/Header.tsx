@@ -1,12 +1,13 @@
+import type { ComponentChildren } from 'preact';
 import { THEMES } from '../../app/preferences';
-import { saveShot } from '../actions';
+import { saveShot, undoablesOf } from '../actions';
 import { type Place, useDesk } from '../desk';
 import { Icon } from './Icon';
 
 /** Name of the shot, and what can be done to it as a whole. */
 export function Header() {
   const desk = useDesk();
-  const { shots, sample } = desk.session;
+  const { shots, sample, keeping, queue } = desk.session;
   const { theme } = desk.preferences;
   const { place } = desk;
   const draft = shots.draft.value;
@@ -21,11 +22,26 @@ export function Header() {
         {shots.unsaved.value && sample.value === null && (
           <span class="tag">not saved to a file</span>
         )}
+        {keeping.problem.value !== null && (
+          <span class="tag tag-warning" title={keeping.problem.value.message}>
+            {keeping.problem.value.code === 'footageNotKept'
+              ? 'footage not kept for a reload'
+              : 'not kept for a reload'}
+          </span>
+        )}
       </p>
       <div class="row header-actions">
         <PlaceButton to="plan">Plan a shot</PlaceButton>
-        <PlaceButton to="notebook">Notebook</PlaceButton>
-        {place.value === 'shot' && <ShotActions />}
+        <PlaceButton to="notebook">
+          Notebook
+          {queue.running.value && ` (${queue.ended.value} of ${queue.clips.value.length})`}
+        </PlaceButton>
+        {place.value !== 'plan' && <UndoButtons />}
+        {place.value === 'shot' && (
+          <button type="button" disabled={draft === null} onClick={() => saveShot(desk)}>
+            Save shot
+          </button>
+        )}
         <button
           type="button"
           title="Colours: as the system, light, dark"
@@ -53,7 +69,13 @@ export function Header() {
 }
 
 /** Goes to another part of the window, and back to the shot. */
-function PlaceButton({ to, children }: { readonly to: Place; readonly children: string }) {
+function PlaceButton({
+  to,
+  children,
+}: {
+  readonly to: Place;
+  readonly children: ComponentChildren;
+}) {
   const { place } = useDesk();
   const there = place.value === to;
   return (
@@ -69,33 +91,26 @@ function PlaceButton({ to, children }: { readonly to: Place; readonly children: 
   );
 }
 
-/** What can be done to the shot that is open. */
-function ShotActions() {
-  const desk = useDesk();
-  const { shots } = desk.session;
-  const draft = shots.draft.value;
-  const undoLabel = shots.undoLabel.value;
-  const redoLabel = shots.redoLabel.value;
+/** Back and forth in the shot that is open, or in the notebook. */
+function UndoButtons() {
+  const { undoLabel, redoLabel, undo, redo } = undoablesOf(useDesk());
   return (
     <>
       <button
         type="button"
-        disabled={undoLabel === null}
-        title={undoLabel === null ? 'Nothing to undo' : `Undo: ${undoLabel}`}
-        onClick={shots.undo}
+        disabled={undoLabel.value === null}
+        title={undoLabel.value === null ? 'Nothing to undo' : `Undo: ${undoLabel.value}`}
+        onClick={undo}
       >
         <Icon name="undo" /> Undo
       </button>
       <button
         type="button"
-        disabled={redoLabel === null}
-        title={redoLabel === null ? 'Nothing to redo' : `Redo: ${redoLabel}`}
-        onClick={shots.redo}
+        disabled={redoLabel.value === null}
+        title={redoLabel.value === null ? 'Nothing to redo' : `Redo: ${redoLabel.value}`}
+        onClick={redo}
       >
         <Icon name="redo" /> Redo
-      </button>
-      <button type="button" disabled={draft === null} onClick={() => saveShot(desk)}>
-        Save shot
       </button>
     </>
   );

@@ -22,6 +22,16 @@ export function Help() {
           </div>
         ))}
       </dl>
+      <label class="row help-keys">
+        <input
+          type="checkbox"
+          checked={desk.preferences.singleKeys.value}
+          onChange={(event) => {
+            desk.preferences.singleKeys.value = event.currentTarget.checked;
+          }}
+        />
+        Single letters and digits work as keys
+      </label>
     </section>
   );
 }

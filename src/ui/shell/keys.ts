@@ -1,5 +1,5 @@
 import { STEPS } from '../../app/draft';
-import { rejectFrame } from '../actions';
+import { rejectFrame, undoablesOf } from '../actions';
 import { type Desk, INSPECT } from '../desk';
 
 /** What the keyboard does, as the help panel lists it; `handleKey` below does it. */
@@ -12,31 +12,54 @@ export const KEYS = [
   { keys: 'N, P', does: 'next or previous of the frames gone through (Frame by frame)' },
   { keys: 'X', does: 'reject the frame, or use it again (Ball, Result)' },
   { keys: 'C', does: 'correct the centre by hand (Ball, Result)' },
-  { keys: 'Ctrl + Z, Ctrl + Y', does: 'undo, redo (⌘ on a Mac)' },
+  { keys: 'D, F', does: 'show what changed, the whole flight; again: the film' },
+  { keys: 'G', does: 'stretch greys' },
+  { keys: 'M', does: 'magnifier (then Tab to it and arrows)' },
+  { keys: 'H', does: 'hold the frame beside the next ones' },
+  { keys: 'R', does: 'repeat while playing' },
+  { keys: 'Ctrl + Z, Ctrl + Y', does: 'undo, redo (⌘ on a Mac); text being typed has its own' },
   { keys: 'Esc', does: 'put the drawing tool down' },
-  { keys: 'Tab, then arrows', does: 'reach a handle on the film and nudge it' },
+  { keys: 'Tab, then arrows', does: 'reach a handle on film or streak image and nudge it' },
+  { keys: '+, −, 0, .', does: 'on the film: zoom, whole frame, pixels with their greys' },
+  { keys: '+, −, 0', does: 'on the streak image: stretch time, all frames' },
 ] as const;
 
 const TYPING =
   'input:not([type="radio"]):not([type="checkbox"]):not([type="range"]), textarea, select';
 
+/** Text that is being typed has an undo of its own; a field at rest says so. */
+const OWN_TEXT =
+  ':is(input:not([type="radio"]):not([type="checkbox"]):not([type="range"]), textarea):not([data-at-rest])';
+
+function goBackOrForth(desk: Desk, { key, shiftKey }: KeyboardEvent): boolean {
+  const { undo, redo } = undoablesOf(desk);
+  switch (key.toLowerCase()) {
+    case 'z':
+      if (shiftKey) redo();
+      else undo();
+      return true;
+    case 'y':
+      redo();
+      return true;
+    default:
+      return false;
+  }
+}
+
 /** Keys of the page as a whole; a field, slider or handle that takes the key itself comes first. */
 export function handleKey(desk: Desk, event: KeyboardEvent): void {
-  // They are those of a shot and its film.
-  if (event.defaultPrevented || desk.place.value !== 'shot') return;
+  if (event.defaultPrevented || event.altKey) return;
   const target = event.target instanceof Element ? event.target : null;
-  if (target?.closest(TYPING)) return;
   if (event.ctrlKey || event.metaKey) {
-    const { shots } = desk.session;
-    const key = event.key.toLowerCase();
-    const redoes = key === 'y' || (key === 'z' && event.shiftKey);
-    if (!redoes && key !== 'z') return;
-    if (redoes) shots.redo();
-    else shots.undo();
-    event.preventDefault();
+    // A plan has no steps to go back; those of a shot out of sight stay as they are.
+    if (desk.place.value === 'plan') return;
+    if (!target?.closest(OWN_TEXT) && goBackOrForth(desk, event)) event.preventDefault();
     return;
   }
-  if (event.altKey) return;
+  // The others are those of a shot and its film.
+  if (desk.place.value !== 'shot' || target?.closest(TYPING)) return;
+  const single = event.key.length === 1 && event.key !== ' ';
+  if (single && !desk.preferences.singleKeys.value) return;
   if (actOn(desk, event, target)) event.preventDefault();
 }
 
@@ -68,6 +91,13 @@ function actOn(desk: Desk, event: KeyboardEvent, target: Element | null): boolea
       desk.mode.value = INSPECT;
       desk.helpOpen.value = false;
       return true;
+    case 'd':
+    case 'f':
+    case 'g':
+    case 'm':
+    case 'h':
+    case 'r':
+      return filmShown(desk) && changeLook(desk, event.key);
     case 'n':
     case 'p':
       if (!framesShown(desk)) return false;
@@ -89,6 +119,21 @@ function actOn(desk: Desk, event: KeyboardEvent, target: Element | null): boolea
     }
   }
 }
+
+function changeLook({ look, session }: Desk, key: 'd' | 'f' | 'g' | 'm' | 'h' | 'r'): true {
+  const { player } = session;
+  if (key === 'd') look.show(look.showing.value === 'change' ? 'filmed' : 'change');
+  if (key === 'f') look.show(look.showing.value === 'flight' ? 'filmed' : 'flight');
+  if (key === 'g') look.stretch(look.greys.value === null);
+  if (key === 'm') look.magnified.value = !look.magnified.value;
+  if (key === 'h') look.hold(look.held.value === null);
+  if (key === 'r') player.repeats.value = !player.repeats.value;
+  return true;
+}
+
+/** The film is on the screen in every step but that of the models. */
+const filmShown = ({ step, session }: Desk): boolean =>
+  step.value !== 'models' && session.player.shown.value !== null;
 
 /** Frames are looked at one by one in these steps. */
 const framesShown = ({ step, session }: Desk): boolean =>

@@ -10,6 +10,7 @@ import {
 import { placeCentre } from '../actions';
 import { useDesk } from '../desk';
 import { FilmView } from '../film/FilmView';
+import { FilmTools, FilmToolsMore, PixelTold } from './FilmTools';
 import { calibrationMarks, filmOverlays } from './overlays';
 
 /** The covariance ellipse is drawn this many times its size: a hundredth of a pixel cannot be seen. */
@@ -22,15 +23,34 @@ export function FilmStage() {
   const { player, shots, films } = session;
   const film = films.film.value;
   const draft = shots.draft.value;
-  const frame = player.shown.value;
+  const { look } = desk;
+  const frame = look.picture.value;
+  const against = look.against.value;
+  const flight = look.showing.value === 'flight';
   const opening = films.state.value.kind === 'opening';
+  const placeholder = opening
+    ? 'Opening the film…'
+    : film === null
+      ? 'Drop a clip here, or choose one in Footage.'
+      : '';
   return (
     <FilmView
       frame={frame}
       imageWidth={film?.info.width ?? 1024}
       imageHeight={film?.info.height ?? 256}
       currentFrame={player.current.value}
-      contrast={desk.contrast.value}
+      contrast={look.greys.value}
+      against={against}
+      changeReach={look.changeReach.value}
+      held={flight ? null : look.held.value}
+      magnified={look.magnified.value}
+      tools={
+        <>
+          <FilmTools />
+          <FilmToolsMore />
+          <PixelTold />
+        </>
+      }
       view={desk.view}
       largestHeightShare={0.42}
       overlays={{ ...filmOverlays(session), ...calibrationMarks(desk) }}
@@ -39,9 +59,9 @@ export function FilmStage() {
       description={
         film === null
           ? 'No film is open.'
-          : `Frame ${player.current.value} of ${film.info.name}, ${film.info.width} by ${film.info.height} pixels.`
+          : `${flight ? 'The whole flight' : `Frame ${player.current.value}`} of ${film.info.name}, ${film.info.width} by ${film.info.height} pixels.`
       }
-      placeholder={opening ? 'Opening the film…' : 'Drop a clip here, or choose one in Footage.'}
+      placeholder={placeholder}
       onLengthChange={(index, from, to, settled) => {
         if (!settled) return;
         shots.edit(changeLength(index, { from, to }), {
@@ -82,6 +102,13 @@ export function FilmStage() {
       }}
       onPixel={(reading) => {
         desk.pixel.value = reading;
+      }}
+      onSwap={() => {
+        const { held } = look;
+        const before = held.value;
+        if (before === null) return;
+        held.value = player.shown.value;
+        desk.pick(before.index);
       }}
       onPickFrame={desk.pick}
       onStep={(frames) => void player.step(frames)}

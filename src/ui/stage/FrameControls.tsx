@@ -1,11 +1,13 @@
-import { PLAY_RATES } from '../../app/player';
 import { formatNumber } from '../../core/format';
 import { parseQuantity } from '../../core/quantityText';
 import { useDesk } from '../desk';
 import { RULES } from '../fields/rules';
 import { Icon } from '../shell/Icon';
+import { FilmRibbon } from './FilmRibbon';
+import { instantsOnFrames } from './overlays';
+import { PlayRate } from './PlayRate';
 
-/** Which frame is shown: step, play, slide, or type its number. */
+/** Which frame is shown: step, play, slide over the film in small pictures, or type its number. */
 export function FrameControls() {
   const desk = useDesk();
   const { player, readings } = desk.session;
@@ -14,9 +16,9 @@ export function FrameControls() {
   const clock = readings.clock.value;
   const time = clock?.ok ? clock.value.frameTime(frame) : null;
   const none = player.frameCount.value === 0;
-  const pixel = desk.pixel.value;
   return (
     <div class="frame-controls">
+      <FilmRibbon instants={instantsOnFrames(desk.session)} />
       <div class="row frame-steps">
         <StepButton by={-10} />
         <StepButton by={-1} />
@@ -32,17 +34,8 @@ export function FrameControls() {
         <StepButton by={1} />
         <StepButton by={10} />
       </div>
-      <input
-        type="range"
-        class="frame-slider"
-        aria-label="Frame"
-        min={0}
-        max={last}
-        value={frame}
-        disabled={none}
-        onInput={(event) => desk.pick(event.currentTarget.valueAsNumber)}
-      />
       <div class="row frame-settings">
+        <PlayRate />
         <label class="row frame-number">
           Frame
           <input
@@ -59,34 +52,6 @@ export function FrameControls() {
           of {last}
         </label>
         <span class="frame-time">{time === null ? '' : `${formatNumber(time * 1000, 6)} ms`}</span>
-        <label class="row play-rate">
-          Play at
-          <select
-            value={player.rate.value}
-            onChange={(event) => {
-              player.rate.value = Number(event.currentTarget.value);
-            }}
-          >
-            {PLAY_RATES.map((rate) => (
-              <option key={rate} value={rate}>
-                {rate} frames/s
-              </option>
-            ))}
-          </select>
-        </label>
-        <button
-          type="button"
-          aria-pressed={desk.stretched.value}
-          title="Shows the darkest grey of the frame as black and the brightest as white; the numbers stay."
-          onClick={() => {
-            desk.stretched.value = !desk.stretched.value;
-          }}
-        >
-          Stretch greys
-        </button>
-        <output class="muted pixel-reading">
-          {pixel === null ? '' : `x ${pixel.x}, y ${pixel.y}: grey ${pixel.grey}`}
-        </output>
       </div>
     </div>
   );

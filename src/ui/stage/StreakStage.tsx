@@ -1,13 +1,14 @@
 import { setSeeds } from '../../app/edits';
-import { alongLine, instantsOf } from '../../app/flightPicture';
-import { frameAtTime } from '../../app/frameAtTime';
+import { alongLine } from '../../app/flightPicture';
 import { seedsOfSlant, slantOf } from '../../app/seedLine';
 import type { Session } from '../../app/session';
-import { useDesk } from '../desk';
+import { formatNumber } from '../../core/format';
+import { type Desk, useDesk } from '../desk';
 import { useWindowHeight } from '../film/useViewport';
+import { Icon } from '../shell/Icon';
 import type { StreakCentre, StreakInstant } from '../streak/props';
 import { StreakView } from '../streak/StreakView';
-import { pathOf, positionsOf } from './overlays';
+import { instantsOnFrames, pathOf, positionsOf } from './overlays';
 
 /** Beside the film's share this leaves room for the frame controls under both. */
 const HEIGHT_SHARE = 0.3;
@@ -19,8 +20,9 @@ const LARGEST_HEIGHT = 420;
 export function StreakStage() {
   const desk = useDesk();
   const { session } = desk;
-  const { measuring, player, shots } = session;
-  const { line, rows, version } = measuring.streak.value;
+  const { player, shots } = session;
+  const { line, rows, version } = session.streak.value;
+  const instants = instantsOnFrames(session);
   const draft = shots.draft.value;
   const frameCount = player.frameCount.value;
   const along = line === null ? null : alongLine(line);
@@ -28,12 +30,13 @@ export function StreakStage() {
   const height = Math.min(Math.max(windowHeight * HEIGHT_SHARE, SMALLEST_HEIGHT), LARGEST_HEIGHT);
   const muzzle = draft?.muzzle?.point ?? null;
   const seeds = draft?.edits.seeds ?? [];
+  const clock = session.readings.clock.value;
   return (
     <StreakView
       geometry={line}
       frameCount={frameCount}
       streak={{ rows, version }}
-      contrast={desk.contrast.value}
+      contrast={desk.look.greys.value}
       view={desk.view}
       currentFrame={player.current.value}
       centres={along === null ? [] : centres(session, along)}
@@ -47,13 +50,18 @@ export function StreakStage() {
             })) ?? null)
       }
       muzzle={along === null || muzzle === null ? null : along(muzzle[0], muzzle[1])}
-      instants={instants(session)}
+      instants={instants}
       lost={draft?.timing.droppedFrames ?? []}
       seed={line === null ? null : slantOf(line, seeds)}
       seeding={desk.mode.value.kind === 'seed'}
       height={height}
-      description={describe(session)}
-      placeholder="The streak image builds up here while the frames are measured: one line of greys a frame, time running down."
+      description={describe(session, instants)}
+      slopeText={(slope) => slopeText(session, slope)}
+      {...(clock?.ok && {
+        timeText: (frame: number) => `${formatNumber(clock.value.frameTime(frame) * 1000, 6)} ms`,
+      })}
+      tools={line === null ? null : <PathTool desk={desk} />}
+      placeholder="The streak image builds up here as frames are read: one line of greys a frame, time running down."
       onSeed={(slant, settled) => {
         if (!settled || line === null) return;
         shots.edit(setSeeds(seedsOfSlant(line, slant, seeds, frameCount)), {
@@ -74,26 +82,39 @@ function centres(session: Session, along: (x: number, y: number) => number): Str
   });
 }
 
-function instants(session: Session): StreakInstant[] {
-  const result = session.measuring.reduction.value?.result;
-  const clock = session.readings.clock.value;
-  const muzzle = session.shots.draft.value?.muzzle?.point;
-  if (result === undefined || muzzle === undefined || !clock?.ok) return [];
-  const count = session.player.frameCount.value;
-  const frameAt = (time: number) => frameAtTime(clock.value, count, time, muzzle[0], muzzle[1]);
-  return instantsOf(result).map(({ kind, label, time, low, high }) => ({
-    kind,
-    label,
-    frame: frameAt(time),
-    low: frameAt(low),
-    high: frameAt(high),
-  }));
+/** Takes up, or puts down, the tool that draws the slanted line. */
+function PathTool({ desk }: { readonly desk: Desk }) {
+  const held = desk.mode.value.kind === 'seed';
+  return (
+    <button
+      type="button"
+      class="path-tool"
+      aria-pressed={held}
+      title="Draw a slanted line along the ball’s band: it says where the ball is, for the search to start from."
+      onClick={() => desk.toggleMode({ kind: 'seed' })}
+    >
+      <Icon name="slant" /> Draw the ball’s path
+    </button>
+  );
 }
 
-function describe(session: Session): string {
-  const { streak, positions } = session.measuring;
-  const filled = streak.value.rows.size;
-  if (filled === 0) return 'The streak image is empty until the film is measured.';
-  const used = positions.value.filter((one) => one.used).length;
-  return `Streak image of ${filled} frames, place across and time down, with ${used} ball centres on it.`;
+/** In pixels a frame and, where clock and scale are known, as a speed: a first one, before anything is fitted. */
+function slopeText(session: Session, pixelsPerFrame: number): string {
+  const { clock, scale } = session.readings;
+  const slope = `${pixelsPerFrame.toFixed(2)} px per frame`;
+  if (!clock.value?.ok || !scale.value?.ok) return slope;
+  const speed =
+    (Math.abs(pixelsPerFrame) * scale.value.value.value) / clock.value.value.frameInterval;
+  return `${slope}, about ${formatNumber(speed, 3)} m/s`;
+}
+
+function describe(session: Session, instants: readonly StreakInstant[]): string {
+  const filled = session.streak.value.rows.size;
+  if (filled === 0) return 'The streak image is empty until the film is read.';
+  const used = session.measuring.positions.value.filter((one) => one.used).length;
+  const marked = instants.map(
+    ({ label, frame, low, high }) =>
+      ` ${label}: frame ${frame.toFixed(2)}, between ${low.toFixed(2)} and ${high.toFixed(2)}.`,
+  );
+  return `Streak image of ${filled} frames, place across and time down, with ${used} ball centres on it.${marked.join('')}`;
 }

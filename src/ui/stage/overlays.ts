@@ -1,9 +1,11 @@
 import { withEdits } from '../../app/drawnPositions';
-import { fittedPath } from '../../app/flightPicture';
+import { fittedPath, instantsOf } from '../../app/flightPicture';
+import { frameAtTime } from '../../app/frameAtTime';
 import type { Session } from '../../app/session';
 import { quantityText } from '../../core/quantityText';
 import type { Desk } from '../desk';
 import type { FilmMuzzle, FilmOverlays } from '../film/props';
+import type { StreakInstant } from '../streak/props';
 
 /** What is drawn on the film, from the inputs and, where there is one, the result. */
 export function filmOverlays(session: Session): FilmOverlays {
@@ -67,4 +69,21 @@ export function pathOf(session: Session) {
   const clock = session.readings.clock.value;
   if (reduction === null || muzzle === null || !clock?.ok) return null;
   return fittedPath(reduction, muzzle.point, clock.value, session.player.frameCount.value);
+}
+
+/** The moments the result states, with their intervals, in frames. */
+export function instantsOnFrames(session: Session): StreakInstant[] {
+  const result = session.measuring.reduction.value?.result;
+  const clock = session.readings.clock.value;
+  const muzzle = session.shots.draft.value?.muzzle?.point;
+  if (result === undefined || muzzle === undefined || !clock?.ok) return [];
+  const count = session.player.frameCount.value;
+  const frameAt = (time: number) => frameAtTime(clock.value, count, time, muzzle[0], muzzle[1]);
+  return instantsOf(result).map(({ kind, label, time, low, high }) => ({
+    kind,
+    label,
+    frame: frameAt(time),
+    low: frameAt(low),
+    high: frameAt(high),
+  }));
 }

@@ -1,4 +1,4 @@
-import { useRef, useState } from 'preact/hooks';
+import { useRef } from 'preact/hooks';
 import { Cased } from '../film/Cased';
 import { Handle, type NudgeSize } from '../film/Handle';
 import { slopeOf } from './mapping';
@@ -9,95 +9,132 @@ interface SeedHandlesProps {
   readonly movable: boolean;
   readonly width: number;
   readonly height: number;
+  /** The slope in words: '14.72 px per frame, about 176 m/s'. */
+  readonly slopeText: (pixelsPerFrame: number) => string;
   toPlace(place: StreakPlace): readonly [number, number] | null;
   fromPlace(left: number, top: number): StreakPlace | null;
   onSeed(seed: StreakSeed, settled: boolean): void;
 }
 
-type End = 'from' | 'to';
+type Part = 'from' | 'to' | 'whole';
 
-const END_NAMES: Readonly<Record<End, string>> = {
+const NAMES: Readonly<Record<Part, string>> = {
   from: 'Slanted line, earlier end',
+  whole: 'Slanted line, as a whole',
   to: 'Slanted line, later end',
 };
+/** Room a letter takes, CSS px. */
+const LETTER = 6.8;
 /** Keyboard steps along the axis, px, and in time, frames. */
 const ALONG_STEPS: Readonly<Record<NudgeSize, number>> = { fine: 0.1, normal: 1, coarse: 10 };
 const FRAME_STEPS: Readonly<Record<NudgeSize, number>> = { fine: 1, normal: 1, coarse: 10 };
 
-/** A slanted line across the middle of what is shown, to be dragged onto the ball's band. */
+/** A slanted line along the fitted path or, where there is none, across the middle of what is shown. */
 export function startingSeed(
+  curve: readonly StreakPlace[] | null,
   fromPlace: SeedHandlesProps['fromPlace'],
   width: number,
   height: number,
 ): StreakSeed | null {
+  const [first, last] = [curve?.[0], curve?.at(-1)];
+  if (first !== undefined && last !== undefined && first.frame !== last.frame) {
+    return { from: first, to: last };
+  }
   const from = fromPlace(width * 0.3, height * 0.25);
   const to = fromPlace(width * 0.7, height * 0.75);
   return from === null || to === null ? null : { from, to };
 }
 
-/** The line that seeds the path: two ends to drag or nudge, its slope written beside it. */
+/** The line that seeds the path: its ends and its middle to drag or nudge, its slope written beside it. */
 export function SeedHandles(props: SeedHandlesProps) {
-  const { movable, width, height, toPlace, fromPlace, onSeed } = props;
-  const [draft, setDraft] = useState<StreakSeed | null>(null);
-  const grabbed = useRef<readonly [number, number] | null>(null);
-  const seed = draft ?? props.seed;
+  const { seed, movable, width, height, toPlace, fromPlace, onSeed } = props;
+  /** Where the line was when it was taken hold of, and what it has become. */
+  const held = useRef<{ readonly start: StreakSeed; next: StreakSeed | null } | null>(null);
   const start = toPlace(seed.from);
   const end = toPlace(seed.to);
   if (start === null || end === null) return null;
 
-  const slope = slopeOf(seed.from, seed.to);
-  const drag = (which: End, right: number, down: number) => {
-    if (grabbed.current === null) return;
-    const place = fromPlace(grabbed.current[0] + right, grabbed.current[1] + down);
-    if (place === null) return;
-    const next = { ...seed, [which]: place };
-    setDraft(next);
-    onSeed(next, false);
+  const moved = (place: StreakPlace, right: number, down: number): StreakPlace | null => {
+    const at = toPlace(place);
+    return at === null ? null : fromPlace(at[0] + right, at[1] + down);
+  };
+  const drag = (part: Part, right: number, down: number) => {
+    if (held.current === null) return;
+    const from = part === 'to' ? seed.from : moved(held.current.start.from, right, down);
+    const to = part === 'from' ? seed.to : moved(held.current.start.to, right, down);
+    if (from === null || to === null) return;
+    held.current.next = { from, to };
+    onSeed(held.current.next, false);
   };
   const drop = () => {
-    grabbed.current = null;
-    setDraft(null);
-    if (draft !== null) onSeed(draft, true);
+    const next = held.current?.next ?? null;
+    held.current = null;
+    if (next !== null) onSeed(next, true);
   };
-  const nudge = (which: End, right: number, down: number, size: NudgeSize) => {
-    const place = seed[which];
-    const moved = {
+  const nudge = (part: Part, right: number, down: number, size: NudgeSize) => {
+    const by = (place: StreakPlace) => ({
       frame: place.frame + down * FRAME_STEPS[size],
       along: place.along + right * ALONG_STEPS[size],
-    };
-    onSeed({ ...seed, [which]: moved }, true);
+    });
+    onSeed(
+      {
+        from: part === 'to' ? seed.from : by(seed.from),
+        to: part === 'from' ? seed.to : by(seed.to),
+      },
+      true,
+    );
   };
 
+  const slope = slopeOf(seed.from, seed.to);
   const middle = [(start[0] + end[0]) / 2, (start[1] + end[1]) / 2] as const;
+  const text = slope === null ? '' : props.slopeText(slope);
+  const room = LETTER * text.length;
+  const textLeft = Math.max(4, Math.min(middle[0] + 22, width - room));
+  const places: Readonly<Record<Part, readonly [number, number]>> = {
+    from: start,
+    whole: middle,
+    to: end,
+  };
+  const told = (part: Part) => {
+    const { frame, along } =
+      part === 'whole'
+        ? {
+            frame: (seed.from.frame + seed.to.frame) / 2,
+            along: (seed.from.along + seed.to.along) / 2,
+          }
+        : seed[part];
+    const at = `frame ${frame.toFixed(1)}, ${along.toFixed(1)} pixels along`;
+    return { along, words: slope === null ? at : `${at}; ${text}` };
+  };
   return (
     <>
       <svg class="streak-overlay" width={width} height={height} aria-hidden="true">
         <Cased class="streak-seed" d={`M${start.join(' ')}L${end.join(' ')}`} />
         {slope !== null && (
-          <text class="film-label" x={middle[0] + 12} y={middle[1] - 6}>
-            {slope.toFixed(2)} px per frame
+          <text class="film-label" x={textLeft} y={middle[1] - 12}>
+            {text}
           </text>
         )}
       </svg>
       {movable &&
-        (['from', 'to'] as const).map((which) => {
-          const [left, top] = which === 'from' ? start : end;
-          const { frame, along } = seed[which];
+        (['from', 'whole', 'to'] as const).map((part) => {
+          const [left, top] = places[part];
+          const { along, words } = told(part);
           return (
             <Handle
-              key={which}
+              key={part}
               left={left}
               top={top}
-              look="cross"
-              label={END_NAMES[which]}
+              look={part === 'whole' ? 'tip' : 'cross'}
+              label={NAMES[part]}
               valueNow={Math.round(along * 10) / 10}
-              valueText={`frame ${frame.toFixed(1)}, ${along.toFixed(1)} pixels along`}
+              valueText={words}
               onGrab={() => {
-                grabbed.current = [left, top];
+                held.current = { start: seed, next: null };
               }}
-              onDrag={(right, down) => drag(which, right, down)}
+              onDrag={(right, down) => drag(part, right, down)}
               onDrop={drop}
-              onNudge={(right, down, size) => nudge(which, right, down, size)}
+              onNudge={(right, down, size) => nudge(part, right, down, size)}
             />
           );
         })}

@@ -18,7 +18,7 @@ import {
   topToFrame,
   zoomTime,
 } from './mapping';
-import type { StreakPlace, StreakViewProps } from './props';
+import type { StreakPlace, StreakSeed, StreakViewProps } from './props';
 import { SeedHandles, startingSeed } from './SeedHandles';
 import { StreakOverlay } from './StreakOverlay';
 import './streak.css';
@@ -50,9 +50,13 @@ export function StreakView(props: StreakViewProps) {
   const height = Math.min(props.height ?? DEFAULT_HEIGHT, Math.max(frameCount, 1) * LARGEST_ROW);
   const [zoomed, setZoomed] = useState<TimeScale | null>(null);
   const [hovered, setHovered] = useState<StreakPlace | null>(null);
+  /** The slanted line while it is being drawn or dragged. */
+  const [drawn, setDrawn] = useState<StreakSeed | null>(null);
   const time = zoomed ?? fitTime(frameCount, height);
   const view = props.view.value;
 
+  // What was being drawn ends with its tool.
+  useLayoutEffect(() => setDrawn(null), [props.seeding]);
   // Another film, or another height, starts with all frames shown.
   useLayoutEffect(() => setZoomed(null), [frameCount, height]);
   useLayoutEffect(() => {
@@ -71,15 +75,18 @@ export function StreakView(props: StreakViewProps) {
           along: leftToAlong(geometry, view, width, left),
         };
 
-  const change = (next: TimeScale) => {
-    const whole = next.rowHeight <= fitTime(frameCount, height).rowHeight * (1 + 1e-9);
-    setZoomed(whole ? null : next);
-  };
+  // A pinch stretches and moves at once: each goes on from what the other left.
+  const change = (by: (time: TimeScale) => TimeScale) =>
+    setZoomed((now) => {
+      const all = fitTime(frameCount, height);
+      const next = by(now ?? all);
+      return next.rowHeight <= all.rowHeight * (1 + 1e-9) ? null : next;
+    });
   // Buttons and keys keep the current frame where it stands, if it is in sight.
   const currentTop = frameToTop(time, currentFrame);
   const anchor = currentTop >= 0 && currentTop <= height ? currentTop : height / 2;
   const zoom = (factor: number, top = anchor) =>
-    change(zoomTime(time, factor, top, frameCount, height));
+    change((now) => zoomTime(now, factor, top, frameCount, height));
   const hover = (place: Place | null) => {
     const at = place === null || frameCount === 0 ? null : fromPlace(place.left, place.top);
     const next = at === null ? null : { frame: Math.round(at.frame), along: at.along };
@@ -87,18 +94,24 @@ export function StreakView(props: StreakViewProps) {
     if (next?.frame !== hovered?.frame) props.onHover?.(next?.frame ?? null);
   };
 
+  const tellSeed = (next: StreakSeed, settled: boolean) => {
+    setDrawn(settled ? null : next);
+    props.onSeed?.(next, settled);
+  };
+
   useStreakGestures(area, {
     seeding: props.seeding && geometry !== null,
     scrollable: zoomed !== null,
     zoom,
-    scroll: (down) => change(scrollTime(time, down, frameCount, height)),
+    scroll: (down) => change((now) => scrollTime(now, down, frameCount, height)),
     hover,
     click: (top) => frameCount > 0 && props.onPick?.(frameAt(time, top, frameCount)),
     drawSeed(start, end, settled) {
       const from = fromPlace(start.left, start.top);
       const to = fromPlace(end.left, end.top);
-      if (from !== null && to !== null) props.onSeed?.({ from, to }, settled);
+      if (from !== null && to !== null) tellSeed({ from, to }, settled);
     },
+    dropSeed: () => setDrawn(null),
   });
 
   const keys = (event: TargetedKeyboardEvent<HTMLDivElement>) => {
@@ -116,8 +129,16 @@ export function StreakView(props: StreakViewProps) {
   const steep = geometry !== null && isSteep(geometry);
   const labelSide = geometry !== null && !steep && geometry.axis[0] < 0 ? 'right' : 'left';
   const pointed =
-    hovered && `Frame ${hovered.frame}, ${hovered.along.toFixed(1)} px along the flight axis`;
-  const seed = props.seed ?? (props.seeding ? startingSeed(fromPlace, width, height) : null);
+    hovered &&
+    [
+      `Frame ${hovered.frame}`,
+      ...(props.timeText === undefined ? [] : [props.timeText(hovered.frame)]),
+      `${hovered.along.toFixed(1)} px along the flight axis`,
+    ].join(', ');
+  const seed =
+    drawn ??
+    props.seed ??
+    (props.seeding ? startingSeed(props.curve, fromPlace, width, height) : null);
   const picture = (
     <div
       ref={area}
@@ -161,7 +182,8 @@ export function StreakView(props: StreakViewProps) {
           height={height}
           toPlace={toPlace}
           fromPlace={fromPlace}
-          onSeed={(next, settled) => props.onSeed?.(next, settled)}
+          slopeText={props.slopeText ?? ((slope) => `${slope.toFixed(2)} px per frame`)}
+          onSeed={tellSeed}
         />
       )}
     </div>
@@ -171,6 +193,7 @@ export function StreakView(props: StreakViewProps) {
       {picture}
       <div class="film-strip">
         <span>{pointed ?? (steep ? STEEP_NOTE : TIME_NOTE)}</span>
+        {props.tools}
         <div class="film-buttons">
           <button type="button" aria-label="Stretch time" onClick={() => zoom(ZOOM_STEP)}>
             +

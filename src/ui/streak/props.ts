@@ -1,4 +1,5 @@
 import type { ReadonlySignal } from '@preact/signals';
+import type { ComponentChildren } from 'preact';
 import type { ImagePoint, ImageVector } from '../../core/units';
 import type { FilmTransform } from '../film/view';
 
@@ -76,6 +77,12 @@ export interface StreakViewProps {
   readonly seed: StreakSeed | null;
   /** Whether the seed handle can be drawn and dragged. */
   readonly seeding: boolean;
+  /** A slope in words, speed included where clock and scale are known; px per frame unless given. */
+  slopeText?(pixelsPerFrame: number): string;
+  /** The time of a frame in words: '5.250 ms'; left out: not known. */
+  timeText?(frame: number): string;
+  /** Controls beside the zoom. */
+  readonly tools?: ComponentChildren;
   /** Height of the area, CSS px (default 320); the time scale fits all frames in it until zoomed. */
   readonly height?: number;
   /** Text alternative: what the streak image shows, in a sentence or two. */

@@ -3,6 +3,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import {
   CLICK_REACH,
   listenToPointer,
+  middleAndSpread,
   type Place,
   placeIn,
   wheelFactor,
@@ -20,9 +21,14 @@ export interface StreakGestureTarget {
   hover(place: Place | null): void;
   click(top: number): void;
   drawSeed(start: Place, end: Place, settled: boolean): void;
+  /** A second finger turned the drag into a pinch: what was drawn is taken back. */
+  dropSeed(): void;
 }
 
-/** Ctrl or Alt with the wheel stretches time; a plain wheel scrolls lines where there are more, else the page. */
+/**
+ * Ctrl or Alt with the wheel, or two fingers, stretch time; a plain wheel or a drag scrolls lines where there are more,
+ * else the page.
+ */
 export function useStreakGestures(
   area: RefObject<HTMLElement | null>,
   target: StreakGestureTarget,
@@ -33,22 +39,38 @@ export function useStreakGestures(
   useEffect(() => {
     const element = area.current;
     if (element === null) return;
+    const fingers = new Map<number, Place>();
     let pressed: { readonly start: Place; last: Place; dragged: boolean } | null = null;
 
     const placeOf = (event: MouseEvent) => placeIn(element, event);
     const isSurface = (event: Event) =>
       event.target instanceof Element && event.target.closest('button, .handle') === null;
     const down = (event: PointerEvent) => {
-      if (event.button !== 0 || !event.isPrimary || !isSurface(event)) return;
+      if (event.button !== 0 || !isSurface(event)) return;
       element.setPointerCapture(event.pointerId);
       const place = placeOf(event);
-      pressed = { start: place, last: place, dragged: false };
+      fingers.set(event.pointerId, place);
+      if (fingers.size === 1) pressed = { start: place, last: place, dragged: false };
+      else {
+        if (pressed?.dragged && latest.current.seeding) latest.current.dropSeed();
+        pressed = null;
+      }
+    };
+    const pinch = (event: PointerEvent, place: Place) => {
+      const before = middleAndSpread(fingers.values());
+      fingers.set(event.pointerId, place);
+      const now = middleAndSpread(fingers.values());
+      if (before === null || now === null || before.spread === 0) return;
+      latest.current.zoom(now.spread / before.spread, before.top);
+      latest.current.scroll(now.top - before.top);
     };
     const move = (event: PointerEvent) => {
       const place = placeOf(event);
       const { current } = latest;
+      if (fingers.size > 1 && fingers.has(event.pointerId)) return pinch(event, place);
       current.hover(pressed !== null || isSurface(event) ? place : null);
       if (pressed === null) return;
+      fingers.set(event.pointerId, place);
       const { start, last } = pressed;
       const reach = Math.hypot(place.left - start.left, place.top - start.top);
       pressed.dragged ||= reach >= CLICK_REACH;
@@ -58,10 +80,13 @@ export function useStreakGestures(
       else if (current.scrollable) current.scroll(place.top - last.top);
     };
     const up = (event: PointerEvent) => {
+      fingers.delete(event.pointerId);
       const ended = pressed;
       pressed = null;
-      if (ended === null || event.type !== 'pointerup') return;
-      if (!ended.dragged) latest.current.click(ended.start.top);
+      if (ended === null) return;
+      if (event.type !== 'pointerup') {
+        if (ended.dragged && latest.current.seeding) latest.current.dropSeed();
+      } else if (!ended.dragged) latest.current.click(ended.start.top);
       else if (latest.current.seeding) latest.current.drawSeed(ended.start, ended.last, true);
     };
     const leave = () => latest.current.hover(null);

@@ -4,6 +4,7 @@ import { draftStore } from '../../../src/app/drafts';
 import { setFrameRejected, setMuzzle } from '../../../src/app/edits';
 import { createSession, type Session } from '../../../src/app/session';
 import { setupSceneStore } from '../../../src/app/setupScenes';
+import { createSetups } from '../../../src/app/setups';
 import { ExitframeError } from '../../../src/core/reason';
 import { type FakeCrew, fakeCrew, hashOfName } from '../../fixtures/crew';
 import { exampleReduction } from '../../fixtures/reduction';
@@ -17,7 +18,12 @@ const hashed = () => vi.waitFor(() => expect(session.films.film.value?.sha256).n
 
 const start = () => {
   crew = fakeCrew();
-  session = createSession(crew, draftStore(localStorage), setupSceneStore(localStorage));
+  session = createSession(
+    crew,
+    draftStore(localStorage),
+    setupSceneStore(localStorage),
+    createSetups(localStorage),
+  );
 };
 
 async function openReady(name = 'clip.mp4') {

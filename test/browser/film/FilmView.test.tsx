@@ -158,7 +158,9 @@ describe('the film', () => {
     const onPixel = vi.fn();
     show({ onPixel });
     await userEvent.hover(film(), { position: { x: 401, y: 31 } });
-    await expect.poll(() => onPixel.mock.lastCall).toEqual([{ x: 200, y: 15, grey: 100 }]);
+    await expect
+      .poll(() => onPixel.mock.lastCall)
+      .toEqual([{ x: 200, y: 15, grey: 100, change: null }]);
   });
 
   it('picks the frame of a centre that is clicked', async () => {

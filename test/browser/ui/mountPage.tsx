@@ -4,6 +4,7 @@ import { draftStore } from '../../../src/app/drafts';
 import { createPreferences, type Preferences } from '../../../src/app/preferences';
 import { createSession, type Session } from '../../../src/app/session';
 import { setupSceneStore } from '../../../src/app/setupScenes';
+import { createSetups } from '../../../src/app/setups';
 import { App } from '../../../src/ui/App';
 import { createDesk, type Desk } from '../../../src/ui/desk';
 import { type FakeCrew, fakeCrew } from '../../fixtures/crew';
@@ -25,7 +26,12 @@ export async function mountPage(): Promise<MountedPage> {
   const host = document.createElement('div');
   document.body.append(host);
   const crew = fakeCrew();
-  const session = createSession(crew, draftStore(localStorage), setupSceneStore(localStorage));
+  const session = createSession(
+    crew,
+    draftStore(localStorage),
+    setupSceneStore(localStorage),
+    createSetups(localStorage),
+  );
   const preferences = createPreferences(localStorage);
   const desk = createDesk(session, preferences);
   render(<App desk={desk} />, host);

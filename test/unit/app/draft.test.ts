@@ -15,10 +15,12 @@ import {
   newPlane,
   placePoint,
   removeLength,
+  setBackstop,
   setFrameRejected,
   setMuzzle,
   setScale,
   setSealInView,
+  setSound,
   setTiming,
   withCorner,
 } from '../../../src/app/edits';
@@ -115,6 +117,30 @@ describe('edits', () => {
     expect(placed.edits.manualPoints).toEqual([{ frame: 4, x: 11, y: 21, ux: 0.5, uy: 0.5 }]);
     expect(placed.edits.rejectedFrames).toEqual([]);
     expect(completeShot(placed).ok).toBe(true);
+  });
+
+  it('forget how far the microphone is from a backstop that is taken away', () => {
+    const near = { value: 1, u: 0.01 };
+    const sound = {
+      offset: { value: 0, u: 1e-3 },
+      microphone: { distance: near, toBackstop: near },
+      backstopDistance: near,
+    };
+    const stated = apply(ready(), setSound(sound));
+    expect(completeShot(stated).ok).toBe(true);
+    const moved = apply(stated, setBackstop({ value: 1.5, u: 0.01 }));
+    expect(moved.sound?.microphone.toBackstop).toEqual(near);
+    const without = apply(moved, setBackstop(null));
+    expect(without.sound).toEqual({
+      ...sound,
+      microphone: { distance: near, toBackstop: null },
+      backstopDistance: null,
+    });
+    expect(completeShot(without).ok).toBe(true);
+  });
+
+  it('leave a backstop out where no sound is stated', () => {
+    expect(apply(ready(), setBackstop({ value: 1, u: 0 })).sound).toBeNull();
   });
 
   it('bring the seal back into view with nothing set', () => {

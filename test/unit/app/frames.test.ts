@@ -1,17 +1,10 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { createFrameCache } from '../../../src/app/frameCache';
 import { frameLevels } from '../../../src/app/frameLevels';
+import { createFrameStock } from '../../../src/app/frameStock';
 import { greyRange } from '../../../src/app/greyRange';
 import { createPlayer } from '../../../src/app/player';
 import type { GreyFrame } from '../../../src/core/frame';
-
-const flat = (index: number, grey: number, white = 255): GreyFrame => ({
-  index,
-  width: 10,
-  height: 10,
-  data: white > 255 ? new Uint16Array(100).fill(grey) : new Uint8Array(100).fill(grey),
-  white,
-});
+import { flat, runsOf } from '../../fixtures/frameRuns';
 
 describe('the greys of a frame', () => {
   it('are stretched to where nearly all pixels lie, also in 16 bit', () => {
@@ -49,7 +42,11 @@ describe('the player', () => {
 
   const player = (load: (i: number) => Promise<GreyFrame> = async (i) => flat(i, i)) => {
     const errors: unknown[] = [];
-    const made = createPlayer(createFrameCache(load, 1e6), (error) => errors.push(error));
+    const made = createPlayer(
+      createFrameStock(runsOf(load), 1e6),
+      (error) => errors.push(error),
+      () => ({ first: 1, last: 2 }),
+    );
     return { ...made, errors };
   };
 
@@ -72,17 +69,50 @@ describe('the player', () => {
     expect(shown.value?.index).toBe(3);
   });
 
-  it('shows only the frame asked for last', async () => {
+  it('never shows an older frame after a newer one', async () => {
     const waiting = new Map<number, (frame: GreyFrame) => void>();
     const { reset, show, shown } = player((i) => new Promise((resolve) => waiting.set(i, resolve)));
-    void reset(9);
-    void show(3);
+    const give = async (...indices: number[]) => {
+      await vi.advanceTimersByTimeAsync(0);
+      for (const i of indices) waiting.get(i)?.(flat(i, i));
+      await vi.advanceTimersByTimeAsync(0);
+    };
+    void reset(8);
+    await give(0, 1, 2, 3);
+    void show(7);
     void show(4);
-    waiting.get(4)?.(flat(4, 4));
-    await vi.advanceTimersByTimeAsync(0);
-    waiting.get(3)?.(flat(3, 3));
-    await vi.advanceTimersByTimeAsync(0);
+    await give(4, 5, 6, 7);
     expect(shown.value?.index).toBe(4);
+  });
+
+  it('plays as slowly as asked, also where that changes while it waits', async () => {
+    const { reset, play, setRate, rate, current, shown } = player();
+    await reset(100);
+    setRate(0.5);
+    play();
+    await vi.advanceTimersByTimeAsync(1900);
+    expect(current.value).toBe(0);
+    await vi.advanceTimersByTimeAsync(200);
+    expect(shown.value?.index).toBe(1);
+    setRate(50);
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(current.value).toBeGreaterThanOrEqual(50);
+    expect(current.value).toBeLessThanOrEqual(51);
+    setRate(1e9);
+    expect(rate.value).toBe(60);
+  });
+
+  it('goes through the passage again and again where it repeats', async () => {
+    const { reset, play, pause, repeats, current } = player();
+    await reset(6);
+    repeats.value = true;
+    const seen: number[] = [];
+    const stop = current.subscribe((frame) => seen.push(frame));
+    play();
+    await vi.advanceTimersByTimeAsync(550);
+    pause();
+    stop();
+    expect(seen).toEqual([0, 1, 2, 1, 2, 1]);
   });
 
   it('stops and tells where a frame cannot be decoded', async () => {

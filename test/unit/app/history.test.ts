@@ -1,6 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type History, record, redo, startHistory, undo } from '../../../src/app/history';
+import {
+  type History,
+  mapHistory,
+  record,
+  redo,
+  startHistory,
+  undo,
+} from '../../../src/app/history';
 
 const edit = (label: string, mergeKey?: string) =>
   mergeKey === undefined ? { label } : { label, mergeKey };
@@ -21,6 +28,15 @@ describe('undo history', () => {
     const start = startHistory('a');
     expect(undo(start)).toBe(start);
     expect(redo(start)).toBe(start);
+  });
+
+  it('changes every state and no step, so that it can be gone through as before', () => {
+    const edited = record(record(startHistory('a'), 'b', edit('to b'), 0), 'c', edit('to c'), 1);
+    const upper = mapHistory(undo(edited), (text) => text.toUpperCase());
+    expect(upper.present).toBe('B');
+    expect(undo(upper).present).toBe('A');
+    expect(redo(upper).present).toBe('C');
+    expect(upper.past.map(({ label }) => label)).toEqual(['to b']);
   });
 
   it('forgets what was undone once something else is done', () => {

@@ -49,6 +49,15 @@ describe('a task', () => {
     expect(threads.map(({ ended }) => ended)).toEqual([true]);
   });
 
+  it('is over once it is cancelled, though its thread never answers', async () => {
+    const task = createTask<number, CalibrateApi>(start, calibrationStopped);
+    const running = task.run(never);
+    task.cancel();
+    await running;
+    expect(task.state.value).toEqual({ kind: 'idle' });
+    expect(threads[0]?.ended).toBe(true);
+  });
+
   it('gives the reason where the work fails', async () => {
     const task = createTask<number, CalibrateApi>(start, calibrationStopped);
     await task.run(async () => {

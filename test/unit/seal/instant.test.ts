@@ -23,6 +23,14 @@ function film(frame: number, height: number, share = 1, strength = STRENGTH): Se
   return { frame, front, frontU: 0.05, reach: front, ...looks, picture };
 }
 
+/** Film that came off and flies: all that is seen ends `reach` px out. */
+function piece(frame: number, reach: number): SealObservation {
+  const seen = film(frame, reach, 0.3);
+  const { change } = seen.picture;
+  for (let at = 0; at < change.length; at++) if (at % COLUMNS < reach - 6) change[at] = 0;
+  return { ...seen, front: 0, pieces: 2 };
+}
+
 /** Six frames of even growth by a pixel, then frames that show these shares of the film. */
 function around(shares: readonly number[], changes: Partial<Surroundings> = {}): Surroundings {
   const observations = [
@@ -74,6 +82,29 @@ describe('burstDensity', () => {
   it('knows no moment before a film at rest was seen, for it bulges first', () => {
     const { times } = densityOf(around([0.5, 0, 0], { still: true }));
     expect(times[0]).toBeGreaterThan(-0.01 - 0.05);
+  });
+
+  it('takes a film that bulged on for whole, though it shows more than before', () => {
+    const grown = around([0, 0, 0]);
+    const mean = (strength: number) => {
+      const observations = grown.observations.map((o, i) =>
+        i === 6 ? film(6, 9, 1, strength) : o,
+      );
+      return momentsOf(densityOf({ ...grown, observations, surely: 7 })).mean;
+    };
+    expect(mean(1.2 * STRENGTH)).toBeCloseTo(mean(STRENGTH), 1);
+  });
+
+  it('does not take a flap that turns on its hinge for a piece that air slows', () => {
+    const at = (reaches: readonly number[]) => {
+      const observations = [
+        ...[3, 4, 5, 6, 7, 8].map((height, i) => film(i, height)),
+        ...reaches.map((reach, i) => piece(6 + i, reach)),
+      ];
+      return momentsOf(densityOf({ ...around([0, 0, 0]), observations })).mean;
+    };
+    // The third reach alone differs: what hangs comes to a stop there.
+    expect(at([16, 26, 27])).toBeCloseTo(at([16, 26]), 1);
   });
 
   it('says nothing of a film that does not stand out', () => {

@@ -1,0 +1,182 @@
+import { computed, effect } from '@preact/signals';
+import { type Reason, reasonOf } from '../../core/reason';
+import type { FootageFile } from '../../footage/source';
+import type { Session } from '../session';
+import { type Claim, claimDesk } from './claim';
+import { copyFootage, dropCopies, isWorthCopying, type Root, withoutCopy } from './footage';
+import { BUILD, type Left, NOTHING_LEFT, readLeft } from './left';
+import { openRecords, type Records } from './records';
+
+/** What of the browser keeps the work. */
+export interface KeepingPlace {
+  /** Rejects where the browser keeps nothing. */
+  records(): Promise<Records>;
+  /** Null: this page has none. */
+  readonly locks: LockManager | null;
+  /** Outlasts a reload, and is the tab's own. */
+  readonly tab: Storage;
+  readonly root: Root;
+  estimate(): Promise<StorageEstimate>;
+}
+
+export const browserPlace = (): KeepingPlace => ({
+  records: () => openRecords(() => Date.now()),
+  // Pages served without encryption from another machine have neither locks nor private files.
+  locks: (navigator.locks as LockManager | undefined) ?? null,
+  tab: sessionStorage,
+  root: () => navigator.storage.getDirectory(),
+  estimate: () => navigator.storage.estimate(),
+});
+
+export interface Keeping {
+  /** What the window was left with. */
+  readonly left: Left;
+  /** Keeps the work from now on; `view` gives how the page looks. Ends with what it returns. */
+  follow(session: Session, view: () => unknown): () => void;
+}
+
+/** A pause in working before it is kept, ms. */
+const KEEP_AFTER_MS = 250;
+/** Desks of closed windows that are kept, in case the browser opens those again. */
+const MOST_FREE = 3;
+
+/** Claims this tab's desk and reads what was left on it. Where nothing can be kept, work goes on without. */
+export async function startKeeping(place: KeepingPlace): Promise<Keeping> {
+  try {
+    const records = await place.records();
+    const claim = await claimDesk(place.locks, place.tab, await records.desks());
+    const left =
+      claim.from === null ? NOTHING_LEFT : await readLeft(records, claim.from, place.root);
+    void tidy(claim, records, place.root);
+    const own = claim.from === claim.desk ? left : { ...left, isCopy: () => false };
+    return { left, follow: (session, view) => keep(session, view, claim, records, place, own) };
+  } catch (error) {
+    const follow = ({ keeping }: Session) => {
+      keeping.problem.value = workNotKept(error);
+      return () => {};
+    };
+    return { left: NOTHING_LEFT, follow };
+  }
+}
+
+async function tidy({ free }: Claim, records: Records, root: Root): Promise<void> {
+  for (const desk of free.slice(MOST_FREE)) {
+    await records.remove(desk).catch(() => {});
+    await dropCopies(root, desk, null).catch(() => {});
+  }
+}
+
+type Part = 'shot' | 'footage' | 'measured' | 'streak' | 'notebook' | 'view';
+
+function keep(
+  session: Session,
+  view: () => unknown,
+  { desk, release }: Claim,
+  records: Records,
+  place: KeepingPlace,
+  left: Left,
+): () => void {
+  const { shots, films, measuring, notebook, player, sample, keeping } = session;
+  let copying = new AbortController();
+  let copied: readonly FootageFile[] | null = null;
+
+  const copy = async (files: readonly FootageFile[]) => {
+    copying.abort();
+    const stop = new AbortController();
+    copying = stop;
+    const first = withoutCopy(files, sample.value?.id ?? null).kind;
+    keeping.footage.value = first;
+    try {
+      const folder = crypto.randomUUID();
+      const copies = first !== 'sample' && (await isWorthCopying(files, place.estimate));
+      if (copies) {
+        keeping.footage.value = 'copying';
+        const footage = await copyFootage(place.root, desk, folder, files, stop.signal);
+        await records.put(desk, { footage });
+        keeping.footage.value = 'copy';
+      }
+      await dropCopies(place.root, desk, copies ? folder : null);
+    } catch (error) {
+      if (stop.signal.aborted) return;
+      keeping.footage.value = first;
+      keeping.problem.value = footageNotKept(error);
+    }
+  };
+
+  const readers: Readonly<Record<Part, () => unknown>> = {
+    shot: () => shots.work.value,
+    footage: () => withoutCopy(films.film.value?.files ?? [], sample.value?.id ?? null),
+    measured: () => ({ build: BUILD, kept: measuring.kept() }),
+    streak: () => (isMeasured.value ? { build: BUILD, kept: measuring.streak.value } : null),
+    notebook: () => ({ file: notebook.file(), isSaved: !notebook.unsaved.value }),
+    view: () => ({ frame: player.current.value, page: view() }),
+  };
+  const isMeasured = computed(() => measuring.reduction.value !== null);
+  const changed = new Set<Part>();
+  let timer: ReturnType<typeof setTimeout> | null = null;
+  const write = () => {
+    if (timer !== null) clearTimeout(timer);
+    timer = null;
+    const files = films.film.value?.files ?? null;
+    const isOpen = shots.work.value !== null && files !== null;
+    const isNew = isOpen && files !== copied;
+    if (isNew && left.isCopy(files)) keeping.footage.value = 'copy';
+    else if (isNew) changed.add('footage');
+    // Nothing is open yet: what was left must stay as it is until it is taken up.
+    const parts = [...changed].filter((part) => isOpen || part === 'notebook');
+    changed.clear();
+    if (parts.length === 0) return;
+    const values = Object.fromEntries(parts.map((part) => [part, readers[part]()]));
+    records.put(desk, values).then(
+      () => {
+        if (keeping.problem.value?.code === 'workNotKept') keeping.problem.value = null;
+      },
+      (error: unknown) => {
+        keeping.problem.value = workNotKept(error);
+      },
+    );
+    if (isNew) copied = files;
+    if (parts.includes('footage') && files !== null) void copy(files);
+  };
+  const whenever = (part: Part, read: () => unknown) =>
+    effect(() => {
+      read();
+      changed.add(part);
+      timer ??= setTimeout(write, KEEP_AFTER_MS);
+    });
+  const stops = [
+    whenever('shot', () => [shots.work.value, films.film.value?.files, sample.value]),
+    whenever('measured', () => [measuring.reduction.value, measuring.status.value.kind]),
+    whenever('streak', () => [measuring.pass.value, isMeasured.value]),
+    whenever('notebook', () => [notebook.entries.value, notebook.unsaved.value]),
+    whenever('view', () => [player.current.value, view()]),
+  ];
+  const leaving = new AbortController();
+  addEventListener('pagehide', write, { signal: leaving.signal });
+  addEventListener('visibilitychange', write, { signal: leaving.signal });
+  return () => {
+    write();
+    for (const stop of stops) stop();
+    leaving.abort();
+    copying.abort();
+    release();
+  };
+}
+
+const whyNot = (error: unknown): string =>
+  error instanceof DOMException && error.name === 'QuotaExceededError'
+    ? 'its storage is full'
+    : reasonOf(error).message.replace(/\.$/, '');
+
+const workNotKept = (error: unknown): Reason => ({
+  code: 'workNotKept',
+  message: `The browser does not keep this work: ${whyNot(error)}.`,
+  remedy:
+    'Go on working, and save the shot file and the notebook before you close or reload the window.',
+});
+
+const footageNotKept = (error: unknown): Reason => ({
+  code: 'footageNotKept',
+  message: `The browser keeps no copy of this footage: ${whyNot(error)}.`,
+  remedy: 'Inputs are kept; after a reload you are asked for the footage.',
+});

@@ -1,0 +1,100 @@
+import { type Notebook, validateNotebook } from '../../shot/notebook';
+import { type ShotDraft, validateDraft } from '../draft';
+import { type History, mapHistory } from '../history';
+import type { KeptMeasurement, LiveStreak } from '../measuring';
+import type { LeftWork } from '../opening';
+import { fetchSample, SAMPLES } from '../samples';
+import type { ShotWork } from '../shotStore';
+import { askForFootage, findFootage, type KeptFootage, type Root } from './footage';
+import type { Records } from './records';
+
+/** What a window was left with. */
+export interface Left {
+  readonly shot: LeftWork | null;
+  readonly notebook: KeptNotebook | null;
+  /** How the page looked; told by the page alone. */
+  readonly view: unknown;
+  /** Whether these files are the desk's own copy already. */
+  isCopy(files: readonly unknown[]): boolean;
+}
+
+export interface KeptNotebook {
+  readonly file: Notebook;
+  readonly isSaved: boolean;
+}
+
+interface KeptView {
+  readonly frame: number;
+  readonly page: unknown;
+}
+
+/** Names the build: a built file's name holds its content's hash. */
+export const BUILD = import.meta.url;
+
+export const NOTHING_LEFT: Left = { shot: null, notebook: null, view: null, isCopy: () => false };
+
+/** Reads what is kept of a desk; what cannot be read any more is left out. */
+export async function readLeft(records: Records, desk: string, root: Root): Promise<Left> {
+  const part = (name: string) => records.get(desk, name);
+  const view = ((await part('view')) ?? null) as KeptView | null;
+  const work = workOf(await part('shot'));
+  const footage = ((await part('footage')) ?? { kind: 'none' }) as KeptFootage;
+  const measured = ofThisBuild<Omit<KeptMeasurement, 'streak'>>(await part('measured'));
+  const streak = ofThisBuild<Pick<LiveStreak, 'line' | 'rows'>>(await part('streak'));
+  const copies = new WeakSet<readonly unknown[]>();
+  const sample =
+    footage.kind === 'sample' ? SAMPLES.find(({ id }) => id === footage.id) : undefined;
+  const files = async () => {
+    if (sample !== undefined) return fetchSample(sample);
+    // Gone or refused: the person is asked for it.
+    const found = await findFootage(root, footage).catch(() => null);
+    if (found !== null && footage.kind === 'copy') copies.add(found);
+    return found;
+  };
+  const ask = footage.kind === 'handles' ? () => askForFootage(footage.handles) : null;
+  const shot = work && {
+    ...{ work, files, ask },
+    measured: measured && streak && { ...measured, streak },
+    frame: view?.frame ?? 0,
+    sampleId: sample?.id ?? null,
+  };
+  return {
+    shot,
+    notebook: notebookOf(await part('notebook')),
+    view: view?.page ?? null,
+    isCopy: (some) => copies.has(some),
+  };
+}
+
+/** Another build may know a measurement in another shape. */
+function ofThisBuild<T>(data: unknown): T | null {
+  const part = data as { build?: unknown; kept?: T | null } | null | undefined;
+  return part?.build === BUILD ? (part.kept ?? null) : null;
+}
+
+function workOf(data: unknown): ShotWork | null {
+  const kept = data as { history?: History<unknown>; saved?: unknown } | null | undefined;
+  if (kept?.history === undefined) return null;
+  const known = new Map<unknown, ShotDraft>();
+  // The same state must stay the same object: that is how it is known to be in a file.
+  const draftOf = (value: unknown): ShotDraft => {
+    const before = known.get(value);
+    if (before !== undefined) return before;
+    const draft = validateDraft(value);
+    if (!draft.ok) throw new Error(draft.reason.message);
+    known.set(value, draft.value);
+    return draft.value;
+  };
+  try {
+    const history = mapHistory(kept.history, draftOf) as History<ShotDraft>;
+    return { history, saved: kept.saved == null ? null : draftOf(kept.saved) };
+  } catch {
+    return null;
+  }
+}
+
+function notebookOf(data: unknown): KeptNotebook | null {
+  const kept = data as Partial<KeptNotebook> | null | undefined;
+  const file = kept?.file === undefined ? null : validateNotebook(kept.file);
+  return file?.ok ? { file: file.value, isSaved: kept?.isSaved === true } : null;
+}

@@ -1,0 +1,199 @@
+import { batch, signal } from '@preact/signals';
+import type { FootageFile } from '../footage/source';
+import { parseShot } from '../shot/parse';
+import { footageOf, footagePaths, newDraft, type ShotDraft } from './draft';
+import type { DraftStore } from './drafts';
+import { type createFilmStore, FootageMismatch, type OpenFilm } from './filmStore';
+import { sortFiles } from './footageFiles';
+import type { KeptMeasurement } from './measuring';
+import type { createNotices } from './notices';
+import { fetchSample, SAMPLES, type Sample } from './samples';
+import { type createShotStore, type ShotWork, workOn } from './shotStore';
+
+/** Work on a shot as it stood when the window was left. */
+export interface LeftWork {
+  readonly work: ShotWork;
+  readonly measured: KeptMeasurement | null;
+  readonly frame: number;
+  /** Name of the sample it is. */
+  readonly sampleId: string | null;
+  /** Its footage, where it can be had without asking. */
+  files(): Promise<readonly FootageFile[] | null>;
+  /** Asks the browser for leave to read the file again; null: the file has to be chosen. */
+  readonly ask: (() => Promise<readonly FootageFile[] | null>) | null;
+}
+
+/** Work whose footage has still to be chosen. */
+export interface AwaitedFootage {
+  readonly work: ShotWork;
+  /** The shot file that came alone; null: what the window was left with. */
+  readonly fileName: string | null;
+  /** The footage it names. */
+  readonly path: string;
+  readonly left: LeftWork | null;
+}
+
+interface Parts {
+  readonly notices: ReturnType<typeof createNotices>;
+  readonly films: ReturnType<typeof createFilmStore>;
+  readonly shots: ReturnType<typeof createShotStore>;
+  readonly drafts: DraftStore;
+  /** Puts what was done with the film before away, and takes up what was measured of this one. */
+  begin(film: OpenFilm, left: LeftWork | null): void;
+}
+
+/** Opening footage, with a new shot, one from a file, a sample, or what the window was left with. */
+export function createOpening({ notices, films, shots, drafts, begin }: Parts) {
+  /** The sample that is open. */
+  const sample = signal<Sample | null>(null);
+  const awaited = signal<AwaitedFootage | null>(null);
+
+  /** Works out the footage's hash and offers what was kept for it. */
+  const recognise = async () => {
+    try {
+      const sha256 = await films.identify();
+      if (sha256 === null) return;
+      shots.amend((draft) => ({ ...draft, footage: { ...draft.footage, sha256 } }));
+      const kept = drafts.find(sha256);
+      const now = shots.draft.value;
+      if (kept === null || now === null || shots.edited.value) return;
+      const draft = { ...kept.draft, footage: now.footage };
+      if (JSON.stringify(draft) === JSON.stringify(now)) return;
+      notices.inform(
+        'footage',
+        {
+          code: 'earlierInputs',
+          message: `Inputs for this footage were kept on ${new Date(kept.savedAt).toLocaleString()}.`,
+          remedy: 'Take them over, or go on as it stands.',
+        },
+        [
+          {
+            label: 'Take over earlier inputs',
+            run: () => shots.edit(() => draft, { label: 'earlier inputs' }),
+          },
+        ],
+      );
+    } catch (error) {
+      notices.report('footage', error);
+    }
+  };
+
+  /** What can be done about footage that is not what the shot was made from. */
+  const insteadOf = (
+    error: unknown,
+    paths: readonly string[],
+    work: ShotWork | null,
+    more: Files,
+  ) =>
+    error instanceof FootageMismatch && work !== null
+      ? [
+          {
+            label: 'Take its inputs into a new shot for this footage',
+            run: () => {
+              const footage = footageOf(paths, error.found);
+              const edits = { rejectedFrames: [], manualPoints: [], seeds: [] };
+              const draft = { ...work.history.present, footage, edits };
+              void openFootage(more, workOn(draft, false));
+            },
+          },
+        ]
+      : [];
+
+  /** Opens footage with work on it, or with a new shot. True where it is open now. */
+  const openFootage = async (
+    files: Files,
+    work: ShotWork | null,
+    { left = null, from = null }: { left?: LeftWork | null; from?: Sample | null } = {},
+  ): Promise<boolean> => {
+    const paths = files.map((file) => file.name);
+    const footage = work?.history.present.footage;
+    const expected =
+      footage === undefined || footage.sha256 === null
+        ? null
+        : { sha256: footage.sha256, path: pathText(footage) };
+    try {
+      const film = await films.open(files, expected);
+      if (film === null) return false;
+      batch(() => {
+        notices.list.value = [];
+        awaited.value = null;
+        sample.value = from;
+        shots.start(work ?? workOn(newDraft(film.info, paths, film.timestamps), false));
+        begin(film, left);
+      });
+      void recognise();
+      return true;
+    } catch (error) {
+      notices.report('footage', error, insteadOf(error, paths, work, files));
+      return false;
+    }
+  };
+
+  const openSample = async (chosen: Sample) => {
+    try {
+      await openFootage(await fetchSample(chosen), workOn(chosen.shot, true), { from: chosen });
+    } catch (error) {
+      notices.report('footage', error);
+    }
+  };
+
+  /** Opens what was dropped or chosen: footage, a shot file, or both. */
+  const openFiles = async (chosen: readonly File[]) => {
+    notices.clearProblems('footage');
+    const sorted = sortFiles(chosen);
+    if (!sorted.ok) return notices.problem('footage', sorted.reason);
+    const { footage, shotFile } = sorted.value;
+    if (shotFile === null) {
+      const waiting = awaited.value;
+      await openFootage(footage, waiting?.work ?? null, { left: waiting?.left ?? null });
+      return;
+    }
+    const parsed = parseShot(await shotFile.text());
+    if (!parsed.ok) {
+      const message = `${shotFile.name}: ${parsed.reason.message}`;
+      return notices.problem('footage', { ...parsed.reason, message });
+    }
+    const work = workOn(parsed.value, true);
+    const film = films.film.value;
+    const isOpen = film?.sha256 != null && film.sha256 === parsed.value.footage.sha256;
+    if (footage.length > 0) await openFootage(footage, work);
+    else if (isOpen) await openFootage(film.files, work);
+    else {
+      const path = pathText(parsed.value.footage);
+      awaited.value = { work, fileName: shotFile.name, path, left: null };
+    }
+  };
+
+  const openLeft = async (left: LeftWork, find: () => Promise<Files | null>) => {
+    const path = pathText(left.work.history.present.footage);
+    try {
+      const files = await find();
+      const from = SAMPLES.find((one) => one.id === left.sampleId) ?? null;
+      if (files !== null && (await openFootage(files, left.work, { left, from }))) return;
+    } catch (error) {
+      notices.report('footage', error);
+    }
+    awaited.value = { work: left.work, fileName: null, path, left };
+  };
+
+  return {
+    sample,
+    awaited,
+    openSample,
+    openFiles,
+    /** Opens what the window was left with, or asks for its footage. */
+    resume: (left: LeftWork) => openLeft(left, left.files),
+    /** Opens the footage that is waited for, after asking the browser for leave. */
+    async askForAwaited() {
+      const left = awaited.value?.left ?? null;
+      if (left?.ask) await openLeft(left, left.ask);
+    },
+  };
+}
+
+type Files = readonly FootageFile[];
+
+const pathText = (footage: ShotDraft['footage']) => {
+  const [first = '', ...more] = footagePaths(footage);
+  return more.length > 0 ? `${first} and ${more.length} more` : first;
+};

@@ -1,0 +1,61 @@
+import { ExitframeError, type Outcome } from '../core/reason';
+import type { Stage } from '../reduction/types';
+import type { Setup } from '../shot/setupFile';
+import type { Bench } from './crew';
+import { completeShot, footageOf, newDraft, type ShotDraft } from './draft';
+import { pathOf } from './filmShelf';
+import { reductionInputs } from './reductionInputs';
+import type { Result, Shot } from './resultTypes';
+import type { SetupSceneStore } from './setupScenes';
+import { followSetup, setupFits, sharedOf } from './setups';
+
+export interface ClipMeasured {
+  readonly shot: Shot;
+  readonly result: Result;
+}
+
+interface Task {
+  readonly bench: Bench;
+  readonly scenes: SetupSceneStore;
+  readonly setup: Setup;
+  readonly clip: { readonly name: string; readonly files: readonly File[] };
+  /** The shot that is open on the screen. */
+  readonly open: ShotDraft | null;
+  readonly signal: AbortSignal;
+  /** Told of each stage with the share of it done; null: the clip is being opened. */
+  onStage(stage: Stage | null, share: number): void;
+}
+
+/** Opens a clip, states of it what the setup states, and measures it. Throws the reason where that cannot be. */
+export async function measureClip(task: Task): Promise<ClipMeasured> {
+  const { bench, scenes, setup, clip, open, signal } = task;
+  task.onStage(null, 0);
+  const { film, reduce } = bench;
+  const info = await film.open(clip.files.map((file) => ({ name: file.name, blob: file })));
+  signal.throwIfAborted();
+  given(setupFits(setup, info));
+  const timestamps = await film.timestamps();
+  const sha256 = await film.sha256();
+  signal.throwIfAborted();
+  const paths = clip.files.map(pathOf);
+  const draft = followSetup(setup)({
+    ...newDraft(info, paths, timestamps),
+    ...(open === null ? {} : sharedOf(open, setup)),
+    ...{ name: clip.name, footage: footageOf(paths, sha256) },
+  });
+  const shot = given(completeShot(draft));
+  const { inputsOf, keepScene } = reductionInputs({ audio: () => film.audio() }, scenes);
+  const inputs = await inputsOf(shot, { info, timestamps, sha256 });
+  signal.throwIfAborted();
+  const reduction = await reduce.reduce(inputs, (event) => {
+    if (event.kind === 'progress') task.onStage(event.stage, event.done / Math.max(1, event.total));
+  });
+  keepScene(shot, reduction);
+  return { shot, result: reduction.result };
+}
+
+function given<T>(outcome: Outcome<T>): T {
+  if (outcome.ok) return outcome.value;
+  const { code, message, remedy } = outcome.reason;
+  throw new ExitframeError(code, message, remedy);
+}

@@ -1,0 +1,45 @@
+import { expose, type Remote, transfer, wrap } from 'comlink';
+import type { FrameRange } from '../src/core/film';
+import { ExitframeError } from '../src/core/reason';
+import { carryReasons } from '../src/protocol/errors';
+import type { FilmApi } from '../src/protocol/film';
+import type { SceneryApi } from '../src/protocol/scenery';
+import { readBackground } from '../src/reduction/background';
+import { composeFlight, lookThrough } from '../src/reduction/lookThrough';
+import { framesFrom } from './filmSupply';
+import { transferFrame } from './transferring';
+
+let film: Remote<FilmApi> | null = null;
+const abort = new AbortController();
+
+function supply() {
+  const api = film;
+  if (api === null) {
+    throw new ExitframeError('notConnected', 'The thread that looks through films has none.');
+  }
+  return { frames: (range: FrameRange) => framesFrom(api, range) };
+}
+
+const api: SceneryApi = {
+  async connect(port) {
+    film = wrap<FilmApi>(port);
+  },
+  lookThrough: (question, onPart) => lookThrough(question, supply(), onPart, abort.signal),
+  async stillScene(info, onShare) {
+    const scene = await readBackground({
+      inputs: { info },
+      film: supply(),
+      onEvent(event) {
+        if (event.kind === 'progress') onShare(event.done / event.total);
+      },
+      cancellation: abort.signal,
+    });
+    return transfer(scene, [scene.level.buffer]);
+  },
+  flight: async (question, onShare) =>
+    transferFrame(await composeFlight(question, supply(), onShare, abort.signal)),
+  stop: async () => abort.abort(),
+};
+
+carryReasons();
+expose(api);
