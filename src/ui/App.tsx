@@ -4,6 +4,7 @@ import { type Desk, DeskContext } from './desk';
 import { FramesSection } from './frames/FramesSection';
 import { ModelsView } from './models/ModelsView';
 import { NotebookView } from './notebook/NotebookView';
+import { PlanView } from './plan/PlanView';
 import { Evidence } from './result/Evidence';
 import { Cautions } from './shell/Cautions';
 import { Header } from './shell/Header';
@@ -22,9 +23,10 @@ import './panels/panels.css';
 import './result/result.css';
 import './models/models.css';
 import './notebook/notebook.css';
+import './plan/plan.css';
 import './queue/queue.css';
 
-/** The one window: a shot, or the notebook of many. */
+/** The one window: a shot, the notebook of many, or the plan of the next. */
 export function App({ desk }: { readonly desk: Desk }) {
   const over = useDrop(desk);
   useKeys(desk);
@@ -36,10 +38,21 @@ export function App({ desk }: { readonly desk: Desk }) {
         <Header />
         <Cautions />
         <Help />
-        {desk.place.value === 'notebook' ? <NotebookView /> : <ShotBench desk={desk} />}
+        <Place desk={desk} />
       </div>
     </DeskContext.Provider>
   );
+}
+
+function Place({ desk }: { readonly desk: Desk }) {
+  switch (desk.place.value) {
+    case 'notebook':
+      return <NotebookView />;
+    case 'plan':
+      return <PlanView />;
+    case 'shot':
+      return <ShotBench desk={desk} />;
+  }
 }
 
 /** Steps along the top, film and streak image, the step's sheet beside them. */
@@ -122,6 +135,7 @@ async function takeDrop(desk: Desk, transfer: DataTransfer): Promise<void> {
       else queue.add(files);
       return;
     }
+    desk.place.value = 'shot';
     desk.step.value = 'footage';
     await desk.session.openFiles(await droppedFiles(transfer));
   } catch (error) {

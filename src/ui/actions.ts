@@ -45,6 +45,18 @@ export async function saveResult(desk: Desk): Promise<void> {
   }
 }
 
+/** Writes the plan's shot file, for the film that is still to be taken. */
+export async function savePlan({ session: { planning, notices } }: Desk): Promise<void> {
+  const shot = planning.judgement.value?.shot;
+  if (!shot?.ok) return;
+  try {
+    const text = `${JSON.stringify(shot.value, null, 2)}\n`;
+    await saveText(`${fileNameOf(shot.value.name)}.shot.json`, text, 'Shot file');
+  } catch (error) {
+    notices.report('footage', error);
+  }
+}
+
 /** Puts the ball's centre of a frame by hand; nudges that follow at once are one step to undo. */
 export function placeCentre({ session: { shots } }: Desk, frame: number, at: ImagePoint): void {
   shots.edit(placePoint(frame, at), {
