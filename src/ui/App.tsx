@@ -98,15 +98,19 @@ function useDrop(desk: Desk): boolean {
 }
 
 async function takeDrop(desk: Desk, transfer: DataTransfer): Promise<void> {
+  const { notebook, notices } = desk.session;
+  const intoNotebook = desk.place.value === 'notebook';
   try {
-    if (desk.place.value === 'notebook') {
-      await desk.session.notebook.add(await droppedFiles(transfer));
+    if (intoNotebook) {
+      await notebook.add(await droppedFiles(transfer));
       return;
     }
     desk.step.value = 'footage';
     await desk.session.openFiles(await droppedFiles(transfer));
   } catch (error) {
-    desk.session.notices.report('footage', error);
+    // A person is told where it was dropped.
+    if (intoNotebook) notebook.report('dropped files', error);
+    else notices.report('footage', error);
   }
 }
 
