@@ -20,7 +20,7 @@ const CORE = {
   compare: ['core', 'fit', 'uncertainty', 'launch'],
   seal: ['core', 'image', 'geometry', 'clock', 'fit', 'uncertainty'],
 };
-const coreFolders = [...Object.keys(CORE), 'reduction'].map((name) => `src/${name}`);
+const coreFolders = [...Object.keys(CORE), 'reduction', 'plan'].map((name) => `src/${name}`);
 const allBelowReduction = Object.keys(CORE).map((name) => `src/${name}`);
 
 /** `may`: what a folder may import; `types`: what it may import with `import type` only. */
@@ -34,6 +34,12 @@ const FOLDERS = [
       : [],
   })),
   { path: 'src/reduction', may: allBelowReduction },
+  {
+    path: 'src/plan',
+    may: ['core', 'shot', 'image', 'tracking', 'uncertainty', 'exit', 'launch', 'reduction'].map(
+      (name) => `src/${name}`,
+    ),
+  },
   { path: 'src/footage', may: ['src/core'] },
   { path: 'src/protocol', may: ['src/core'], types: [...coreFolders, 'src/footage'] },
   { path: 'workers', may: ['src/protocol', 'src/footage', ...coreFolders] },

@@ -27,6 +27,9 @@ export const studentCdf = (t: number, dof: number): number =>
 export const chiSquareCdf = (x: number, dof: number): number =>
   sure(chiSquareCdfOf(x, dof), `Chi-square distribution at ${x}, ${dof} dof`);
 
+/** Error function for x >= 0: a normal number's square follows chi-square with one degree of freedom. */
+export const errorFunction = (x: number): number => chiSquareCdf(2 * x * x, 1);
+
 export const chiSquareQuantile = (probability: number, dof: number): number =>
   sure(chiSquareQuantileOf(probability, dof), `Chi-square quantile of ${probability}, ${dof} dof`);
 

@@ -12,10 +12,10 @@ import type { Background, BallModel, CentreMeasurement } from './types';
 import { behindVeil } from './veil';
 
 /** Share of the outline below which its centre is not to be trusted. */
-const LEAST_VISIBLE = 0.35;
+export const LEAST_VISIBLE = 0.35;
 /** Share found by rays from which a fit may start; it finds fainter parts of the outline itself. */
 const LEAST_TO_START = 0.2;
-const LEAST_CONTRAST_TO_NOISE = 2.5;
+export const LEAST_CONTRAST_TO_NOISE = 2.5;
 /** Least contrast as a share of the grey range: compression alone makes steps of about this. */
 const LEAST_CONTRAST_SHARE = 0.03;
 /** The fitted radius may differ from the expected one by this share, or four of its standard uncertainties. */

@@ -12,9 +12,10 @@ import {
   type Centres,
   type JudgedCentres,
   keepOnPath,
+  keepRound,
   keepSure,
   keepWhole,
-  noneOf,
+  noneAlike,
 } from './judgeCentres';
 import { placesOf } from './onPlane';
 import { paceOf } from './pace';
@@ -84,10 +85,11 @@ export async function measureCentres(
       shake,
     );
   }
-  if (measuredIn(again) < LEAST_AGREED * measuredIn(alone)) again = noneOf(again);
+  if (measuredIn(again) < LEAST_AGREED * measuredIn(alone)) again = noneAlike(again);
   // Pieces of a broken ball are told by their uncertainty too, so those go last.
   const whole = keepWhole(withOwnBlur(again, paced), candidates, track, work.scene);
-  const centres = keepSure(whole.centres, work.scene);
+  const sure = keepSure(whole.centres, work.scene);
+  const centres = keepRound(sure, work.inputs.shot.edits);
   const { placeIn } = search(work, track);
   return {
     centres,

@@ -1,10 +1,12 @@
 import { failure, type Outcome, type Reason } from '../core/reason';
 import type { ImagePoint } from '../core/units';
 import type { CentreMeasurement } from '../image/types';
+import type { Shot } from '../shot/schema';
 import { type BreakUp, findBreakUp } from '../tracking/breakUp';
 import { type MeasuredPlace, offPath } from '../tracking/consistency';
 import { likenessOf } from '../tracking/gather';
 import { along } from '../tracking/path';
+import { tumbles } from '../tracking/tumbles';
 import type { FrameCandidates, Track } from '../tracking/types';
 import { unsure } from '../tracking/unsure';
 import { placesOf } from './onPlane';
@@ -47,19 +49,34 @@ export function keepSure(centres: Centres, { ballRadius }: Scene): Centres {
 }
 
 /** No centre stands: with its look learnt from the film, the ball was found elsewhere in most frames. */
-export const noneOf = (centres: Centres): Centres =>
-  new Map(
-    [...centres].map(([frame, centre]) => [
-      frame,
-      centre.ok
-        ? failure(
-            'lookDisagrees',
-            'With the look that the film itself tells of the ball, it is found elsewhere in nearly all frames: something that looks like it goes along with it, its shadow say.',
-            OFF_REMEDY,
-          )
-        : centre,
-    ]),
+export const noneAlike = (centres: Centres): Centres =>
+  noneOf(
+    centres,
+    failure(
+      'lookDisagrees',
+      'With the look that the film itself tells of the ball, it is found elsewhere in nearly all frames: something that looks like it goes along with it, its shadow say.',
+      OFF_REMEDY,
+    ),
   );
+
+/** Centres, unless what was followed shows a ball only now and then; a person who said where the ball is knows better. */
+export function keepRound(centres: Centres, { manualPoints, seeds }: Shot['edits']): Centres {
+  const frames = [...centres].map(([frame, { ok }]) => ({ frame, found: ok }));
+  frames.sort((a, b) => a.frame - b.frame);
+  return manualPoints.length + seeds.length > 0 || !tumbles(frames)
+    ? centres
+    : noneOf(
+        centres,
+        failure(
+          'tumbles',
+          'What was followed is round only now and then, as a flat piece that tumbles: it is not the ball.',
+          'Say in one frame which thing is the ball, or draw the region of flight around it.',
+        ),
+      );
+}
+
+const noneOf = (centres: Centres, why: Outcome<never>): Centres =>
+  new Map([...centres].map(([frame, centre]) => [frame, centre.ok ? why : centre]));
 
 function without(centres: Centres, refused: ReadonlyMap<number, Reason>): Centres {
   return new Map(

@@ -23,7 +23,7 @@ export interface Scene {
 }
 
 const FEWEST_FRAMES = 2;
-const SMALLEST_RADIUS: Pixels = 3;
+export const SMALLEST_RADIUS: Pixels = 3;
 /** Pixels may be this much longer one way than the other. */
 const MOST_OBLONG = 1.5;
 

@@ -33,6 +33,8 @@ const FEWEST = 6;
 const MOST_SLIP = 5;
 const SLIP_PX: Pixels = 0.5;
 const SLIP = 0.05;
+/** Share of the places up to the path's end that must have jumped by the same number of frames. */
+const ALIKE_SHARE = 1 / 3;
 /** Places agree with a path within this many radii, but at least px. */
 const AGREES = 0.06;
 const AGREES_PX: Pixels = 1;
@@ -135,10 +137,13 @@ function slipOf(along: Departure, across: Departure, step: Pixels): number | nul
 function isFaultOfTime(slips: readonly (number | null)[], i: number): boolean {
   const slip = slips[i];
   if (slip === null || slip === 0) return false;
-  const slid = (other: number | null) => other !== 0;
+  // Another thing's speed takes it through ever other numbers of steps.
+  const jumped = (side: readonly (number | null)[]) =>
+    side.every((other) => other !== 0) &&
+    side.filter((other) => other === slip).length >= ALIKE_SHARE * side.length;
   return (
-    slips.slice(i).every(slid) ||
-    slips.slice(0, i + 1).every(slid) ||
+    jumped(slips.slice(i)) ||
+    jumped(slips.slice(0, i + 1)) ||
     (slip === -1 && slips[i - 1] === 0 && slips[i + 1] === 0)
   );
 }
@@ -238,7 +243,9 @@ function smoothPath(
   let departures: Departure[] = start.map((off) => ({ off, u: 0 }));
   let reach = 2 * near;
   for (let round = 0; round < ROUNDS; round++) {
-    const scatter = DEVIATION_OVER_MEDIAN * median(departures.map(({ off }) => Math.abs(off)));
+    const usual = DEVIATION_OVER_MEDIAN * median(departures.map(({ off }) => Math.abs(off)));
+    // More is no scatter: half of the places are another thing's.
+    const scatter = Math.min(usual, near);
     const shared = Math.max(0, scatter * scatter - usualVariance);
     const cut = Math.max(reach, MOST_OFF, MOST_SIGMAS * scatter);
     const sigmas = Float64Array.from(departures, ({ off }, i) => {

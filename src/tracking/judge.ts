@@ -19,7 +19,7 @@ const FEIGNED = 0.12;
 /** Cosine of the largest angle between the path and a stated axis (20 degrees). */
 const ALONG_AXIS = 0.94;
 /** How far the path may pass beside the muzzle, in radii: the two are marked and fitted by eye at first. */
-const BESIDE_MUZZLE = 1.5;
+const BESIDE_MUZZLE = 0.8;
 
 /** Why a run is not the ball's; null where it may be. */
 export function faultOf({ path, sightings, seedsPassed }: Run, prior: TrackPrior): Reason | null {

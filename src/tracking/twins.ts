@@ -2,9 +2,12 @@ import { median } from '../core/statistics';
 import type { Run, Sighting } from './path';
 import type { TrackPrior } from './types';
 
-/** A rival with this share of the ball's merit, and this share of its likeness, may be the ball as well. */
+/**
+ * A rival with this share of the ball's merit, and this share of its likeness, may be the ball as well: pieces of the
+ * seal before it take a third of its likeness.
+ */
 const MERIT = 0.8;
-const LIKENESS = 0.9;
+const LIKENESS = 0.65;
 /** Share of the shorter one's frames in which both must be seen: else they may be one ball's path in two pieces. */
 const TOGETHER = 0.3;
 /** Speeds and directions within this share of each other are one motion: a shadow's, a reflection's. */

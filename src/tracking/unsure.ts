@@ -16,20 +16,25 @@ export interface KnownTo {
  */
 const MOST_SHARE = 0.03;
 const TIMES_USUAL = 2;
+/** Beyond this share of the radius no centre is known well enough: in all frames something hides where the ball ends. */
+const KNOWN_TO = 0.04;
 
-/** Centres known much less well than those of the other frames; none where all are known alike. */
+/** Centres known much less well than those of the other frames, and those known too badly for any use. */
 export function unsure(centres: readonly KnownTo[], radius: Pixels): Map<number, Reason> {
   const found = new Map<number, Reason>();
   if (centres.length === 0) return found;
   const spread = ({ varX, varY }: KnownTo) => Math.sqrt(varX + varY);
   const usual = median(centres.map(spread));
-  const most = Math.max(MOST_SHARE * radius, TIMES_USUAL * usual);
+  const most = Math.min(KNOWN_TO * radius, Math.max(MOST_SHARE * radius, TIMES_USUAL * usual));
   for (const centre of centres) {
     const u = spread(centre);
     if (u <= most) continue;
     found.set(centre.frame, {
       code: 'tooUncertain',
-      message: `In frame ${centre.frame} the centre is known to ${u.toFixed(2)} px only; in half of the frames to ${usual.toFixed(2)} px.`,
+      message:
+        usual > KNOWN_TO * radius
+          ? `In frame ${centre.frame} and most others the centre is known to ${u.toFixed(2)} px only: a reflection, a shadow or mist at the ball hides where it ends.`
+          : `In frame ${centre.frame} the centre is known to ${u.toFixed(2)} px only; in half of the frames to ${usual.toFixed(2)} px.`,
     });
   }
   return found;

@@ -10,6 +10,7 @@ import { sound } from './estimate/sound';
 import { conservation } from './model/conservation';
 import { convergence } from './model/convergence';
 import { launch } from './model/launch';
+import { clips } from './plan/clips';
 import { streak } from './streak';
 import type { ValidationClass } from './types';
 
@@ -76,5 +77,6 @@ export const SUBJECTS: Readonly<Record<string, readonly Registered[]>> = {
     register(burst, [...CENTRE, 'src/seal', 'src/clock', 'src/uncertainty']),
     register(sound, SOUND),
   ],
+  plan: [register(clips, [...REDUCTION, 'src/plan', 'src/headless'])],
   model: [register(convergence, MODEL), register(conservation, MODEL), register(launch, MODEL)],
 };

@@ -105,6 +105,9 @@ function MuzzleInputs({ width, height }: { readonly width: number; readonly heig
       muzzle.point[1] > height - 1);
   return (
     <Group title="Muzzle plane">
+      <p class="muted">
+        Mark it in the middle of the bore, where the ball's centre leaves the tube.
+      </p>
       <div class="row">
         <ToolButton mode={{ kind: 'muzzle' }}>
           {muzzle === null ? 'Mark it on the film' : 'Move it on the film'}

@@ -43,6 +43,18 @@ const off = (all: readonly MeasuredPlace[], muzzleTime: number | null = null) =>
   [...offPath(all, axis, muzzleTime, RADIUS).keys()].sort((a, b) => a - b);
 
 describe('centres off the path of the others', () => {
+  test('another thing in nearly half of the frames: the larger part that agrees stands', () => {
+    const all = places(24, 0.05, 8).map((place, i) =>
+      i < 14 ? place : { ...place, x: place.x - 0.55 * RADIUS - 0.2 * STEP * (i - 14) },
+    );
+    // The track ran between the two.
+    const between = all.map((place, i) => ({
+      ...place,
+      expected: [place.x + (i < 14 ? -8 : 8), place.y] as const,
+    }));
+    expect(off(between)).toEqual(Array.from({ length: 10 }, (_, i) => 14 + i));
+  });
+
   test.each([
     ['across the flight', [0, 14.6]],
     ['along it', [-11, 0]],
@@ -125,6 +137,11 @@ describe('good centres stay', () => {
     expect(off(lost)).toEqual([]);
     // Half a step is no slip of time.
     expect(off(moved(lost, new Map([[20, [STEP / 2, 0]]])))).toEqual([20]);
+    // Another thing, slower, falls back by ever other numbers of steps, some of them whole by chance.
+    const slower = places(40, 0.05, 9).map((place, i) =>
+      i < 26 ? place : moved([place], new Map([[i, [-0.25 * STEP * (i - 18), 0]]]))[0],
+    ) as MeasuredPlace[];
+    expect(off(slower)).toEqual(Array.from({ length: 14 }, (_, i) => 26 + i));
   });
 
   test('too few to tell', () => {

@@ -250,7 +250,7 @@ describe('the ball among things like it', () => {
   test('its reflection: as fast, set off, less of it seen', () => {
     const reflection: Thing = {
       ...rimmed,
-      from: [110, 100],
+      from: [110, 78],
       frames: [38, 74],
       score: 0.93,
       rim: { size: 1, round: 0.55, sharp: 0.6, contrast: 20 },
@@ -334,10 +334,16 @@ describe('two that could be the ball', () => {
   });
 
   test('one that is clearly less like the ball does not make two, though seen for longer', () => {
-    const less: Thing = { ...second, frames: [42, 95], rim: { ...sharpRim, size: 0.92 } };
+    const less: Thing = { ...second, frames: [42, 95], rim: { ...sharpRim, size: 0.89 } };
     const { at, rivals } = judged([rimmed, less]);
     expect(at(60)?.x).toBeGreaterThan(550);
     expect(rivals).toContain('lessAlike');
+  });
+
+  test('one somewhat less like the ball but seen for longer does: something may cover the ball in part', () => {
+    const covered: Thing = { ...second, frames: [42, 95], rim: { ...sharpRim, size: 0.92 } };
+    const track = linked([rimmed, covered]);
+    expect(track.ok ? null : track.reason.code).toBe('twoBalls');
   });
 
   test('nor does one that is seen in fewer frames', () => {

@@ -20,8 +20,16 @@ describe('centres too uncertain beside the others', () => {
     expect(refused([0.01, 0.01, 0.3, 0.01, 0.01])).toEqual([]);
   });
 
-  test('where all are uncertain none is', () => {
-    expect(refused([0.9, 1.1, 1.3, 0.8, 1.5])).toEqual([]);
+  test('where all are as uncertain none is', () => {
+    expect(refused([0.3, 0.35, 0.4, 0.3, 0.45])).toEqual([]);
+  });
+
+  test('beyond a twenty-fifth of the radius every one is, and told why', () => {
+    const us = [0.5, 0.6, 0.47, 0.52, 0.7];
+    expect(refused(us)).toEqual([0, 1, 3, 4]);
+    expect(unsure(centres(us), RADIUS).get(1)?.message).toBe(
+      'In frame 1 and most others the centre is known to 0.60 px only: a reflection, a shadow or mist at the ball hides where it ends.',
+    );
   });
 
   test('both directions count together', () => {

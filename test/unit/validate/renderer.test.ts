@@ -70,6 +70,20 @@ describe('rendered pictures', () => {
     expect(m.yy).toBeCloseTo(radius ** 2 / 4 + 0.25 + 1 / 12, 2);
   });
 
+  it('hold the same of an ellipse, as perspective draws a sphere', () => {
+    const drawnOut = [1.03, 1.01] as const;
+    for (const light of [null, { ambient: 0.4, azimuth: 0.7, tilt: 1, limb: 0.2 }]) {
+      const m = moments(expectation(scene({ ball: { ...ball, light, drawnOut } }), window));
+      const round = moments(expectation(scene({ ball: { ...ball, light } }), window));
+      expect(m.flux / round.flux).toBeCloseTo(drawnOut[0] * drawnOut[1], 4);
+      expect(m.x - ball.x).toBeCloseTo(drawnOut[0] * (round.x - ball.x), 4);
+      expect(m.y - ball.y).toBeCloseTo(drawnOut[1] * (round.y - ball.y), 4);
+      const others = 0.25 + 1 / 12;
+      expect(m.xx - others).toBeCloseTo(drawnOut[0] ** 2 * (round.xx - others), 2);
+      expect(m.yy - others).toBeCloseTo(drawnOut[1] ** 2 * (round.yy - others), 2);
+    }
+  });
+
   it('draw a disc out by the variance of an even motion, its middle kept', () => {
     const sweep = [12, 3] as const;
     const still = moments(expectation(scene({}), window));

@@ -21,7 +21,7 @@ const CRF = 23;
 /** Other rate factors, for the plot. */
 const OTHER_CRF = [12, 18, 28, 33] as const;
 const CONTRASTS = [10, 20, 50] as const;
-const REPEATS = 18;
+const REPEATS = 14;
 const FRAMES = 20;
 const MOST_RMS = 0.08;
 const MOST_REFUSED = 2;

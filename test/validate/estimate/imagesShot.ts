@@ -91,6 +91,9 @@ export function takeImages(build: Build, depths: readonly number[], random: Rand
     offset: -(muzzle[0] * axis[0] + muzzle[1] * axis[1]),
     level: random.uniform(25, 60),
   };
+  const distance = about(random, STATED.cameraDistance);
+  const focal = distance / metresPerPixel;
+  const middleOfPicture: Vector = [(width - 1) / 2, (height - 1) / 2];
   const start = random.uniform(0, 1) / rate;
   const sightings = [];
   for (let i = 0; ; i++) {
@@ -106,8 +109,13 @@ export function takeImages(build: Build, depths: readonly number[], random: Rand
     sightings.push(
       inFullView({
         ...look,
-        x,
-        y: muzzle[1] + s * axis[1],
+        ...inPerspective(
+          [x, muzzle[1] + s * axis[1]],
+          middleOfPicture,
+          ball.diameter / 2,
+          distance,
+          focal,
+        ),
         sweep: [axis[0] * sweep, axis[1] * sweep],
       }),
     );
@@ -121,7 +129,6 @@ export function takeImages(build: Build, depths: readonly number[], random: Rand
     random,
   );
   const length = about(random, STATED.length);
-  const distance = about(random, STATED.cameraDistance);
   const point = [muzzle[0] + random.normal(0, STATED.muzzleU), muzzle[1]];
   const inputs = depths.map((depthOffsetU) => {
     const depth = random.normal(0, depthOffsetU);
@@ -135,6 +142,27 @@ export function takeImages(build: Build, depths: readonly number[], random: Rand
     });
   });
   return { frames, inputs, velocity };
+}
+
+/**
+ * Outline of a sphere whose centre is shown at `at`, in a plane squarely across at `distance`: the cone of rays that
+ * touch it, cut by the image plane (the ellipse's slant, below 0.01 px here, left out). Lengths in m, `focal` in px.
+ */
+function inPerspective(
+  at: Vector,
+  principal: Vector,
+  radius: number,
+  distance: number,
+  focal: number,
+): { x: number; y: number; drawnOut: Vector } {
+  const nearer = 1 - (radius / distance) ** 2;
+  const [px, py] = [at[0] - principal[0], at[1] - principal[1]];
+  const half = (offset: number) => Math.sqrt((1 + (offset / focal) ** 2 / nearer) / nearer);
+  return {
+    x: principal[0] + px / nearer,
+    y: principal[1] + py / nearer,
+    drawnOut: [half(px), half(py)],
+  };
 }
 
 /** Moist air as a mixture of ideal gases; saturation by Magnus's formula. kg/m^3. */

@@ -1,11 +1,13 @@
 import { coverOfCell } from './cell';
-import type { Backdrop, Ball, HalfPlane, Scene, Window } from './scene';
+import type { Backdrop, Ball, HalfPlane, Scene, Vector, Window } from './scene';
 import { brightness } from './surface';
 
 /** Cells a pixel in each direction. */
 const CELLS = 8;
 /** Instants of an exposure are this close, px: the blur, at least 0.5 px, joins them up. */
 const INSTANT_STEP = 0.5;
+/** An outline not drawn out. */
+const ROUND: Vector = [1, 1];
 /** The blur is followed to so many standard deviations. */
 const BLUR_REACH = 4.5;
 
@@ -159,7 +161,8 @@ class CellLine {
   private layBall(ball: Ball, y: number): void {
     const { values, cover, glow, change, length } = this;
     const sweep = Math.hypot(...ball.sweep);
-    if (Math.abs(y - ball.y) > ball.radius + sweep + 1) return;
+    const [, tall] = ball.drawnOut ?? ROUND;
+    if (Math.abs(y - ball.y) > tall * ball.radius + sweep + 1) return;
     cover.fill(0);
     glow.fill(0);
     change.fill(0);
@@ -183,13 +186,16 @@ class CellLine {
   }
 
   /** Adds the ball as it is at one instant, its middle at x = `middle` and `dy` above this line. */
-  private layInstant(ball: Ball, middle: number, dy: number, weight: number): void {
+  private layInstant(ball: Ball, middle: number, above: number, weight: number): void {
     const { cover, glow, change, length, size, left, shade } = this;
     const { radius } = ball;
+    // In lengths in which the outline is a circle.
+    const [wide, tall] = ball.drawnOut ?? ROUND;
+    const dy = above / tall;
     const outer2 = (radius + size) ** 2 - dy * dy;
     if (outer2 <= 0) return;
-    const outer = Math.sqrt(outer2);
-    const inner = Math.sqrt(Math.max(0, (radius - size) ** 2 - dy * dy));
+    const outer = wide * Math.sqrt(outer2);
+    const inner = wide * Math.sqrt(Math.max(0, (radius - size) ** 2 - dy * dy));
     const first = Math.max(0, Math.ceil((middle - outer - left) / size));
     const last = Math.min(length - 1, Math.floor((middle + outer - left) / size));
     const firstInner =
@@ -203,11 +209,11 @@ class CellLine {
     }
     const v = dy / radius;
     for (let c = first; c <= last; c++) {
-      const dx = left + c * size - middle;
+      const dx = (left + c * size - middle) / wide;
       let share = weight;
       if (!inside || c < firstInner || c > lastInner) {
         const distance = Math.hypot(dx, dy);
-        share *= coverOfCell(radius - distance, dx / distance, dy / distance, size);
+        share *= coverOfCell(radius - distance, dx / distance / wide, dy / distance / tall, size);
         if (share === 0) continue;
         cover[c] = (cover[c] as number) + share;
       } else if (shade === null) {

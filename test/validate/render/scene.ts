@@ -40,6 +40,8 @@ export interface Ball {
   readonly x: number;
   readonly y: number;
   readonly radius: number;
+  /** Half axes of its outline across and down, as multiples of the radius; left out: a circle. Near 1, as perspective makes them. */
+  readonly drawnOut?: Vector;
   /** Displacement during the exposure. */
   readonly sweep: Vector;
   /** Grey value of an even disc; that of a fully lit point of a matt one. */

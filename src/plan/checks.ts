@@ -1,0 +1,199 @@
+import type { Reason } from '../core/reason';
+import { LEAST_CONTRAST_TO_NOISE } from '../image/centre';
+import { SMALLEST_RADIUS } from '../reduction/scene';
+import { lightingAt } from './light';
+import { ballRadius, lengthInPicture, metresPerPixel } from './plannedShot';
+import type { Plan } from './types';
+
+/** Something about a plan's settings, with what to do. */
+export interface PlanCheck extends Reason {
+  readonly remedy: string;
+  /** With it nothing can be expected. */
+  readonly blocks: boolean;
+}
+
+/** Checked for a ball this many standard uncertainties faster than expected. */
+const FASTER = 2;
+const FEWEST_FRAMES = 3;
+const FEW_FRAMES = 5;
+/** Below it edge and pixel are of one size, px. */
+const SMALL_RADIUS = 6;
+const LOW_CONTRAST = 5;
+const LONGEST_IN_VIEW = 0.95;
+/** Change of the picture's light that is worth a word. */
+const DARK = 0.7;
+const BRIGHT = 1.4;
+/** Reach of the muzzle zone, ball diameters. */
+const ZONE_REACH = 3;
+
+/** What cannot be, or is better otherwise, those that block first. */
+export function checkPlan(plan: Plan): PlanCheck[] {
+  const found = [...geometry(plan), ...time(plan), ...light(plan), ...scale(plan)];
+  return found.sort((a, b) => Number(b.blocks) - Number(a.blocks));
+}
+
+/** The first thing that leaves nothing to be expected; null: there is none. */
+export const blockingCheck = (plan: Plan): PlanCheck | null =>
+  checkPlan(plan).find(({ blocks }) => blocks) ?? null;
+
+type Told = (PlanCheck | false)[];
+const kept = (told: Told): PlanCheck[] => told.filter((one) => one !== false);
+
+const check = (code: string, message: string, remedy: string, blocks = false): PlanCheck => ({
+  ...{ code, message, remedy, blocks },
+});
+
+function geometry(plan: Plan): PlanCheck[] {
+  const { view, camera, ball } = plan;
+  const radius = ballRadius(plan);
+  const high = camera.height * metresPerPixel(plan);
+  const diameter = ball.diameter.value;
+  if (!(view.beforeMuzzle >= 0 && view.beforeMuzzle < view.across)) {
+    return [
+      check(
+        'planMuzzleOutside',
+        'The muzzle plane lies outside the field of view.',
+        'Leave less before the muzzle, or widen the view.',
+        true,
+      ),
+    ];
+  }
+  if (diameter > Math.min(view.across - view.beforeMuzzle, high)) {
+    return [
+      check(
+        'planBallTooLarge',
+        `The ball, ${mm(diameter)}, does not fit into the ${mm(view.across - view.beforeMuzzle)} past the muzzle by ${mm(high)} that the picture shows.`,
+        'Widen the field of view, or use more rows.',
+        true,
+      ),
+    ];
+  }
+  return kept([
+    radius < SMALLEST_RADIUS &&
+      check(
+        'planBallTooSmall',
+        `The ball is ${(2 * radius).toFixed(1)} px across; at least ${2 * SMALLEST_RADIUS} px are needed.`,
+        'Narrow the field of view, or use more pixels along it.',
+        true,
+      ),
+    radius >= SMALLEST_RADIUS &&
+      radius < SMALL_RADIUS &&
+      check(
+        'planBallSmall',
+        `The ball's radius is ${radius.toFixed(1)} px; below ${SMALL_RADIUS} px its outline is hardly told from its blur.`,
+        'Narrow the field of view, or use more pixels along it.',
+      ),
+    view.across - view.beforeMuzzle < ZONE_REACH * diameter &&
+      check(
+        'planInsideMuzzleZone',
+        'The view ends within three ball diameters of the muzzle, where drag and the loss at the muzzle cannot be told apart.',
+        'Widen the field of view, or leave less of it before the muzzle.',
+      ),
+  ]);
+}
+
+function time(plan: Plan): PlanCheck[] {
+  const { view, camera, speed } = plan;
+  const interval = 1 / camera.rate.value;
+  const fast = speed.value + FASTER * speed.u;
+  const frames = ((view.across - view.beforeMuzzle) / fast) * camera.rate.value;
+  const blur = (fast * camera.exposure.value) / metresPerPixel(plan) / ballRadius(plan);
+  const { direction, lineTime } = camera.readout;
+  const lines = direction === 'down' || direction === 'up' ? camera.height : camera.width;
+  const inWords = `A ball of ${fast.toFixed(fast < 10 ? 1 : 0)} m/s`;
+  return kept([
+    camera.exposure.value > interval &&
+      check(
+        'planExposureTooLong',
+        `The exposure, ${us(camera.exposure.value)}, is longer than a frame, ${us(interval)}.`,
+        `Expose for less than ${us(interval)}, or lower the rate.`,
+        true,
+      ),
+    lines * lineTime.value > interval * 1.001 &&
+      check(
+        'planReadoutTooLong',
+        `Reading ${lines} lines takes ${us(lines * lineTime.value)}, longer than a frame, ${us(interval)}.`,
+        'Check the time per line, use fewer lines, or lower the rate.',
+        true,
+      ),
+    frames < FEWEST_FRAMES &&
+      check(
+        'planTooFast',
+        `${inWords} leaves the view within ${frames.toFixed(1)} frames; a speed needs ${FEWEST_FRAMES}.`,
+        `Film at ${Math.ceil((FEW_FRAMES * camera.rate.value) / frames)} frames/s or more, or widen the view.`,
+        frames < 1,
+      ),
+    frames >= FEWEST_FRAMES &&
+      frames < FEW_FRAMES &&
+      check(
+        'planFewFrames',
+        `${inWords} is in view for ${frames.toFixed(1)} frames: an outlier among so few cannot be told.`,
+        'Film at a higher rate, or widen the view.',
+      ),
+    blur > 1 &&
+      check(
+        'planLongBlur',
+        `${inWords} moves ${blur.toFixed(1)} of its radii during an exposure: its edges fade, and its centre is known less well than expected here.`,
+        `Expose for ${us(camera.exposure.value / blur)} or less, with ${blur.toFixed(1)} times the light.`,
+      ),
+  ]);
+}
+
+function light({ picture, camera }: Plan): PlanCheck[] {
+  const { contrastToNoise, exposed, needed, brightest } = lightingAt(
+    picture.light,
+    camera.exposure.value,
+  );
+  const white = brightest === null ? exposed > BRIGHT : brightest > 1;
+  return kept([
+    contrastToNoise < LEAST_CONTRAST_TO_NOISE &&
+      check(
+        'planNoContrast',
+        `The ball stands out by ${contrastToNoise.toFixed(1)} times the noise; at least ${LEAST_CONTRAST_TO_NOISE} are needed.`,
+        'Use more light, a longer exposure, or a background that differs more from the ball.',
+        true,
+      ),
+    contrastToNoise >= LEAST_CONTRAST_TO_NOISE &&
+      contrastToNoise < LOW_CONTRAST &&
+      check(
+        'planLowContrast',
+        `The ball stands out by ${contrastToNoise.toFixed(1)} times the noise only: frames may be refused.`,
+        'Use more light, a longer exposure, or a background that differs more from the ball.',
+      ),
+    exposed < DARK &&
+      check(
+        'planTooDark',
+        `The picture gets ${(100 * exposed).toFixed(0)} % of the light of the one its contrast was read off.`,
+        `Use ${needed.toPrecision(2)} times the light of then, or expose for longer.`,
+      ),
+    white &&
+      check(
+        'planTooBright',
+        brightest === null
+          ? `The picture gets ${exposed.toPrecision(2)} times the light of the one its contrast was read off: the ball may turn white.`
+          : 'Ball or background turns white: its edge is cut off.',
+        `Use ${needed.toPrecision(2)} times the light of then.`,
+      ),
+  ]);
+}
+
+function scale(plan: Plan): PlanCheck[] {
+  const share = lengthInPicture(plan) / plan.camera.width;
+  return kept([
+    share > LONGEST_IN_VIEW &&
+      check(
+        'planLengthOutOfView',
+        'The known length does not fit into the field of view.',
+        'Use a shorter one, or widen the view.',
+      ),
+    plan.scale.cameraDistance === null &&
+      check(
+        'planParallaxUnknown',
+        'Without the camera’s distance the depth of the known length is left out of the uncertainty.',
+        'Measure from the lens to the flight line.',
+      ),
+  ]);
+}
+
+const mm = (metres: number): string => `${(1000 * metres).toPrecision(3)} mm`;
+const us = (seconds: number): string => `${(1e6 * seconds).toPrecision(3)} µs`;
