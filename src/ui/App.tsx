@@ -126,20 +126,23 @@ function useDrop(desk: Desk): boolean {
 const TEXT_FILE = /\.(json|csv)$/i;
 
 async function takeDrop(desk: Desk, transfer: DataTransfer): Promise<void> {
+  const { notebook, notices } = desk.session;
+  const intoNotebook = desk.place.value === 'notebook';
   try {
-    if (desk.place.value === 'notebook') {
+    if (intoNotebook) {
       const files = await droppedFiles(transfer);
-      const { notebook, queue } = desk.session;
       // Films alone are to be measured; beside shot files they are those shots' own.
       if (files.some(({ name }) => TEXT_FILE.test(name))) await notebook.add(files);
-      else queue.add(files);
+      else desk.session.queue.add(files);
       return;
     }
     desk.place.value = 'shot';
     desk.step.value = 'footage';
     await desk.session.openFiles(await droppedFiles(transfer));
   } catch (error) {
-    desk.session.notices.report('footage', error);
+    // A person is told where it was dropped.
+    if (intoNotebook) notebook.report('dropped files', error);
+    else notices.report('footage', error);
   }
 }
 

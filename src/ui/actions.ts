@@ -88,15 +88,29 @@ export async function writeInNotebook(desk: Desk): Promise<void> {
   if (await addOpenShot(desk.session)) desk.place.value = 'notebook';
 }
 
+/** Goes to the notebook and reads the rendered series into it. */
+export function openSampleSeries(desk: Desk): void {
+  desk.place.value = 'notebook';
+  void desk.session.notebook.addSampleSeries();
+}
+
 /** Writes the notebook with everything in it. */
 export async function saveNotebook({ session: { notebook } }: Desk): Promise<void> {
   const file = notebook.file();
   const name = `${fileNameOf(file.name || 'shots')}.notebook.json`;
-  if (await saveText(name, `${JSON.stringify(file)}\n`, 'Notebook')) notebook.markSaved();
+  try {
+    if (await saveText(name, `${JSON.stringify(file)}\n`, 'Notebook')) notebook.markSaved();
+  } catch (error) {
+    notebook.report(name, error);
+  }
 }
 
 /** Writes the rows as they are shown. */
 export async function saveTable({ session: { notebook } }: Desk): Promise<void> {
   const name = `${fileNameOf(notebook.name.value || 'shots')}.csv`;
-  await saveText(name, toCsv(notebook.rows.value), 'Table', 'text/csv');
+  try {
+    await saveText(name, toCsv(notebook.rows.value), 'Table', 'text/csv');
+  } catch (error) {
+    notebook.report(name, error);
+  }
 }

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { THEMES } from '../../app/preferences';
+import { isRendered } from '../../app/samples';
 import { saveShot, undoablesOf } from '../actions';
 import { type Place, useDesk } from '../desk';
 import { Icon } from './Icon';
@@ -16,7 +17,7 @@ export function Header() {
       <h1 class="brand">exitframe</h1>
       <p class="shot-name">
         {draft === null ? 'no shot open' : draft.name || 'unnamed shot'}
-        {sample.value !== null && (
+        {(sample.value !== null || isRendered(draft?.notes ?? '')) && (
           <span class="tag">rendered sample, Brinewick Teaching Laboratory</span>
         )}
         {shots.unsaved.value && sample.value === null && (
