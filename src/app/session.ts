@@ -190,6 +190,8 @@ export function createSession(
       if (shot !== null) await opening.resume(shot);
     },
     measure,
+    /** A frame of the open film. */
+    frame: (index: number) => crew.film.frame(index),
     /** The recording rate from a lamp that flickers `flicker` times a second, filmed in this clip. */
     rateFromLamp: (flicker: number, onShare: (share: number) => void) => {
       const clock = readings.clock.value;

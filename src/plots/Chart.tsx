@@ -112,6 +112,7 @@ export function Chart(props: ChartProps) {
       class="plot-chart"
       width={props.width}
       height={props.height}
+      viewBox={`0 0 ${props.width} ${props.height}`}
       role="img"
       aria-label={props.label}
       onPointerMove={point}

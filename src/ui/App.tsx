@@ -5,6 +5,7 @@ import { FramesSection } from './frames/FramesSection';
 import { ModelsView } from './models/ModelsView';
 import { NotebookView } from './notebook/NotebookView';
 import { PlanView } from './plan/PlanView';
+import { ReportView } from './report/ReportView';
 import { Evidence } from './result/Evidence';
 import { Cautions } from './shell/Cautions';
 import { Header } from './shell/Header';
@@ -24,9 +25,10 @@ import './result/result.css';
 import './models/models.css';
 import './notebook/notebook.css';
 import './plan/plan.css';
+import './report/report.css';
 import './queue/queue.css';
 
-/** The one window: a shot, the notebook of many, or the plan of the next. */
+/** The one window: a shot, its report, the notebook of many, or the plan of the next. */
 export function App({ desk }: { readonly desk: Desk }) {
   const over = useDrop(desk);
   useKeys(desk);
@@ -46,12 +48,14 @@ export function App({ desk }: { readonly desk: Desk }) {
 
 function Place({ desk }: { readonly desk: Desk }) {
   switch (desk.place.value) {
+    case 'shot':
+      return <ShotBench desk={desk} />;
+    case 'report':
+      return <ReportView />;
     case 'notebook':
       return <NotebookView />;
     case 'plan':
       return <PlanView />;
-    case 'shot':
-      return <ShotBench desk={desk} />;
   }
 }
 

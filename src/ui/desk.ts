@@ -12,7 +12,7 @@ import { createLook } from './stage/look';
 /** What is on the screen and nowhere else: the step looked at, the tool in hand, the view of the film. */
 export type Desk = ReturnType<typeof createDesk>;
 
-export type Place = 'shot' | 'notebook' | 'plan';
+export type Place = 'shot' | 'report' | 'notebook' | 'plan';
 
 export const INSPECT: FilmMode = { kind: 'inspect' };
 
@@ -33,7 +33,7 @@ export function createDesk(session: Session, preferences: Preferences) {
   return {
     session,
     preferences,
-    /** One shot, the notebook of many, or the plan of one not yet filmed. */
+    /** One shot, its report, the notebook of many, or the plan of one not yet filmed. */
     place: signal<Place>('shot'),
     step,
     mode,

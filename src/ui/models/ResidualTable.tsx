@@ -1,9 +1,8 @@
 import { MODEL_ORDER } from '../../app/modelComparison';
-import { formatNumber, formatQuantity, numberAt } from '../../core/format';
+import { expanded } from '../../core/estimate';
+import { formatNumber, formatQuantity, numberAt, percent } from '../../core/format';
 import { useDesk } from '../desk';
-import { expanded } from '../result/Reading';
 import { Wide } from '../result/Wide';
-import { percent } from '../result/words';
 import { MODEL_CARDS } from './words';
 
 /** What residual air costs, by the models that know of it. */

@@ -2,14 +2,12 @@ import { PREDICTIONS_CAUTION } from '../../app/cautions';
 import { NOTEBOOK_COVERAGE } from '../../app/notebook';
 import { type FoundFit, FREE_INPUTS } from '../../app/notebookFit';
 import type { FreeKey } from '../../app/resultTypes';
-import type { Quantity } from '../../core/estimate';
-import { formatCount, formatNumber, quantityParts } from '../../core/format';
+import { expanded, type Quantity } from '../../core/estimate';
+import { formatCount, formatNumber, percent, quantityParts } from '../../core/format';
 import { useDesk } from '../desk';
 import { MODEL_CARDS } from '../models/words';
 import { WorkState } from '../panels/WorkState';
-import { expanded } from '../result/Reading';
 import { Wide } from '../result/Wide';
-import { percent } from '../result/words';
 import { WarningBox } from '../shell/Notices';
 import { ModelChoice, model } from './ModelChoice';
 

@@ -1,10 +1,9 @@
 import { type GroupStatistics, NOTEBOOK_COVERAGE } from '../../app/notebook';
-import { formatCount, formatNumber, formatQuantity } from '../../core/format';
+import { expanded } from '../../core/estimate';
+import { formatCount, formatNumber, formatQuantity, percent } from '../../core/format';
 import { useDesk } from '../desk';
 import { WorkState } from '../panels/WorkState';
-import { expanded } from '../result/Reading';
 import { Wide } from '../result/Wide';
-import { percent } from '../result/words';
 import { ReasonText } from '../shell/Notices';
 
 /** What the shots of each group say together. */
