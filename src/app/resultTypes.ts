@@ -24,7 +24,6 @@ export type { MarkedEdge } from '../reduction/calibrateLens';
 export type { Reduction } from '../reduction/types';
 export type { NotebookEntry } from '../shot/notebook';
 export type {
-  BudgetEntry,
   Position,
   Result,
 } from '../shot/result';

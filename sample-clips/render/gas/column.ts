@@ -38,7 +38,7 @@ export function evenColumn(
 }
 
 /** Density, velocity and pressure of each cell. */
-export function fieldsOf({ gamma, cells, from, to, content }: Column): Contents {
+function fieldsOf({ gamma, cells, from, to, content }: Column): Contents {
   const width = (to - from) / cells;
   const [mass, momentum, energy] = content;
   const u = momentum.map((m, i) => m / (mass[i] as number));

@@ -35,7 +35,7 @@ export function moistAir(temperature: number, pressure: number, humidity: number
 const sound = (gamma: number, { rho, p }: EndState): number => Math.sqrt((gamma * p) / rho);
 
 /** Speed into the gas behind the wave that brings it to pressure `p`, m/s. */
-export function speedBehind(gamma: number, end: EndState, p: number): number {
+function speedBehind(gamma: number, end: EndState, p: number): number {
   if (p > end.p) {
     const shock = 0.5 * end.rho * ((gamma + 1) * p + (gamma - 1) * end.p);
     return end.u + (p - end.p) / Math.sqrt(shock);
@@ -45,7 +45,7 @@ export function speedBehind(gamma: number, end: EndState, p: number): number {
 }
 
 /** Density behind the same wave, kg/m^3. */
-export function densityBehind(gamma: number, end: EndState, p: number): number {
+function densityBehind(gamma: number, end: EndState, p: number): number {
   const r = p / end.p;
   if (r <= 1) return end.rho * r ** (1 / gamma);
   const k = (gamma + 1) / (gamma - 1);
