@@ -60,7 +60,7 @@ const FOLDERS = [
       ...['src/protocol', 'src/core', 'src/shot', 'src/clock', 'src/geometry'],
       'src/launch/fromShot\\.ts$',
     ],
-    types: ['src/reduction', 'src/footage', 'src/launch', 'src/compare', 'src/series'],
+    types: ['src/reduction', 'src/footage', 'src/launch', 'src/compare', 'src/series', 'src/plan'],
   },
   { path: 'src/plots', may: ['src/core'], types: ['src/shot'] },
   { path: 'src/ui', may: ['src/app', 'src/plots', 'src/report', 'src/core'] },

@@ -79,8 +79,8 @@ const api: ReduceApi = {
     if (filmApi === null || crew === null || last === null || running !== null) {
       throw new ExitframeError(
         'notMeasured',
-        'The film is not measured, so no fit of a frame can be shown.',
-        'Measure the film first.',
+        'The fit of a frame can be shown once the film has been measured in this window.',
+        'Measure it, or measure it again.',
       );
     }
     const sought = last.film.hintFor(index);

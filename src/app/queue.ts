@@ -65,7 +65,7 @@ export function createQueue({ startBench, notebook, scenes, openDraft }: Parts) 
         faults.next,
         aborted(stop.signal),
       ]);
-      await notebook.add([...textFilesOf(measured.shot, measured.result), ...clip.files]);
+      await notebook.add([...textFilesOf(measured.shot, measured.result), ...clip.files], false);
       change(clip.id, { kind: 'done', measured });
     } catch (error) {
       if (!stop.signal.aborted) change(clip.id, { kind: 'failed', reason: reasonOf(error) });
@@ -152,8 +152,6 @@ export function createQueue({ startBench, notebook, scenes, openDraft }: Parts) 
     },
   };
 }
-
-export type Queue = ReturnType<typeof createQueue>;
 
 /** Rejects when the signal comes. */
 const aborted = (signal: AbortSignal): Promise<never> =>

@@ -15,7 +15,7 @@ export interface Line {
   readonly missing: boolean;
 }
 
-export const plain = (text: string): Part => ({ text, look: 'plain' });
+const plain = (text: string): Part => ({ text, look: 'plain' });
 export const strong = (text: string): Part => ({ text, look: 'strong' });
 export const alarm = (text: string): Part => ({ text, look: 'alarm' });
 

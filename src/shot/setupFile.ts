@@ -4,8 +4,8 @@ import { describeIssue, isRecord } from './issues';
 import { validateShot } from './parse';
 import { SHOT_FORMAT, SHOT_VERSION, type Shot, setupParts } from './schema';
 
-export const SETUP_FORMAT = 'exitframe-setup';
-export const SETUP_VERSION = 1;
+const SETUP_FORMAT = 'exitframe-setup';
+const SETUP_VERSION = 1;
 
 const count = v.pipe(v.number(), v.integer(), v.minValue(1));
 const text = v.pipe(v.string(), v.nonEmpty());
@@ -40,7 +40,6 @@ export const setupSchema = v.strictObject({
 });
 
 export type Setup = v.InferOutput<typeof setupSchema>;
-export type SetupSceneOfFile = NonNullable<Setup['scene']>;
 
 /** Reads a setup file's text. Failures: `notJson`, `notSetup`, `newerSetup`, `invalidSetup`. */
 export function parseSetup(fileText: string): Outcome<Setup> {

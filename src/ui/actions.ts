@@ -45,6 +45,18 @@ export async function saveResult(desk: Desk): Promise<void> {
   }
 }
 
+/** Writes the plan's shot file, for the film that is still to be taken. */
+export async function savePlan({ session: { planning, notices } }: Desk): Promise<void> {
+  const shot = planning.judgement.value?.shot;
+  if (!shot?.ok) return;
+  try {
+    const text = `${JSON.stringify(shot.value, null, 2)}\n`;
+    await saveFile(`${fileNameOf(shot.value.name)}.shot.json`, text, 'Shot file');
+  } catch (error) {
+    notices.report('footage', error);
+  }
+}
+
 /** Puts the ball's centre of a frame by hand; nudges that follow at once are one step to undo. */
 export function placeCentre({ session: { shots } }: Desk, frame: number, at: ImagePoint): void {
   shots.edit(placePoint(frame, at), {
@@ -76,15 +88,29 @@ export async function writeInNotebook(desk: Desk): Promise<void> {
   if (await addOpenShot(desk.session)) desk.place.value = 'notebook';
 }
 
+/** Goes to the notebook and reads the rendered series into it. */
+export function openSampleSeries(desk: Desk): void {
+  desk.place.value = 'notebook';
+  void desk.session.notebook.addSampleSeries();
+}
+
 /** Writes the notebook with everything in it. */
 export async function saveNotebook({ session: { notebook } }: Desk): Promise<void> {
   const file = notebook.file();
   const name = `${fileNameOf(file.name || 'shots')}.notebook.json`;
-  if (await saveFile(name, `${JSON.stringify(file)}\n`, 'Notebook')) notebook.markSaved();
+  try {
+    if (await saveFile(name, `${JSON.stringify(file)}\n`, 'Notebook')) notebook.markSaved();
+  } catch (error) {
+    notebook.report(name, error);
+  }
 }
 
 /** Writes the rows as they are shown. */
 export async function saveTable({ session: { notebook } }: Desk): Promise<void> {
   const name = `${fileNameOf(notebook.name.value || 'shots')}.csv`;
-  await saveFile(name, toCsv(notebook.rows.value), 'Table', 'text/csv');
+  try {
+    await saveFile(name, toCsv(notebook.rows.value), 'Table', 'text/csv');
+  } catch (error) {
+    notebook.report(name, error);
+  }
 }

@@ -30,11 +30,11 @@ it('measures a queue in one setup beside the film that is open, past a clip that
       film('test/fixtures/cut-index.mp4', 'cut.mp4'),
     ]);
   await page.getByRole('button', { name: 'Measure 4 clips' }).click();
-  const rows = page.getByRole('region', { name: 'Clips in the queue' }).locator('tbody tr');
+  const rows = page.getByRole('region', { name: 'Clips in the queue' }).getByRole('listitem');
   await page.getByText('4 of 4 clips ended, 2 of them failed.').waitFor({ timeout: 500_000 });
   const states = await rows.evaluateAll((all) =>
     all.map((row) => [
-      row.querySelector('th')?.textContent,
+      row.querySelector('.queue-name')?.textContent,
       row.getAttribute('data-state'),
       row.querySelector('[data-code]')?.getAttribute('data-code') ?? null,
     ]),

@@ -8,11 +8,11 @@ import { ReasonText } from '../shell/Notices';
 
 /** What the shots of each group say together. */
 export function GroupTable() {
-  const { statistics } = useDesk().session.notebook;
+  const { statistics, cancelStatistics } = useDesk().session.notebook;
   return (
     <section class="stack" aria-labelledby="group-title">
       <h3 id="group-title">What they say together</h3>
-      <WorkState work={statistics.value} doing="Summing up" onCancel={() => undefined}>
+      <WorkState work={statistics.value} doing="Summing up" onCancel={cancelStatistics}>
         {(groups) => <Groups groups={groups} />}
       </WorkState>
     </section>

@@ -125,7 +125,9 @@ function Save({ tell }: Telling) {
           value={name}
           onInput={(event) => setName(event.currentTarget.value)}
         />
-        <div class="field-note">{missing?.reason.message}</div>
+        <div class="field-note">
+          {missing !== undefined && 'Can be saved once clock, scale and muzzle are stated.'}
+        </div>
       </div>
       <div class="row">
         <button type="submit" disabled={missing !== undefined || name.trim() === ''}>

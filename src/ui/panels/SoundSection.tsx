@@ -53,7 +53,7 @@ function SoundInputs({ sound }: { readonly sound: Sound }) {
   return (
     <>
       <EstimateField
-        label="Sound to film"
+        label="Offset of the sound"
         rule={RULES.soundOffset}
         value={offset}
         firstU={() => UNMEASURED_OFFSET.u}
@@ -87,8 +87,8 @@ function SoundInputs({ sound }: { readonly sound: Sound }) {
           value={microphone.toBackstop}
           firstU={() => TAPE_U}
           optional
-          placeholder="anything the other two allow"
-          hint="Measured, it makes the mean speed much better known."
+          placeholder="not measured"
+          hint="Not measured, it is anything the other two allow, and the mean speed much less well known."
           onCommit={(toBackstop) =>
             change(
               { microphone: { ...microphone, toBackstop } },

@@ -7,32 +7,39 @@ import { useDesk } from '../desk';
 import { ChoiceField } from '../fields/ChoiceField';
 import { FileChoice } from '../panels/FileChoice';
 import { ReasonText } from '../shell/Notices';
-import { QueueTable } from './QueueTable';
+import { QueueList } from './QueueList';
 
 /** Many clips filmed in one setup, measured one after the other into the notebook. */
 export function QueueSection() {
   const desk = useDesk();
-  const { setups, queue, shots } = desk.session;
+  const { setups, queue, shots, notebook } = desk.session;
   const known = setups.list.value;
   const id = queue.setupId.value ?? shots.draft.value?.setupId ?? null;
   const setup = known.find((one) => one.id === id) ?? known[0] ?? null;
   const clips = queue.clips.value;
   return (
-    <section class="queue stack" aria-labelledby="queue-title">
-      <h3 id="queue-title">Queue of clips</h3>
-      <p class="muted">
-        Clips filmed in one setup, measured one after the other with its clock, scale, lens, plane
-        and muzzle. Each goes into the notebook; each says if the camera has moved.
-      </p>
-      <Choice setup={setup} />
-      <Controls setup={setup} />
-      {clips.length > 0 && (
-        <>
-          <Progress />
-          <QueueTable />
-        </>
-      )}
-    </section>
+    // Folded away where nobody queues anything and there are shots to look at.
+    <details
+      class="queue"
+      aria-label="Queue of clips"
+      open={clips.length > 0 || notebook.entries.value.length === 0}
+    >
+      <summary>Queue of clips</summary>
+      <div class="stack">
+        <p class="muted">
+          Clips filmed in one setup, measured one after the other with its clock, scale, lens, plane
+          and muzzle. Each goes into the notebook; each says if the camera has moved.
+        </p>
+        <Choice setup={setup} />
+        <Controls setup={setup} />
+        {clips.length > 0 && (
+          <>
+            <Progress />
+            <QueueList />
+          </>
+        )}
+      </div>
+    </details>
   );
 }
 

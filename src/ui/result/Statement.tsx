@@ -21,7 +21,7 @@ export function Statement({ result }: { readonly result: Result }) {
 }
 
 /** Exit velocity, lead, and when either happened; the reason where there is none. */
-export function MainNumbers({ result }: { readonly result: Result }) {
+function MainNumbers({ result }: { readonly result: Result }) {
   const unit = useDesk().preferences.speedUnit.value;
   const { exitVelocity, lead } = result;
   return (

@@ -20,11 +20,12 @@ beforeEach(async () => {
 afterEach(() => mounted.unmount());
 
 const hashed = () => vi.waitFor(() => expect(session.films.film.value?.sha256).not.toBeNull());
-const section = () => page.getByRole('region', { name: 'Queue of clips' });
+const section = () => page.getByRole('group', { name: 'Queue of clips' });
 const row = (name: string) =>
   page
     .getByRole('region', { name: 'Clips in the queue' })
-    .getByRole('row', { name: new RegExp(`^${name} `) });
+    .getByRole('listitem')
+    .filter({ has: page.getByText(name, { exact: true }) });
 const input = (role: string) =>
   page.elementLocator(document.querySelector(`[data-role=${role}]`) as HTMLElement);
 const clip = (name: string) => new File(['film'], name);

@@ -6,40 +6,27 @@ import { useDesk } from '../desk';
 import { STAGE_WORDS } from '../panels/Measure';
 import { ReasonText } from '../shell/Notices';
 
-/** Every clip a row: how far it is, what came of it, and what can be done. */
-export function QueueTable() {
+/** Every clip: how far it is, what came of it, and what can be done. */
+export function QueueList() {
   const { queue } = useDesk().session;
   return (
     <section
-      class="notebook-table queue-table scroll-x"
+      class="queue-list"
       aria-label="Clips in the queue"
       // biome-ignore lint/a11y/noNoninteractiveTabindex: arrow keys scroll it once it is focused
       tabIndex={0}
     >
-      <table>
-        <thead>
-          <tr>
-            <th scope="col">Clip</th>
-            <th scope="col">State</th>
-            <th scope="col">
-              <span class="hidden-text">What can be done</span>
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {queue.clips.value.map((clip) => (
-            <tr key={clip.id} data-state={clip.state.kind}>
-              <th scope="row">{clip.name}</th>
-              <td>
-                <State state={clip.state} />
-              </td>
-              <td>
-                <Actions clip={clip} />
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <ul>
+        {queue.clips.value.map((clip) => (
+          <li key={clip.id} data-state={clip.state.kind}>
+            <span class="queue-name">{clip.name}</span>
+            <div class="queue-state">
+              <State state={clip.state} />
+            </div>
+            <Actions clip={clip} />
+          </li>
+        ))}
+      </ul>
     </section>
   );
 }
@@ -52,7 +39,8 @@ function State({ state }: { readonly state: QueueState }) {
     case 'cancelled':
       return <span class="muted">cancelled</span>;
     case 'measuring': {
-      const words = state.stage === null ? 'Opening' : STAGE_WORDS[state.stage];
+      if (state.stage === null) return <>Opening…</>;
+      const words = STAGE_WORDS[state.stage];
       return (
         <>
           {words}: {Math.round(state.share * 100)} %
