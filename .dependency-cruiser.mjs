@@ -19,6 +19,7 @@ const CORE = {
   launch: ['core', 'fit', 'uncertainty'],
   compare: ['core', 'fit', 'uncertainty', 'launch'],
   seal: ['core', 'image', 'geometry', 'clock', 'fit', 'uncertainty'],
+  report: ['core'],
 };
 const coreFolders = [...Object.keys(CORE), 'reduction', 'plan'].map((name) => `src/${name}`);
 const allBelowReduction = Object.keys(CORE).map((name) => `src/${name}`);
@@ -29,7 +30,16 @@ const FOLDERS = [
     path: `src/${name}`,
     may: may.map((other) => `src/${other}`),
     // The shot and its result are the vocabulary of what measures them.
-    types: ['geometry', 'clock', 'exit', 'seal', 'sound', 'uncertainty', 'launch'].includes(name)
+    types: [
+      'geometry',
+      'clock',
+      'exit',
+      'seal',
+      'sound',
+      'uncertainty',
+      'launch',
+      'report',
+    ].includes(name)
       ? ['src/shot']
       : [],
   })),
@@ -50,10 +60,10 @@ const FOLDERS = [
       ...['src/protocol', 'src/core', 'src/shot', 'src/clock', 'src/geometry'],
       'src/launch/fromShot\\.ts$',
     ],
-    types: ['src/reduction', 'src/footage', 'src/launch', 'src/compare', 'src/series'],
+    types: ['src/reduction', 'src/footage', 'src/launch', 'src/compare', 'src/series', 'src/plan'],
   },
   { path: 'src/plots', may: ['src/core'], types: ['src/shot'] },
-  { path: 'src/ui', may: ['src/app', 'src/plots', 'src/core'] },
+  { path: 'src/ui', may: ['src/app', 'src/plots', 'src/report', 'src/core'] },
   { path: 'src/main\\.tsx$', may: ['src/app', 'src/ui'] },
   {
     path: 'src/headless',
@@ -183,7 +193,7 @@ export default {
       severity: 'error',
       from: {},
       // The bundler's own suffix; the package it stands on is judged by its rule.
-      to: { couldNotResolve: true, pathNot: '\\?url$' },
+      to: { couldNotResolve: true, pathNot: '\\?(url|inline)$' },
     },
   ],
   options: {

@@ -1,3 +1,5 @@
+import { moistAir } from './gas/ends';
+import { type RealLauncher, solveShot } from './gas/solve';
 import type { Random } from './random';
 
 /** A value as a person would state it, with its standard uncertainty. */
@@ -23,6 +25,8 @@ export interface ClipSpec {
   readonly name: string;
   readonly notes: string;
   readonly seed: number;
+  /** Null: a shot by itself, as fast as `shot` says. */
+  readonly series: SeriesPart | null;
   readonly coding: Coding;
   readonly image: { readonly width: number; readonly height: number; readonly rotation: 0 | 90 };
   readonly frames: number;
@@ -75,6 +79,28 @@ export interface ClipSpec {
   } | null;
 }
 
+/**
+ * What a shot of a series shares with the others: camera, scale, marks, ball and air are drawn once for all, and the
+ * gas dynamics of the launcher says when the ball leaves and how fast. SI units.
+ */
+export interface SeriesPart {
+  readonly seed: number;
+  readonly launcher: StatedLauncher;
+  /** From shot to shot, about what all of them share: standard deviations, Pa. */
+  readonly scatter: { readonly residualPressure: number; readonly sealBurstPressure: number };
+}
+
+export interface StatedLauncher {
+  readonly boreDiameter: Stated;
+  readonly barrelLength: Stated;
+  readonly residualPressure: Stated;
+  readonly sealBurstPressure: Stated;
+  readonly startPosition: Stated;
+  readonly gapDischarge: Stated;
+  readonly entranceLoss: Stated;
+  readonly wallFriction: Stated;
+}
+
 export const BALL = {
   diameter: { value: 0.03, u: 5e-5 },
   mass: { value: 0.0019, u: 1e-5 },
@@ -109,37 +135,74 @@ export interface Truth {
   readonly microphone: number;
   readonly backstop: number;
   readonly velocity: number;
+  /** Just before the muzzle, m/s^2. */
+  readonly boreAcceleration: number;
   readonly exitTime: number;
   readonly burstTime: number;
   readonly onsetTime: number;
+  /** Null: a shot by itself. */
+  readonly launch: RealLauncher | null;
 }
 
-export function drawTruth(spec: ClipSpec, random: Random): Truth {
-  const draw = (stated: Stated): number => random.normal(stated.value, stated.u);
+/** Cells a column of gas is solved on: halved, the exit speed changes by 0.1 % at most. */
+const CELLS = 100;
+
+/** What shots of a series share is drawn from `setup`, the rest from `shot`; one stream for a shot by itself. */
+export function drawTruth(spec: ClipSpec, setup: Random, shot: Random): Truth {
+  const draw = (stated: Stated): number => setup.normal(stated.value, stated.u);
   const rate = draw(spec.rate);
   const temperature = draw(AIR.temperature);
-  const exitTime = (spec.exitFrame + random.uniform(0, 1)) / rate;
-  const burstTime = exitTime - spec.seal.lead * random.uniform(0.85, 1.15);
+  const exitTime = (spec.exitFrame + shot.uniform(0, 1)) / rate;
+  const chosenLead = spec.seal.lead * shot.uniform(0.85, 1.15);
+  const exposure = draw(spec.exposure);
+  const lineTime = draw(spec.readout.lineTime);
+  const cameraDistance = draw(spec.camera.distance);
+  const metresPerPixel = spec.camera.metresPerPixel * setup.uniform(0.99, 1.01);
+  const barLength = draw(BAR.length);
+  const barDepth = setup.normal(0, spec.bar.depthOffsetU);
+  const ballRadius = draw(BALL.diameter) / 2;
+  const ballMass = draw(BALL.mass);
+  const boreRadius = draw(LAUNCHER.boreDiameter) / 2;
+  const pressure = draw(AIR.pressure);
+  const soundOffset = spec.sound ? draw(spec.sound.offset) : 0;
+  const microphone = spec.sound ? draw(spec.sound.microphone) : 0;
+  const backstop = spec.sound ? draw(spec.sound.backstop) : 0;
+  const chosen = (spec.shot?.velocity ?? 0) * shot.uniform(0.97, 1.03);
+  const bulge = spec.seal.bulge * shot.uniform(0.9, 1.1);
+  const ball = { ball: 2 * ballRadius, mass: ballMass, bore: 2 * boreRadius };
+  const launch = spec.series && {
+    ...ball,
+    ...drawLauncher(spec.series, setup, shot),
+    room: moistAir(temperature, pressure, draw(AIR.humidity)),
+  };
+  const solved = launch && solveShot(launch, CELLS);
+  const lead = solved ? solved.exitTime - solved.burstTime : chosenLead;
+  const velocity = solved?.velocity ?? chosen;
+  const burstTime = exitTime - lead;
   return {
-    rate,
-    exposure: draw(spec.exposure),
-    lineTime: draw(spec.readout.lineTime),
-    cameraDistance: draw(spec.camera.distance),
-    metresPerPixel: spec.camera.metresPerPixel * random.uniform(0.99, 1.01),
-    barLength: draw(BAR.length),
-    barDepth: random.normal(0, spec.bar.depthOffsetU),
-    ballRadius: draw(BALL.diameter) / 2,
-    ballMass: draw(BALL.mass),
-    boreRadius: draw(LAUNCHER.boreDiameter) / 2,
+    ...{ rate, exposure, lineTime, cameraDistance, metresPerPixel, barLength, barDepth },
+    ...{ ballRadius, ballMass, boreRadius, soundOffset, microphone, backstop },
     // Dry-air gas constant and ratio of specific heats: common values, from memory.
-    airDensity: draw(AIR.pressure) / (287.05 * temperature),
+    airDensity: pressure / (287.05 * temperature),
     soundSpeed: Math.sqrt(1.4 * 287.05 * temperature),
-    soundOffset: spec.sound ? draw(spec.sound.offset) : 0,
-    microphone: spec.sound ? draw(spec.sound.microphone) : 0,
-    backstop: spec.sound ? draw(spec.sound.backstop) : 0,
-    velocity: (spec.shot?.velocity ?? 0) * random.uniform(0.97, 1.03),
-    exitTime,
-    burstTime,
-    onsetTime: burstTime - spec.seal.bulge * random.uniform(0.9, 1.1),
+    velocity,
+    // Half of what it is on average, where nothing is solved.
+    boreAcceleration: solved?.acceleration ?? (0.5 * velocity ** 2) / (2 * 1.4),
+    ...{ exitTime, burstTime, launch },
+    onsetTime: burstTime - bulge,
+  };
+}
+
+function drawLauncher({ launcher, scatter }: SeriesPart, setup: Random, shot: Random) {
+  const draw = (stated: Stated): number => setup.normal(stated.value, stated.u);
+  return {
+    start: draw(launcher.startPosition),
+    discharge: draw(launcher.gapDischarge),
+    entranceLoss: draw(launcher.entranceLoss),
+    friction: draw(launcher.wallFriction),
+    residual: draw(launcher.residualPressure) + shot.normal(0, scatter.residualPressure),
+    burst: draw(launcher.sealBurstPressure) + shot.normal(0, scatter.sealBurstPressure),
+    // Each tube was measured by itself.
+    length: shot.normal(launcher.barrelLength.value, launcher.barrelLength.u),
   };
 }

@@ -20,7 +20,8 @@ export function footageSha256(folder: string, files: readonly string[]): string 
 /** What a careful person would write down about the shot: never exactly the truth. */
 export function shotFile(stage: Stage, folder: string, files: readonly string[]): object {
   const { spec, projection, muzzle, setting } = stage;
-  const clicks = randomStream(spec.seed, 'clicks');
+  // The marks of a series are made once, on the first of its films.
+  const clicks = randomStream(spec.series?.seed ?? spec.seed, 'clicks');
   const click = ([x, y]: readonly [number, number], u: number): [number, number] => [
     tenth(x + clicks.normal(0, u)),
     tenth(y + clicks.normal(0, u)),
@@ -72,7 +73,7 @@ export function shotFile(stage: Stage, folder: string, files: readonly string[])
         }
       : null,
     air: AIR,
-    launcher: LAUNCHER,
+    launcher: spec.series?.launcher ?? LAUNCHER,
     notes: spec.notes,
   };
 }

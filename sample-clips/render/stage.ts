@@ -32,8 +32,9 @@ export interface Stage {
 }
 
 export function setStage(spec: ClipSpec): Stage {
-  const inputs = randomStream(spec.seed, 'inputs');
-  const truth = drawTruth(spec, inputs);
+  const shot = randomStream(spec.seed, 'inputs');
+  const inputs = spec.series ? randomStream(spec.series.seed, 'inputs') : shot;
+  const truth = drawTruth(spec, inputs, shot);
   const { width, height } = spec.image;
   const projection: Projection = {
     focal: truth.cameraDistance / truth.metresPerPixel,
@@ -57,7 +58,7 @@ export function setStage(spec: ClipSpec): Stage {
         {
           exitTime: truth.exitTime,
           velocity: truth.velocity,
-          boreAcceleration: (0.5 * truth.velocity ** 2) / (2 * 1.4),
+          boreAcceleration: truth.boreAcceleration,
           drag: dragPerLength(
             spec.shot.dragCoefficient,
             truth.airDensity,
@@ -102,7 +103,7 @@ export function setStage(spec: ClipSpec): Stage {
     clearTube: spec.launcher.clearTube,
     bar: { centre: [bx, by], depth: truth.barDepth, length: truth.barLength },
   };
-  const still = staticScene(setting, randomStream(spec.seed, 'texture'));
+  const still = staticScene(setting, randomStream(spec.series?.seed ?? spec.seed, 'texture'));
   return { spec, truth, projection, muzzle, setting, still, seal, flight, times };
 }
 

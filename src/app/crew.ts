@@ -2,6 +2,7 @@ import { ExitframeError } from '../core/reason';
 import type { CalibrateApi } from '../protocol/calibrate';
 import type { FilmApi } from '../protocol/film';
 import type { LaunchApi } from '../protocol/launch';
+import type { PlanApi } from '../protocol/plan';
 import type { ReduceApi } from '../protocol/reduce';
 import type { SceneryApi } from '../protocol/scenery';
 import type { SeriesApi } from '../protocol/series';
@@ -38,6 +39,7 @@ export interface Crew {
   readonly startCalibrator: StartCalibrator;
   readonly startModeller: StartThread<LaunchApi>;
   readonly startRegistrar: StartThread<SeriesApi>;
+  readonly startPlanner: StartThread<PlanApi>;
   readonly startScenery: StartThread<Scenery>;
   readonly startBench: StartBench;
 }
@@ -90,6 +92,7 @@ export async function renewableCrew(
     startCalibrator: (onFault) => crew.startCalibrator(onFault),
     startModeller: (onFault) => crew.startModeller(onFault),
     startRegistrar: (onFault) => crew.startRegistrar(onFault),
+    startPlanner: (onFault) => crew.startPlanner(onFault),
     startScenery: (onFault) => crew.startScenery(onFault),
     startBench: (onFault) => crew.startBench(onFault),
     async renew() {

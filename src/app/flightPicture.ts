@@ -1,16 +1,10 @@
 import type { Clock } from '../clock/clock';
-import { isAvailable, type Quantity } from '../core/estimate';
+import { intervalFactor, isAvailable } from '../core/estimate';
 import type { ImagePoint, ImageVector } from '../core/units';
 import { flightLine } from '../geometry/flightLine';
 import type { Reduction } from '../reduction/types';
 import type { Result } from '../shot/result';
 import { frameAtTime } from './frameAtTime';
-
-/** Half the coverage interval over the standard uncertainty. */
-export function coverageFactor(quantity: Quantity): number {
-  const [low, high] = quantity.interval;
-  return quantity.u > 0 ? (high - low) / 2 / quantity.u : 0;
-}
 
 /** Distance of an image point along a line from its origin, px. */
 export const alongLine = (line: { origin: ImagePoint; axis: ImageVector }) =>
@@ -36,7 +30,7 @@ export function fittedPath(
   const across = meanAcross(result, line.across);
   if (across === null) return null;
   const [ax, ay] = line.axis;
-  const factor = coverageFactor(result.exitVelocity);
+  const factor = intervalFactor(result.exitVelocity);
   return Array.from(curve.s, (s, i) => {
     const [x, y] = line.pointAt(s / result.scale.value);
     const at: ImagePoint = [x - across * ay, y + across * ax];

@@ -22,6 +22,7 @@ import { record, startHistory } from './history';
 import { fromCsv } from './notebookCsv';
 import { createNotebookFit } from './notebookFit';
 import { type EntryGroup, type Grouping, groupsOf, rowsOf, type Sorting } from './notebookTable';
+import { fetchSampleSeries } from './samples';
 import { createTask } from './task';
 import { undoing } from './undoing';
 
@@ -80,9 +81,9 @@ export function createNotebook(
   const reading = createTask<ShotsRead, SeriesApi>(startRegistrar, stopped);
   const statistics = createTask<readonly GroupStatistics[], SeriesApi>(startRegistrar, stopped);
   const curve = createTask<ModelCurve, LaunchApi>(startModeller, stopped);
-  const fit = createNotebookFit(startModeller, stopped);
   const rows = computed(() => rowsOf(entries.value, filter.value, sorting.value));
   const counted = computed(() => rows.value.filter(({ used }) => used));
+  const fit = createNotebookFit(counted, startModeller, stopped);
   const groups = computed<readonly EntryGroup[]>(() => groupsOf(counted.value, grouping.value));
 
   const change = (next: readonly NotebookEntry[], label: string) => {
@@ -113,6 +114,11 @@ export function createNotebook(
     }, SUMMARISE_AFTER_MS);
     return () => clearTimeout(timer);
   });
+
+  /** Tells of a file that could not be fetched or written. */
+  const report = (path: string, error: unknown) => {
+    problems.value = [{ path, reason: reasonOf(error) }];
+  };
 
   /** Takes a whole notebook or a table; what cannot be read is told of. */
   const takeTexts = async (files: readonly File[]) => {
@@ -187,8 +193,18 @@ export function createNotebook(
     statistics: statistics.state,
     fit,
     curve: curve.state,
+    cancelStatistics: statistics.cancel,
     cancelCurve: curve.cancel,
     add,
+    /** The rendered series that comes with the tool. */
+    async addSampleSeries(): Promise<void> {
+      try {
+        await add(await fetchSampleSeries());
+      } catch (error) {
+        report('sample series', error);
+      }
+    },
+    report,
     unsaved: computed(() => entries.value !== saved.value && entries.value.length > 0),
     ...undoing(history),
     setUsed: (entryName: string, used: boolean) =>

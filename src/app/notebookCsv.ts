@@ -1,7 +1,7 @@
 import { csvFormatRow, csvParseRows } from 'd3';
-import { type Estimate, isAvailable, type Quantity } from '../core/estimate';
+import { type Estimate, isAvailable } from '../core/estimate';
+import { quantity } from '../core/quantity';
 import { ExitframeError } from '../core/reason';
-import { coverageFactor } from '../core/statistics';
 import { findUnit, fromSi, toSi, UNITS, type UnitKind, unitOf } from '../core/unitTable';
 import type { Conditions, NotebookEntry } from '../shot/notebook';
 
@@ -216,7 +216,9 @@ function entryIn(
   const dof = names.includes(DOF) ? numberIn(cell(DOF), number, DOF, positive) : null;
   const reported = (column: Column, freedom: number | null) => {
     const estimate = read(column);
-    return estimate === null ? NOT_IN_TABLE : quantityOf(estimate, freedom);
+    return estimate === null
+      ? NOT_IN_TABLE
+      : quantity(estimate.value, estimate.u, freedom, COVERAGE);
   };
   const conditions = Object.fromEntries(
     CONDITIONS.map((column) => [column.key, read(column)]),
@@ -233,11 +235,6 @@ function entryIn(
 const NOT_IN_TABLE = {
   unavailable: { code: 'notInTable', message: 'The table states none.' },
 };
-
-function quantityOf({ value, u }: Estimate, dof: number | null): Quantity {
-  const half = coverageFactor(COVERAGE, dof) * u;
-  return { value, u, dof, interval: [value - half, value + half], coverage: COVERAGE };
-}
 
 /** Null: an empty cell. */
 function numberIn(

@@ -1,6 +1,6 @@
-import { signal } from '@preact/signals';
+import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { SeriesFit } from '../compare/fitSeries';
-import type { FittedShot, FreeKey } from '../compare/seriesCurve';
+import type { FittedShot, FreeKey, SeriesFitQuestion } from '../compare/seriesCurve';
 import { isAvailable } from '../core/estimate';
 import { ExitframeError, type Reason } from '../core/reason';
 import { launcherOf } from '../launch/fromShot';
@@ -24,33 +24,47 @@ export interface FoundFit {
   readonly shots: number;
   /** Counted shots that state no whole launcher or no speed. */
   readonly leftOut: number;
+  /** What was asked, as text. */
+  readonly key: string;
 }
 
 /** Inputs of the launcher fitted to the shots that count, in a thread of their own. */
 export function createNotebookFit(
+  counted: ReadonlySignal<readonly NotebookEntry[]>,
   start: StartThread<LaunchApi>,
   stopped: (message: string) => Reason,
 ) {
   const task = createTask<FoundFit, LaunchApi>(start, stopped);
   const free = signal<readonly FreeKey[]>(['gapDischarge']);
   const withLeads = signal(true);
+  /** What would be asked now, the model apart. */
+  const asked = () => ({
+    shots: counted.value.flatMap((entry) => fittedShot(entry, withLeads.value)),
+    free: free.value,
+  });
   return {
     ...{ free, withLeads },
     state: task.state,
+    /** The shots that count, or what is set free, changed after the fit. */
+    isStale: computed(() => {
+      const work = task.state.value;
+      return work.kind === 'done' && work.found.key !== keyOf(asked());
+    }),
     cancel: task.cancel,
     reset: task.reset,
     setFree(key: FreeKey, isFree: boolean) {
       const others = free.value.filter((one) => one !== key);
       free.value = FREE_INPUTS.filter((one) => (one === key ? isFree : others.includes(one)));
     },
-    run: (entries: readonly NotebookEntry[], model: ModelName, coverage: number): Promise<void> => {
-      const shots = entries.flatMap((entry) => fittedShot(entry, withLeads.value));
+    run: (model: ModelName, coverage: number): Promise<void> => {
+      const question = asked();
+      const entries = counted.value.length;
       return task.run(async (thread, onShare) => {
-        const question = { model, shots, free: free.value, coverage };
-        const outcome = await thread.fit(question, onShare);
+        const outcome = await thread.fit({ ...question, model, coverage }, onShare);
         if (outcome.ok) {
-          const leftOut = entries.length - shots.length;
-          return { fit: outcome.value, model, shots: shots.length, leftOut };
+          const shots = question.shots.length;
+          const key = keyOf(question);
+          return { fit: outcome.value, model, shots, leftOut: entries - shots, key };
         }
         const { code, message, remedy } = outcome.reason;
         throw new ExitframeError(code, message, remedy);
@@ -59,8 +73,12 @@ export function createNotebookFit(
   };
 }
 
+/** The order in which shots are listed changes nothing. */
+const keyOf = ({ shots, free }: Pick<SeriesFitQuestion, 'shots' | 'free'>): string =>
+  JSON.stringify([shots.map((one) => JSON.stringify(one)).sort(), free]);
+
 /** None where the shot states no whole launcher, or has no speed with an uncertainty. */
-function fittedShot(
+export function fittedShot(
   { name, shot, exitVelocity, lead, own, shared }: NotebookEntry,
   withLeads: boolean,
 ): FittedShot[] {

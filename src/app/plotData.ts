@@ -1,7 +1,6 @@
-import { isAvailable } from '../core/estimate';
+import { intervalFactor, isAvailable } from '../core/estimate';
 import type { FitCurve } from '../reduction/types';
 import type { Position, Result } from '../shot/result';
-import { coverageFactor } from './flightPicture';
 
 /** Measured minus fitted distance of one frame, m. */
 export interface Residual {
@@ -65,6 +64,6 @@ export function speedsBetween(positions: readonly Position[]): readonly SpeedBet
 export function bandCoverage(result: Result): { coverageFactor: number; coverage: number } {
   const { exitVelocity } = result;
   return isAvailable(exitVelocity)
-    ? { coverageFactor: coverageFactor(exitVelocity), coverage: exitVelocity.coverage }
+    ? { coverageFactor: intervalFactor(exitVelocity), coverage: exitVelocity.coverage }
     : { coverageFactor: 1, coverage: 0.683 };
 }

@@ -14,12 +14,15 @@ export interface Sample {
 
 export const FIRST_SAMPLE = 'a-clean';
 
-const shots = import.meta.glob<unknown>('../../sample-clips/*/*.shot.json', {
+/** Whether a shot's notes say that it comes from the renderer; wherever it is shown that is said. */
+export const isRendered = (notes: string): boolean => notes.startsWith('Rendered, not filmed');
+
+const shots = import.meta.glob<unknown>('../../sample-clips/[a-z]-*/*.shot.json', {
   eager: true,
   import: 'default',
 });
 const media = import.meta.glob<string>(
-  '../../sample-clips/*/**/*.{mp4,mov,webm,mkv,avi,gif,png,tif,tiff,bmp}',
+  '../../sample-clips/[a-z]-*/**/*.{mp4,mov,webm,mkv,avi,gif,png,tif,tiff,bmp}',
   { eager: true, query: '?url', import: 'default' },
 );
 
@@ -43,15 +46,34 @@ export async function fetchSample(sample: Sample): Promise<FootageFile[]> {
   return Promise.all(
     sample.urls.map(async (url, i) => {
       const name = (names[i] ?? sample.id).split('/').at(-1) ?? sample.id;
-      const response = await fetch(url).catch(() => null);
-      if (!response?.ok) {
-        throw new ExitframeError(
-          'sampleNotFetched',
-          `The sample clip ${name} could not be fetched.`,
-          'Check that the tool is still being served, then open it again.',
-        );
-      }
-      return { name, blob: await response.blob() };
+      return { name, blob: await fetchFile(url, name) };
     }),
   );
+}
+
+const series = import.meta.glob<string>(
+  ['../../sample-clips/series/*.{shot,result}.json', '../../sample-clips/series/*.mp4'],
+  { eager: true, query: '?url', import: 'default' },
+);
+
+/** Fetches the shot and result files of the rendered series, and the clips that were kept of it. */
+export async function fetchSampleSeries(): Promise<File[]> {
+  return Promise.all(
+    Object.entries(series).map(async ([path, url]) => {
+      const name = path.slice(path.lastIndexOf('/') + 1);
+      return new File([await fetchFile(url, name)], name);
+    }),
+  );
+}
+
+async function fetchFile(url: string, name: string): Promise<Blob> {
+  const response = await fetch(url).catch(() => null);
+  if (!response?.ok) {
+    throw new ExitframeError(
+      'sampleNotFetched',
+      `The sample file ${name} could not be fetched.`,
+      'Check that the tool is still being served, then open it again.',
+    );
+  }
+  return response.blob();
 }

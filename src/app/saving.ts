@@ -1,15 +1,15 @@
 import type { Result, Shot } from './resultTypes';
 
-/** Writes text to a file the person chooses, or downloads it where the browser cannot ask. */
-export async function saveText(
+/** Writes to a file the person chooses, or downloads where the browser cannot ask. False: the person chose no file. */
+export async function saveFile(
   name: string,
-  text: string,
+  data: string | Blob,
   description: string,
   kind: FileKind = 'application/json',
 ): Promise<boolean> {
   const picker = (window as { showSaveFilePicker?: SaveFilePicker }).showSaveFilePicker;
   if (picker === undefined) {
-    download(name, text, kind);
+    download(name, data, kind);
     return true;
   }
   try {
@@ -18,7 +18,7 @@ export async function saveText(
       types: [{ description, accept: { [kind]: [ENDINGS[kind]] } }],
     });
     const stream = await handle.createWritable();
-    await stream.write(text);
+    await stream.write(data);
     await stream.close();
     return true;
   } catch (error) {
@@ -28,7 +28,13 @@ export async function saveText(
   }
 }
 
-const ENDINGS = { 'application/json': '.json', 'text/csv': '.csv' } as const;
+const ENDINGS = {
+  'application/json': '.json',
+  'text/csv': '.csv',
+  'text/html': '.html',
+  'image/svg+xml': '.svg',
+  'image/png': '.png',
+} as const;
 type FileKind = keyof typeof ENDINGS;
 
 /** The part of the File System Access API that is used; the DOM library of TypeScript lacks the picker. */
@@ -37,8 +43,8 @@ type SaveFilePicker = (options: {
   types: { description: string; accept: Record<string, string[]> }[];
 }) => Promise<FileSystemFileHandle>;
 
-function download(name: string, text: string, type: FileKind): void {
-  const url = URL.createObjectURL(new Blob([text], { type }));
+function download(name: string, data: string | Blob, type: FileKind): void {
+  const url = URL.createObjectURL(new Blob([data], { type }));
   const link = document.createElement('a');
   link.href = url;
   link.download = name;

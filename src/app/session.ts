@@ -16,6 +16,7 @@ import { createNotebook } from './notebook';
 import { createNotices } from './notices';
 import { createOpening } from './opening';
 import { passageOf } from './passage';
+import { createPlanning } from './planning';
 import { createPlayer } from './player';
 import { createQueue } from './queue';
 import { createReadings } from './readings';
@@ -70,6 +71,11 @@ export function createSession(
   const calibration = createCalibration(crew.startCalibrator);
   const models = createModelComparison(crew.startModeller, shots.draft, measuring);
   const notebook = createNotebook(crew.startRegistrar, crew.startModeller);
+  const planning = createPlanning(
+    crew.startPlanner,
+    shots.draft,
+    computed(() => films.film.value?.info ?? null),
+  );
   /** Whether frames' fits are on the screen, so that they are worth laying open. */
   const inspectionWanted = signal(false);
   const change = velocityChange(shots, measuring);
@@ -169,6 +175,7 @@ export function createSession(
     calibration,
     models,
     notebook,
+    planning,
     inspection: inspecting.state,
     inspectionWanted,
     velocityChange: change,
@@ -183,6 +190,8 @@ export function createSession(
       if (shot !== null) await opening.resume(shot);
     },
     measure,
+    /** A frame of the open film. */
+    frame: (index: number) => crew.film.frame(index),
     /** The recording rate from a lamp that flickers `flicker` times a second, filmed in this clip. */
     rateFromLamp: (flicker: number, onShare: (share: number) => void) => {
       const clock = readings.clock.value;
@@ -212,6 +221,7 @@ export function createSession(
       models.reset();
       scenery.dispose();
       notebook.dispose();
+      planning.dispose();
       queue.dispose();
       setups.dispose();
       player.pause();

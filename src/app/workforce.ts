@@ -4,6 +4,7 @@ import { carryReasons } from '../protocol/errors';
 import type { FilmApi } from '../protocol/film';
 import type { LaunchApi } from '../protocol/launch';
 import type { MeasureApi } from '../protocol/measure';
+import type { PlanApi } from '../protocol/plan';
 import type { ReduceApi } from '../protocol/reduce';
 import type { SceneryApi } from '../protocol/scenery';
 import type { SeriesApi } from '../protocol/series';
@@ -21,6 +22,7 @@ export interface Workforce extends Measurers {
   readonly startCalibrator: StartCalibrator;
   readonly startModeller: StartThread<LaunchApi>;
   readonly startRegistrar: StartThread<SeriesApi>;
+  readonly startPlanner: StartThread<PlanApi>;
   readonly startScenery: StartThread<Scenery>;
   readonly startBench: StartBench;
 }
@@ -34,7 +36,7 @@ export async function startWorkforce(onFault: (message: string) => void): Promis
   const measurers = await startMeasurers(onFault);
   return {
     ...measurers,
-    ...{ startCalibrator, startModeller, startRegistrar, startBench },
+    ...{ startCalibrator, startModeller, startRegistrar, startPlanner, startBench },
     startScenery: sceneryOf(measurers.film),
   };
 }
@@ -124,6 +126,20 @@ const startRegistrar: StartThread<SeriesApi> = (onFault) => {
   return {
     read: (files, onShare) => remote.read(files, proxy(onShare)),
     summarise: (groups, coverage) => remote.summarise(groups, coverage),
+    dispose: () => worker.terminate(),
+  };
+};
+
+const startPlanner: StartThread<PlanApi> = (onFault) => {
+  const worker = new Worker(new URL('../../workers/plan.worker.ts', import.meta.url), {
+    type: 'module',
+  });
+  tellFaults(worker, onFault);
+  const remote = wrap<PlanApi>(worker);
+  return {
+    judge: (plan) => remote.judge(plan),
+    sweep: (question, onShare) => remote.sweep(question, proxy(onShare)),
+    speed: (question, onShare) => remote.speed(question, proxy(onShare)),
     dispose: () => worker.terminate(),
   };
 };

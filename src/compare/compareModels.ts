@@ -3,7 +3,8 @@ import { type Outcome, type Reason, success } from '../core/reason';
 import type { StatedLauncher } from '../launch/fromShot';
 import { MODEL_NAMES, MODELS, type ModelName } from '../launch/models';
 import { type Predicted, predict } from '../launch/predict';
-import { type CurvePoint, speedCurve } from '../launch/speedCurve';
+import type { Profile } from '../launch/profiles';
+import { type CurvePoint, type CurveQuestion, speedCurve } from '../launch/speedCurve';
 import type { Exit, LaunchCurve, SealOpening } from '../launch/types';
 import { type Agreement, agreement } from './agreement';
 import { closersOf, type GapCloser } from './gap';
@@ -23,19 +24,19 @@ export interface ModelPrediction {
   readonly exit: Exit & { readonly seal: SealOpening };
   readonly curve: LaunchCurve;
   /** Null: the model has no waves. */
-  readonly profiles: readonly GasProfile[] | null;
+  readonly profiles: readonly Profile[] | null;
   /** Null: the film gives nothing to hold against it. */
   readonly speedAgreement: Outcome<Agreement> | null;
   readonly leadAgreement: Outcome<Agreement> | null;
   readonly warnings: readonly Reason[];
 }
 
-type GasProfile = NonNullable<ReturnType<(typeof MODELS)[ModelName]['run']>['profiles']>[number];
-
 /** What the model says of launchers other than the one stated. */
 export interface ModelOutlook {
   /** Those of the lengths tried at which the ball leaves. */
   readonly lengths: readonly CurvePoint[];
+  /** Those of the residual pressures tried with which the ball leaves; null: the model knows of none. */
+  readonly residuals: readonly CurvePoint[] | null;
   /** Null: the film gives no speed, or the model has none to differ from it. */
   readonly closers: readonly GapCloser[] | null;
 }
@@ -49,11 +50,16 @@ export type ComparisonPart =
     }
   | { readonly kind: 'outlook'; readonly model: ModelName; readonly told: ModelOutlook };
 
+/** Residual pressures worth a look, as shares of an atmosphere: 0.01 % to 10 %. */
+export const RESIDUAL_SHARES: readonly number[] = [1e-4, 1e-3, 1e-2, 1e-1];
 /** Barrel lengths tried, as shares of the one stated. */
 const LENGTH_SHARES = [0.3, 0.5, 0.75, 1, 1.25, 1.5];
 /** Runs of a model that a converged launch and a search for one input come to, for the progress. */
 const RUNS_CONVERGED = 6;
 const RUNS_A_CLOSER = 12;
+
+const knowsResidual = (model: ModelName): boolean =>
+  MODELS[model].inputs.includes('residualPressure');
 
 /**
  * Every model beside the film: `onPart` is told of each as it is done, `onShare` of the share of the work, 0..1. A
@@ -69,12 +75,15 @@ export function compareModels(
   const work = {
     prediction: runs + RUNS_CONVERGED,
     lengths: LENGTH_SHARES.length * runs,
+    residuals: (model: ModelName) => (knowsResidual(model) ? RESIDUAL_SHARES.length * runs : 0),
     closers: (model: ModelName) =>
       question.measured.speed === null ? 0 : RUNS_A_CLOSER * MODELS[model].inputs.length,
   };
   const all = MODEL_NAMES.reduce(
     (sum, model) =>
-      sum + MODELS[model].cost * (work.prediction + work.lengths + work.closers(model)),
+      sum +
+      MODELS[model].cost *
+        (work.prediction + work.lengths + work.residuals(model) + work.closers(model)),
     0,
   );
   let done = 0;
@@ -86,6 +95,7 @@ export function compareModels(
     return result;
   };
   const lengths = LENGTH_SHARES.map((share) => share * question.launcher.barrelLength);
+  const residuals = RESIDUAL_SHARES.map((share) => share * question.launcher.air.pressure);
   const byCost = [...MODEL_NAMES].sort((a, b) => MODELS[a].cost - MODELS[b].cost);
   const predictions = byCost.map((model) => {
     const told = piece(MODELS[model].cost * work.prediction, (tell) =>
@@ -96,13 +106,20 @@ export function compareModels(
   });
   for (const { model, told } of predictions) {
     const { cost } = MODELS[model];
-    const atLengths = piece(cost * work.lengths, (tell) =>
-      speedCurve({ ...question, model, what: 'barrelLength', values: lengths }, tell),
-    );
+    const curve = (what: CurveQuestion['what'], values: readonly number[], size: number) =>
+      piece(cost * size, (tell) => speedCurve({ ...question, model, what, values }, tell));
+    const atLengths = curve('barrelLength', lengths, work.lengths);
+    const atResiduals = knowsResidual(model)
+      ? curve('residualPressure', residuals, work.residuals(model))
+      : null;
     const closers = piece(cost * work.closers(model), (tell) =>
       told.ok ? gapClosers(model, question, told.value, tell) : null,
     );
-    onPart({ kind: 'outlook', model, told: { lengths: atLengths, closers } });
+    onPart({
+      kind: 'outlook',
+      model,
+      told: { lengths: atLengths, residuals: atResiduals, closers },
+    });
   }
 }
 

@@ -1,10 +1,11 @@
 import type { Quantity } from '../core/estimate';
+import { quantity } from '../core/quantity';
 import { failure, type Outcome, type Reason, success } from '../core/reason';
 import { chiSquareCdf } from '../core/statistics';
 import { fitNonlinear } from '../fit/nonlinear';
 import type { Fit } from '../fit/types';
 import { LAUNCHER_INPUTS } from '../launch/inputs';
-import { quantity } from '../uncertainty/quantity';
+import { finerRuns, settled, withMeshError } from './finerRuns';
 import {
   type Common,
   commonsOf,
@@ -47,6 +48,9 @@ export interface SeriesFit {
  * and above the noise of gas dynamics on a mesh, where a shock opens the seal now in this cell's step, now in that one's.
  */
 const TOLERANCES = { gainTolerance: 3e-4, stepTolerance: 1e-4, maxIterations: 25 };
+/** Corrections for the mesh stand when they move by less than this share of what a shot is known to. */
+const SETTLED = 0.1;
+const MOST_CORRECTIONS = 3;
 /** Of the solver's number, for the slope of a bent shift. */
 const SLOPE_STEP = 1e-3;
 /** Inputs pulled by less than this many of their uncertainties are not worth a word. */
@@ -56,8 +60,9 @@ const LEAST_PULL = 0.5;
  * Fits inputs of the launcher to the speeds, and leads, of a series by weighted least squares: each free one is off by
  * the same amount in every shot. The other inputs, and what the shots' speeds share, take part as numbers known
  * beforehand: one observation of none with the stated standard uncertainty each, so the covariance holds them too.
+ * The slopes are those of the model's quick runs; what these lack to its best is put right where the fit comes to.
  * Where more is left over than the uncertainties explain, those of the parameters are enlarged by the Birge ratio.
- * Failures: `tooFewForFit`, `fitNotStarted`, `fitNotSettled`, `freeInputsNotSeparable`.
+ * Failures: `tooFewForFit`, `fitNotStarted`, `fitNotSettled`, `freeInputsNotSeparable`. Throws `modelNotConverged`.
  */
 export function fitSeries(
   question: SeriesFitQuestion,
@@ -73,17 +78,19 @@ export function fitSeries(
     );
   }
   const commons = commonsOf(shots, free);
-  const { errors, speedU } = sharedErrors(shots);
+  const none = new Float64Array(commons.length);
+  let finer = finerRuns(question, commons, none);
+  const { errors, speedU } = sharedErrors(withMeshError(shots, finer));
   const known = commons.filter((one) => !one.free).length + errors.length;
   const observed = [
     ...shots.map(({ speed }, i) => ({ value: speed.value, u: speedU[i] as number })),
     ...shots.flatMap(({ lead }) => (lead === null ? [] : [lead])),
     ...Array.from({ length: known }, () => ({ value: 0, u: 1 })),
   ];
-  const curve = curveOf(question, commons, errors, onProgress);
+  const curveNow = () => curveOf(question, commons, errors, finer.corrections, onProgress);
   const start = new Float64Array(commons.length + errors.length).fill(ORIGIN);
   const values = new Float64Array(observed.length);
-  curve(start, values, null);
+  curveNow()(start, values, null);
   if (!values.every(Number.isFinite)) {
     return failure(
       'fitNotStarted',
@@ -91,13 +98,23 @@ export function fitSeries(
       'Look at that shot on its Models step, or do not count it.',
     );
   }
-  const fit = fitNonlinear(
-    curve,
-    Float64Array.from(observed, ({ value }) => value),
-    Float64Array.from(observed, ({ u }) => u),
-    start,
-    TOLERANCES,
-  );
+  const fitFrom = (numbers: Float64Array) =>
+    fitNonlinear(
+      curveNow(),
+      Float64Array.from(observed, ({ value }) => value),
+      Float64Array.from(observed, ({ u }) => u),
+      numbers,
+      TOLERANCES,
+    );
+  let fit = fitFrom(start);
+  // What the quick runs lack is worked out anew where the fit has come to, until that stands.
+  for (let round = 0; fit.stop.converged && round < MOST_CORRECTIONS; round++) {
+    const counted = fit.parameters.map((number) => number - ORIGIN);
+    const there = finerRuns(question, commons, counted);
+    if (settled(finer, there, shots, SETTLED)) break;
+    finer = there;
+    fit = fitFrom(fit.parameters);
+  }
   onProgress?.(1);
   if (!fit.stop.converged) {
     return failure(

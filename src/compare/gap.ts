@@ -1,7 +1,6 @@
 import { ExitframeError, failure, type Outcome, success } from '../core/reason';
 import { LAUNCHER_INPUTS, type LauncherInputKey, type LauncherUncertainty } from '../launch/inputs';
-import type { Model } from '../launch/sweep';
-import type { Launcher } from '../launch/types';
+import type { Launcher, Model } from '../launch/types';
 
 /** How one input alone would have to be for the model to give the speed measured. */
 export interface GapCloser {

@@ -4,7 +4,7 @@ import type { Curve } from '../fit/nonlinear';
 import type { StatedLauncher } from '../launch/fromShot';
 import { LAUNCHER_INPUTS, type LauncherInputKey } from '../launch/inputs';
 import { MODELS, type ModelName } from '../launch/models';
-import type { Launcher } from '../launch/types';
+import type { Launch, Launcher } from '../launch/types';
 
 /** A shot that a model is fitted to. */
 export interface FittedShot extends StatedLauncher {
@@ -108,13 +108,17 @@ export function sharedErrors(shots: readonly FittedShot[]): {
   return { errors: errors.filter((one) => one.some((effect) => effect !== 0)), speedU };
 }
 
-type Results = readonly [speed: number, lead: number];
+/** m/s and s. */
+export type Results = readonly [speed: number, lead: number];
 const NONE: Results = [Number.NaN, Number.NaN];
+
+/** What a run says; not a number where the ball does not leave. */
+export const resultsOf = ({ exit }: Launch): Results =>
+  exit.ok ? [exit.value.speed, exit.value.seal.lead] : NONE;
 
 function resultsBy(model: ModelName, launcher: Launcher): Results {
   try {
-    const { exit } = MODELS[model].varied(launcher);
-    return exit.ok ? [exit.value.speed, exit.value.seal.lead] : NONE;
+    return resultsOf(MODELS[model].varied(launcher));
   } catch (error) {
     // The solver takes a step to what cannot be for one too far.
     if (error instanceof ExitframeError && error.code === 'badLauncher') return NONE;
@@ -122,29 +126,49 @@ function resultsBy(model: ModelName, launcher: Launcher): Results {
   }
 }
 
-/** Speeds, leads, then the numbers known beforehand; the model is run once for launchers stated alike. */
+/** Shots of one key are stated alike, and the model is run once for them. */
+export const launcherKey = ({ launcher }: Pick<FittedShot, 'launcher'>): string =>
+  JSON.stringify(launcher);
+
+export const distinctLaunchers = (
+  shots: readonly FittedShot[],
+): (readonly [string, Launcher])[] => [
+  ...new Map(shots.map((shot) => [launcherKey(shot), shot.launcher])),
+];
+
+/** The launcher as stated with its inputs off by the solver's numbers, counted from none. */
+export const movedBy = (
+  commons: readonly Common[],
+  numbers: ArrayLike<number>,
+  stated: Launcher,
+): Launcher =>
+  commons.reduce((launcher, { key, shift }, j) => {
+    const { get, set } = LAUNCHER_INPUTS[key];
+    const off = shift(numbers[j] as number);
+    return off === 0 ? launcher : set(launcher, get(launcher) + off);
+  }, stated);
+
+/** Speeds, leads, then the numbers known beforehand. `corrections` are added to the model's results, by launcher. */
 export function curveOf(
   { model, shots }: SeriesFitQuestion,
   commons: readonly Common[],
   errors: readonly (readonly number[])[],
+  corrections: ReadonlyMap<string, Results>,
   onProgress?: (share: number) => void,
 ): Curve {
-  const texts = shots.map(({ launcher }) => JSON.stringify(launcher));
-  const distinct = [...new Map(texts.map((text, i) => [text, shots[i]?.launcher as Launcher]))];
+  const texts = shots.map(launcherKey);
+  const distinct = distinctLaunchers(shots);
   const place = new Map(distinct.map(([text], i) => [text, i]));
   const leads = shots.flatMap(({ lead }, i) => (lead === null ? [] : [i]));
   const expected = ROUNDS * distinct.length * (commons.length + 2);
   let runs = 0;
   const runAll = (parameters: Float64Array): Results[] =>
-    distinct.map(([, stated]) => {
-      const moved = commons.reduce((launcher, common, j) => {
-        const { get, set } = LAUNCHER_INPUTS[common.key];
-        const shift = common.shift(parameters[j] as number);
-        return shift === 0 ? launcher : set(launcher, get(launcher) + shift);
-      }, stated);
+    distinct.map(([text, stated]) => {
+      const [speed, lead] = resultsBy(model, movedBy(commons, parameters, stated));
+      const [more, later] = corrections.get(text) ?? [0, 0];
       runs += 1;
       onProgress?.(Math.min(0.99, runs / expected));
-      return resultsBy(model, moved);
+      return [speed + more, lead + later];
     });
   const fill = (parameters: Float64Array, results: readonly Results[], out: Float64Array) => {
     const of = (i: number) => results[place.get(texts[i] as string) as number] as Results;

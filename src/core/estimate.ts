@@ -15,6 +15,17 @@ export interface Quantity extends Estimate {
   readonly dof: number | null;
 }
 
+/** Half the coverage interval over the standard uncertainty. */
+export function intervalFactor({ interval: [low, high], u }: Quantity): number {
+  return u > 0 ? (high - low) / 2 / u : 0;
+}
+
+/** A quantity as it is stated: with its expanded uncertainty, half the coverage interval. */
+export const expanded = (quantity: Quantity, sign: 1 | -1 = 1): Estimate => ({
+  value: quantity.value * sign,
+  u: quantity.u * intervalFactor(quantity),
+});
+
 /** Stands where a number would, and says why there is none. */
 export interface Unavailable {
   readonly unavailable: Reason;

@@ -139,3 +139,6 @@ export function formatInterval(
   const place = Number.isFinite(size) && size > 0 ? placeOf(size) : -3;
   return `${atPlace(low, place)} to ${atPlace(high, place)} ${unit.symbol}`.trim();
 }
+
+/** A share in percent: '95 %'. */
+export const percent = (share: number): string => `${numberAt(share * 100, 4)}\u00a0%`;

@@ -1,8 +1,8 @@
+import { quantity } from '../core/quantity';
 import { ExitframeError, failure, type Outcome, success } from '../core/reason';
 import type { BudgetEntry, MonteCarloReport, Warning } from '../shot/result';
 import { combine, entry } from '../uncertainty/budget';
 import { agrees, numericalTolerance, propagate } from '../uncertainty/monteCarlo';
-import { quantity } from '../uncertainty/quantity';
 import { average } from './average';
 import { boreWarnings, withBore } from './bore';
 import { exitBudget, responses } from './budget';

@@ -1,5 +1,6 @@
 import type { Quantity } from '../core/estimate';
-import { effectiveDof, quantity } from '../uncertainty/quantity';
+import { quantity } from '../core/quantity';
+import { effectiveDof } from '../uncertainty/quantity';
 import type { Member } from './average';
 import type { Response } from './budget';
 import type { Candidate } from './candidate';

@@ -1,8 +1,8 @@
 import type { Quantity } from '../core/estimate';
+import { quantity } from '../core/quantity';
 import type { Metres } from '../core/units';
 import type { Warning } from '../shot/result';
 import { combine, entry } from '../uncertainty/budget';
-import { quantity } from '../uncertainty/quantity';
 
 /** How a mark was seen to turn, on the nominal clock. */
 export interface SpinInputs {

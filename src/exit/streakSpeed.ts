@@ -1,4 +1,5 @@
 import type { Estimate } from '../core/estimate';
+import { quantity } from '../core/quantity';
 import { failure, type Outcome, success } from '../core/reason';
 import { chiSquareCdf, coverageFactor } from '../core/statistics';
 import type { Pixels, Seconds } from '../core/units';
@@ -6,7 +7,6 @@ import { fitLinear } from '../fit/linear';
 import { fitRobustly } from '../fit/robust';
 import type { BudgetEntry, StreakReport, Warning } from '../shot/result';
 import { combine, entry } from '../uncertainty/budget';
-import { quantity } from '../uncertainty/quantity';
 import { nominalSetting, type Setting } from './flight';
 import { type SharedInput, sharedInputs, shifted } from './inputs';
 import type { FittedPath, SharedInputs } from './types';

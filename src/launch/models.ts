@@ -4,7 +4,7 @@ import { launchByExpansion } from './expansion';
 import { launchByGasDynamics } from './gasDynamics';
 import { LAUNCHER_INPUTS, type LauncherInputKey } from './inputs';
 import { launchByMomentum } from './momentum';
-import type { Model } from './sweep';
+import type { Model } from './types';
 
 /** In the order of what they take into account. */
 export const MODEL_NAMES = ['constantForce', 'momentum', 'gasDynamics', 'expansion'] as const;

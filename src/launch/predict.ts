@@ -1,12 +1,19 @@
 import type { Cancellation } from '../core/cancellation';
 import type { Quantity } from '../core/estimate';
-import { ExitframeError, failure, type Outcome, type Reason, success } from '../core/reason';
+import { quantity } from '../core/quantity';
+import {
+  ExitframeError,
+  failure,
+  type Outcome,
+  type Reason,
+  reasonOf,
+  success,
+} from '../core/reason';
 import type { BudgetEntry } from '../shot/result';
 import { combine, entry } from '../uncertainty/budget';
-import { quantity, uniformU } from '../uncertainty/quantity';
+import { uniformU } from '../uncertainty/quantity';
 import { LAUNCHER_INPUTS, type LauncherInputKey, type LauncherUncertainty } from './inputs';
-import type { Model } from './sweep';
-import type { Launch, Launcher } from './types';
+import type { Launch, Launcher, Model } from './types';
 
 /** What is predicted, each with the uncertainty that the inputs give it. */
 export interface Prediction {
@@ -60,7 +67,9 @@ export function predict(
   uncertainty: LauncherUncertainty,
   { coverage, varied = model, onProgress, cancellation }: PredictOptions,
 ): Outcome<Prediction> {
-  const launch = model(launcher);
+  const best = converged(model, launcher);
+  if (!best.ok) return best;
+  const launch = best.value;
   if (!launch.exit.ok) return launch.exit;
   const { speed, seal } = launch.exit.value;
   const middle =
@@ -110,6 +119,16 @@ const bentWarning = (source: string): Reason => ({
 
 function resultsOf({ exit }: Launch): Outcome<Results> {
   return exit.ok ? success([exit.value.speed, exit.value.seal.lead]) : exit;
+}
+
+/** The model's best run, or that its mesh never settled. */
+function converged(model: Model, launcher: Launcher): Outcome<Launch> {
+  try {
+    return success(model(launcher));
+  } catch (error) {
+    if (!(error instanceof ExitframeError && error.code === 'modelNotConverged')) throw error;
+    return { ok: false, reason: reasonOf(error) };
+  }
 }
 
 /** Null: the launcher cannot be so. */

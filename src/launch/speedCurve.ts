@@ -26,13 +26,14 @@ export function speedCurve(
   { model, launcher, uncertainty, what, values, coverage }: CurveQuestion,
   onProgress?: (share: number) => void,
 ): CurvePoint[] {
+  const { run, varied } = MODELS[model];
   const others = { ...uncertainty, [what]: 0 };
   const { startPosition, ballDiameter, air } = launcher;
   const possible = (at: number) =>
     what === 'barrelLength' ? at > startPosition + ballDiameter / 2 : at >= 0 && at < air.pressure;
   return values.flatMap((at, i) => {
     const there = possible(at)
-      ? predict(MODELS[model].varied, { ...launcher, [what]: at }, others, { coverage })
+      ? predict(run, { ...launcher, [what]: at }, others, { coverage, varied })
       : null;
     onProgress?.((i + 1) / values.length);
     return there?.ok ? [{ at, speed: there.value.speed.quantity }] : [];

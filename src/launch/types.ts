@@ -87,3 +87,5 @@ export interface MeshChange {
   readonly speed: number;
   readonly lead: number;
 }
+
+export type Model = (launcher: Launcher) => Launch;

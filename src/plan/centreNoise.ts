@@ -30,8 +30,12 @@ const PIXEL: Pixels = Math.sqrt(1 / 12);
 /** Stated uncertainty over the bound, as `docs/validation.md` has errors over it: sharp, and more for a blur of one radius. */
 const OVER_BOUND = 1.09;
 const OVER_BOUND_BLURRED = 1.24;
-/** Error of a centre on film coded with loss, whatever its contrast: class `compressed` of `docs/validation.md`. */
-const CODED: Pixels = 0.05;
+/**
+ * Error of a centre on film coded with loss, whatever its contrast, and the radius it was measured at: class
+ * `compressed` of `docs/validation.md`, H.264 at rate factor 23. Blocks err apart from each other, so a longer outline
+ * averages over more of them: as the root of the radius.
+ */
+const CODED = { u: 0.05, radius: 20 } as const;
 /** A radius is told by diameter and scale to this share at least, and by the frames together. */
 const RADIUS_SHARE = 0.02;
 const FRAMES_LEARNT = 4;
@@ -66,7 +70,8 @@ export function centreNoise(disc: PlannedDisc): CentreNoise {
   const known = 1 / (RADIUS_SHARE * radius) ** 2 + FRAMES_LEARNT * whole;
   const over =
     OVER_BOUND + (OVER_BOUND_BLURRED - OVER_BOUND) * Math.min(1, sweep / Math.max(radius, 1e-9));
-  const u = (information: number) => Math.hypot(over / Math.sqrt(information), coded ? CODED : 0);
+  const byCodec = coded ? CODED.u * Math.sqrt(CODED.radius / radius) : 0;
+  const u = (information: number) => Math.hypot(over / Math.sqrt(information), byCodec);
   return { alongU: u(xx - xr ** 2 / (rr + known)), acrossU: u(yy), visible: seen / NODES };
 }
 

@@ -34,7 +34,3 @@ export function termsOf(budget: readonly BudgetEntry[]): Term[] {
     .map(([name, variance]) => ({ name, u: Math.sqrt(variance), share: variance / total }))
     .sort((a, b) => b.share - a.share);
 }
-
-/** Part of the standard uncertainty that comes from a term; 0 where nothing does. */
-export const termU = (terms: readonly Term[], name: TermName): number =>
-  terms.find((term) => term.name === name)?.u ?? 0;

@@ -1,21 +1,24 @@
-import { type ScaleLinear, scaleLinear } from 'd3';
+import { type ScaleContinuousNumeric, scaleLinear, scaleLog } from 'd3';
 import type { ComponentChildren, TargetedPointerEvent } from 'preact';
 import { useId } from 'preact/hooks';
+import { numberAt } from '../core/format';
 import './plots.css';
 
-export type LinearScale = ScaleLinear<number, number>;
+/** Linear, unless an axis asks for another. */
+export type PlotScale = ScaleContinuousNumeric<number, number>;
 
 export interface Axis {
   /** What it is and its unit: 'time, ms'. */
   readonly title: string;
   /** In the shown unit. */
   readonly domain: readonly [number, number];
+  readonly logarithmic?: boolean;
 }
 
 /** What is drawn in a chart is given its scales, from shown units to CSS pixels. */
 export interface Field {
-  readonly x: LinearScale;
-  readonly y: LinearScale;
+  readonly x: PlotScale;
+  readonly y: PlotScale;
   readonly left: number;
   readonly right: number;
   readonly top: number;
@@ -60,12 +63,33 @@ function fieldOf(
   const top = TITLE + (props.headroom ?? 0);
   const bottom = Math.max(props.height - (props.bareX ? BARE_FOOT : FOOT), top + 1);
   return {
-    x: scaleLinear().domain(props.x.domain).range([left, right]),
-    y: scaleLinear().domain(props.y.domain).range([bottom, top]),
+    x: scaleOf(props.x).range([left, right]),
+    y: scaleOf(props.y).range([bottom, top]),
     left,
     right,
     top,
     bottom,
+  };
+}
+
+const scaleOf = ({ domain, logarithmic }: Axis): PlotScale =>
+  (logarithmic ? scaleLog() : scaleLinear()).domain(domain);
+
+/** Leading figures of the numbers on a logarithmic axis. */
+const LEADING = [1, 2, 5];
+
+/** Round numbers along an axis, and how they are written. */
+function ticksOf(scale: PlotScale, { domain, logarithmic }: Axis, count: number) {
+  // Plain figures: a comma between thousands reads as a decimal point to many.
+  if (!logarithmic) return { ticks: scale.ticks(count), text: scale.tickFormat(count, 'f') };
+  const [low, high] = domain;
+  const ticks: number[] = [];
+  for (let power = Math.floor(Math.log10(low)); 10 ** power <= high; power++) {
+    ticks.push(...LEADING.map((figure) => figure * 10 ** power));
+  }
+  return {
+    ticks: ticks.filter((tick) => tick >= low && tick <= high),
+    text: (tick: number) => numberAt(tick, 2),
   };
 }
 
@@ -76,9 +100,8 @@ export function Chart(props: ChartProps) {
   const { x, y, left, right, top, bottom } = field;
   const xCount = Math.max(2, Math.floor((right - left) / X_TICK_SPACING));
   const yCount = Math.max(2, Math.floor((bottom - top) / Y_TICK_SPACING));
-  // Plain figures: a comma between thousands reads as a decimal point to many.
-  const xText = x.tickFormat(xCount, 'f');
-  const yText = y.tickFormat(yCount, 'f');
+  const across = ticksOf(x, props.x, xCount);
+  const up = ticksOf(y, props.y, yCount);
   const point = (event: TargetedPointerEvent<SVGSVGElement>) => {
     const box = event.currentTarget.getBoundingClientRect();
     props.onPointer?.({ left: event.clientX - box.left, top: event.clientY - box.top }, field);
@@ -89,6 +112,7 @@ export function Chart(props: ChartProps) {
       class="plot-chart"
       width={props.width}
       height={props.height}
+      viewBox={`0 0 ${props.width} ${props.height}`}
       role="img"
       aria-label={props.label}
       onPointerMove={point}
@@ -100,20 +124,20 @@ export function Chart(props: ChartProps) {
         <rect x={left} y={top} width={right - left} height={bottom - top} />
       </clipPath>
       <g class="plot-axis plot-axis-y">
-        {y.ticks(yCount).map((tick) => (
+        {up.ticks.map((tick) => (
           <g key={tick} transform={`translate(0 ${y(tick)})`}>
             <path d={`M${left} 0H${right}`} />
             <text x={left - 8} dy="0.32em">
-              {yText(tick)}
+              {up.text(tick)}
             </text>
           </g>
         ))}
       </g>
       <g class="plot-axis plot-axis-x">
-        {x.ticks(xCount).map((tick) => (
+        {across.ticks.map((tick) => (
           <g key={tick} transform={`translate(${x(tick)} 0)`}>
             <path d={`M0 ${bottom}v5`} />
-            {!props.bareX && <text y={bottom + 18}>{xText(tick)}</text>}
+            {!props.bareX && <text y={bottom + 18}>{across.text(tick)}</text>}
           </g>
         ))}
       </g>

@@ -110,6 +110,13 @@ const KEY_MARKS = {
       <path d="M11 0V12" />
     </g>
   ),
+  planned: <circle class="plot-planned" cx="11" cy="6" r="5" />,
+  impossible: (
+    <g class="plot-impossible">
+      <rect width="22" height="12" />
+      <path d="M0 12L22 0" />
+    </g>
+  ),
   ball: <path class="plot-way" d="M0 6h22" />,
   shock: <circle class="plot-shock" cx="11" cy="6" r="3" />,
 } satisfies Readonly<Record<string, ComponentChildren>>;

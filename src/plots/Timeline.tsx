@@ -58,6 +58,7 @@ export function Timeline({ events, from, coverage }: TimelineProps) {
             class="plot-chart"
             width={width}
             height={foot + AXIS}
+            viewBox={`0 0 ${width} ${foot + AXIS}`}
             role="img"
             aria-label={`Timeline of ${events.length} events`}
           >

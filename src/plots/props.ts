@@ -4,7 +4,8 @@ import type { ShownUnit } from './units';
 
 /*
  * What each plot is given: finished numbers in SI units. Components, one a file of the same name:
- * PositionPlot, ResidualPlot, VelocityPlot, SealPlot, Timeline, BudgetChart, SpeedPlot, SealPressurePlot, GasDiagram.
+ * PositionPlot, ResidualPlot, VelocityPlot, SealPlot, Timeline, BudgetChart, SpeedPlot, SealPressurePlot, GasDiagram,
+ * ContourPlot.
  */
 
 /** A curve over time with the half width of its coverage band. Arrays run together. */
@@ -150,6 +151,26 @@ export interface SealPressurePlotProps {
   readonly opensAt: number;
   /** The lead on the film, s, and its interval; null: not measured. */
   readonly film: { readonly lead: number; readonly interval: readonly [number, number] } | null;
+}
+
+/** What one setting of a plan would give. */
+interface ContourCell {
+  /** Relative standard uncertainty; null: nothing. */
+  readonly value: number | null;
+  /** Why there is nothing. */
+  readonly why: string | null;
+}
+
+export interface ContourPlotProps {
+  /** Frames/s, rising, evenly on a logarithmic scale. */
+  readonly rates: readonly number[];
+  /** m, likewise. */
+  readonly fields: readonly number[];
+  /** Row by row, a row a field of view. */
+  readonly cells: readonly ContourCell[];
+  /** The best of them; null: none is possible. */
+  readonly best: number | null;
+  readonly planned: { readonly rate: number; readonly across: number };
 }
 
 /** The gas along the barrel at one instant. */

@@ -1,4 +1,5 @@
 import { orUnavailable, type Quantity, type Reported } from '../core/estimate';
+import { quantity } from '../core/quantity';
 import { failure, type Outcome, success } from '../core/reason';
 import type { ImagePoint, Seconds } from '../core/units';
 import type { ExitReport } from '../exit/exitReport';
@@ -8,7 +9,7 @@ import { type BurstReport, locateBurst } from '../seal/burst';
 import { leadOf } from '../seal/lead';
 import type { BudgetEntry, SealBurst, Warning } from '../shot/result';
 import type { Seal } from '../shot/schema';
-import { quantity, uniformU } from '../uncertainty/quantity';
+import { uniformU } from '../uncertainty/quantity';
 import { driveOf } from './drive';
 import type { MeasuredFilm } from './measureFilm';
 import { alongImage, type Scene } from './scene';

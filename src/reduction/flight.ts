@@ -1,4 +1,5 @@
 import { orUnavailable, type Quantity, type Reported } from '../core/estimate';
+import { quantity } from '../core/quantity';
 import { failure, type Outcome, success } from '../core/reason';
 import type { ImageVector } from '../core/units';
 import { boreAcceleration } from '../exit/bore';
@@ -14,7 +15,7 @@ import { imageDirection } from '../geometry/view';
 import { viewCauses } from '../geometry/viewCauses';
 import type { FlightReport } from '../shot/result';
 import type { Shot } from '../shot/schema';
-import { effectiveDof, quantity } from '../uncertainty/quantity';
+import { effectiveDof } from '../uncertainty/quantity';
 import { type Layout, layAt, sceneAt } from './layOut';
 import type { MeasuredFilm } from './measureFilm';
 import { axisOfPath, flightPoints, type Sighting } from './positions';

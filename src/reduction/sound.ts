@@ -7,13 +7,14 @@ import {
   type Reported,
 } from '../core/estimate';
 import type { AudioTrack } from '../core/film';
+import { quantity } from '../core/quantity';
 import { failure, type Outcome, type Reason, success } from '../core/reason';
 import type { Seconds } from '../core/units';
 import type { Result, SoundReport, Warning } from '../shot/result';
 import type { Shot } from '../shot/schema';
 import { findOnset } from '../sound/onset';
 import { backstopToMicrophone, blastLeadU, soundSpeedIn, travelTime } from '../sound/travel';
-import { difference, quantity, uniformU } from '../uncertainty/quantity';
+import { difference, uniformU } from '../uncertainty/quantity';
 import type { ReductionInputs } from './types';
 
 /** What the film tells that the sound is set against. */

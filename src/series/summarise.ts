@@ -1,7 +1,8 @@
 import type { Quantity } from '../core/estimate';
+import { quantity } from '../core/quantity';
 import { failure, type Outcome, success } from '../core/reason';
 import { chiSquareQuantile, standardDeviation } from '../core/statistics';
-import { effectiveDof, quantity } from '../uncertainty/quantity';
+import { effectiveDof } from '../uncertainty/quantity';
 import { grubbsTest } from './outliers';
 import { scatterBetween, sharedColumns } from './scatter';
 import type { SeriesReport, SeriesShot } from './types';

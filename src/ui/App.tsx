@@ -4,6 +4,8 @@ import { type Desk, DeskContext } from './desk';
 import { FramesSection } from './frames/FramesSection';
 import { ModelsView } from './models/ModelsView';
 import { NotebookView } from './notebook/NotebookView';
+import { PlanView } from './plan/PlanView';
+import { ReportView } from './report/ReportView';
 import { Evidence } from './result/Evidence';
 import { Cautions } from './shell/Cautions';
 import { Header } from './shell/Header';
@@ -22,9 +24,11 @@ import './panels/panels.css';
 import './result/result.css';
 import './models/models.css';
 import './notebook/notebook.css';
+import './plan/plan.css';
+import './report/report.css';
 import './queue/queue.css';
 
-/** The one window: a shot, or the notebook of many. */
+/** The one window: a shot, its report, the notebook of many, or the plan of the next. */
 export function App({ desk }: { readonly desk: Desk }) {
   const over = useDrop(desk);
   useKeys(desk);
@@ -36,10 +40,23 @@ export function App({ desk }: { readonly desk: Desk }) {
         <Header />
         <Cautions />
         <Help />
-        {desk.place.value === 'notebook' ? <NotebookView /> : <ShotBench desk={desk} />}
+        <Place desk={desk} />
       </div>
     </DeskContext.Provider>
   );
+}
+
+function Place({ desk }: { readonly desk: Desk }) {
+  switch (desk.place.value) {
+    case 'shot':
+      return <ShotBench desk={desk} />;
+    case 'report':
+      return <ReportView />;
+    case 'notebook':
+      return <NotebookView />;
+    case 'plan':
+      return <PlanView />;
+  }
 }
 
 /** Steps along the top, film and streak image, the step's sheet beside them. */
@@ -113,19 +130,23 @@ function useDrop(desk: Desk): boolean {
 const TEXT_FILE = /\.(json|csv)$/i;
 
 async function takeDrop(desk: Desk, transfer: DataTransfer): Promise<void> {
+  const { notebook, notices } = desk.session;
+  const intoNotebook = desk.place.value === 'notebook';
   try {
-    if (desk.place.value === 'notebook') {
+    if (intoNotebook) {
       const files = await droppedFiles(transfer);
-      const { notebook, queue } = desk.session;
       // Films alone are to be measured; beside shot files they are those shots' own.
       if (files.some(({ name }) => TEXT_FILE.test(name))) await notebook.add(files);
-      else queue.add(files);
+      else desk.session.queue.add(files);
       return;
     }
+    desk.place.value = 'shot';
     desk.step.value = 'footage';
     await desk.session.openFiles(await droppedFiles(transfer));
   } catch (error) {
-    desk.session.notices.report('footage', error);
+    // A person is told where it was dropped.
+    if (intoNotebook) notebook.report('dropped files', error);
+    else notices.report('footage', error);
   }
 }
 

@@ -4,7 +4,7 @@ import { isRejected } from '../app/frameStates';
 import { toCsv } from '../app/notebookCsv';
 import { addOpenShot } from '../app/notebookShots';
 import type { Setup } from '../app/resultTypes';
-import { fileNameOf, saveText } from '../app/saving';
+import { fileNameOf, saveFile } from '../app/saving';
 import type { ImagePoint } from '../core/units';
 import type { Desk } from './desk';
 
@@ -22,7 +22,7 @@ export async function saveShot(desk: Desk): Promise<void> {
   }
   try {
     const text = `${JSON.stringify(shot.value, null, 2)}\n`;
-    const saved = await saveText(`${fileNameOf(draft.name)}.shot.json`, text, 'Shot file');
+    const saved = await saveFile(`${fileNameOf(draft.name)}.shot.json`, text, 'Shot file');
     if (saved) shots.markSaved();
   } catch (error) {
     notices.report('footage', error);
@@ -39,9 +39,21 @@ export async function saveResult(desk: Desk): Promise<void> {
   if (reduction === null) return;
   try {
     const text = `${JSON.stringify(reduction.result, null, 2)}\n`;
-    await saveText(`${fileNameOf(reduction.result.shot)}.result.json`, text, 'Result file');
+    await saveFile(`${fileNameOf(reduction.result.shot)}.result.json`, text, 'Result file');
   } catch (error) {
     desk.session.notices.report('result', error);
+  }
+}
+
+/** Writes the plan's shot file, for the film that is still to be taken. */
+export async function savePlan({ session: { planning, notices } }: Desk): Promise<void> {
+  const shot = planning.judgement.value?.shot;
+  if (!shot?.ok) return;
+  try {
+    const text = `${JSON.stringify(shot.value, null, 2)}\n`;
+    await saveFile(`${fileNameOf(shot.value.name)}.shot.json`, text, 'Shot file');
+  } catch (error) {
+    notices.report('footage', error);
   }
 }
 
@@ -65,7 +77,7 @@ export function rejectFrame({ session: { shots } }: Desk, frame: number): void {
 export async function saveSetup({ session: { notices } }: Desk, setup: Setup): Promise<void> {
   try {
     const text = `${JSON.stringify(setup, null, 2)}\n`;
-    await saveText(`${fileNameOf(setup.name)}.setup.json`, text, 'Setup file');
+    await saveFile(`${fileNameOf(setup.name)}.setup.json`, text, 'Setup file');
   } catch (error) {
     notices.report('footage', error);
   }
@@ -76,15 +88,29 @@ export async function writeInNotebook(desk: Desk): Promise<void> {
   if (await addOpenShot(desk.session)) desk.place.value = 'notebook';
 }
 
+/** Goes to the notebook and reads the rendered series into it. */
+export function openSampleSeries(desk: Desk): void {
+  desk.place.value = 'notebook';
+  void desk.session.notebook.addSampleSeries();
+}
+
 /** Writes the notebook with everything in it. */
 export async function saveNotebook({ session: { notebook } }: Desk): Promise<void> {
   const file = notebook.file();
   const name = `${fileNameOf(file.name || 'shots')}.notebook.json`;
-  if (await saveText(name, `${JSON.stringify(file)}\n`, 'Notebook')) notebook.markSaved();
+  try {
+    if (await saveFile(name, `${JSON.stringify(file)}\n`, 'Notebook')) notebook.markSaved();
+  } catch (error) {
+    notebook.report(name, error);
+  }
 }
 
 /** Writes the rows as they are shown. */
 export async function saveTable({ session: { notebook } }: Desk): Promise<void> {
   const name = `${fileNameOf(notebook.name.value || 'shots')}.csv`;
-  await saveText(name, toCsv(notebook.rows.value), 'Table', 'text/csv');
+  try {
+    await saveFile(name, toCsv(notebook.rows.value), 'Table', 'text/csv');
+  } catch (error) {
+    notebook.report(name, error);
+  }
 }

@@ -12,6 +12,8 @@ import { createLook } from './stage/look';
 /** What is on the screen and nowhere else: the step looked at, the tool in hand, the view of the film. */
 export type Desk = ReturnType<typeof createDesk>;
 
+export type Place = 'shot' | 'report' | 'notebook' | 'plan';
+
 export const INSPECT: FilmMode = { kind: 'inspect' };
 
 export function createDesk(session: Session, preferences: Preferences) {
@@ -31,8 +33,8 @@ export function createDesk(session: Session, preferences: Preferences) {
   return {
     session,
     preferences,
-    /** One shot, or the notebook of many. */
-    place: signal<'shot' | 'notebook'>('shot'),
+    /** One shot, its report, the notebook of many, or the plan of one not yet filmed. */
+    place: signal<Place>('shot'),
     step,
     mode,
     view: signal<FilmTransform>(FIT),

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { quantity } from '../../src/core/quantity';
 import { seededRandom } from '../../src/core/random';
 import { standardDraw } from '../../src/uncertainty/draw';
 import { agrees, numericalTolerance, propagate } from '../../src/uncertainty/monteCarlo';
 import { independent, propagateCorrelated, standardU } from '../../src/uncertainty/propagation';
-import { quantity, uniformU } from '../../src/uncertainty/quantity';
+import { uniformU } from '../../src/uncertainty/quantity';
 
 // JCGM 101:2008, 9.2: sum of four inputs of mean 0. Columns: standard deviations and kind of the inputs, standard
 // uncertainty, half-width of the 95 % interval by Monte Carlo

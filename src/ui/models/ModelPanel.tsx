@@ -31,7 +31,10 @@ export function ModelPanel() {
       ) : (
         <>
           <Predict />
-          <LauncherFields launcher={draft.launcher} />
+          <LauncherFields
+            launcher={draft.launcher}
+            onChange={(next, label) => shots.edit(changeLauncher(next), { label })}
+          />
         </>
       )}
       <p class="muted">Ball and air are stated on the Ball step; they go into the models too.</p>
@@ -156,16 +159,19 @@ const LOSSES: readonly LauncherField[] = [
   },
 ];
 
-function LauncherFields({ launcher }: { readonly launcher: LauncherInputs }) {
-  const { shots } = useDesk().session;
+/** Everything a launch model needs to know of a launcher besides ball and air. */
+export function LauncherFields(props: {
+  readonly launcher: LauncherInputs;
+  onChange(next: Partial<LauncherInputs>, label: string): void;
+}) {
+  const { launcher, onChange } = props;
   const field = ({ key, ...props }: LauncherField) => (
     <EstimateField
       key={key}
       {...props}
       value={launcher[key]}
       onCommit={(next) =>
-        (next !== null || props.optional) &&
-        shots.edit(changeLauncher({ [key]: next }), { label: props.label })
+        (next !== null || props.optional) && onChange({ [key]: next }, props.label)
       }
     />
   );

@@ -1,7 +1,6 @@
-import { coverageFactor } from '../../app/flightPicture';
 import { MODEL_ORDER, type ModelView } from '../../app/modelComparison';
 import type { ModelName } from '../../app/resultTypes';
-import type { Estimate, Quantity } from '../../core/estimate';
+import { type Estimate, intervalFactor, type Quantity } from '../../core/estimate';
 import { GasDiagram } from '../../plots/GasDiagram';
 import { SealPressurePlot } from '../../plots/SealPressurePlot';
 import { SpeedPlot } from '../../plots/SpeedPlot';
@@ -60,7 +59,7 @@ export function ModelPlots() {
                   {
                     name: shots.draft.value?.name || 'this shot',
                     ...speedAt(length.value, speed),
-                    ...ends(length, coverageFactor(speed)),
+                    ...ends(length, intervalFactor(speed)),
                   },
                 ]
           }

@@ -5,6 +5,7 @@ import { GapTable } from './GapTable';
 import { ModelCards } from './ModelCards';
 import { Predict } from './ModelPanel';
 import { ModelPlots } from './ModelPlots';
+import { ResidualTable } from './ResidualTable';
 import { SpeedTable } from './SpeedTable';
 
 /** The film beside what launch models say of the same launcher. */
@@ -30,6 +31,7 @@ export function ModelsView() {
         <>
           <SpeedTable />
           <ModelPlots />
+          <ResidualTable />
           <GapTable />
         </>
       ) : (

@@ -1,13 +1,11 @@
 import { MODEL_ORDER, type ModelView } from '../../app/modelComparison';
 import type { Agreement, ModelName } from '../../app/resultTypes';
-import type { Quantity } from '../../core/estimate';
-import { formatNumber, formatQuantity } from '../../core/format';
+import { expanded, type Quantity } from '../../core/estimate';
+import { formatNumber, formatQuantity, percent } from '../../core/format';
 import type { Outcome } from '../../core/reason';
 import type { UnitKind } from '../../core/unitTable';
 import { useDesk } from '../desk';
-import { expanded } from '../result/Reading';
 import { Wide } from '../result/Wide';
-import { percent } from '../result/words';
 import { ReasonText, WarningBox } from '../shell/Notices';
 import { MODEL_CARDS, VERDICT_WORDS } from './words';
 

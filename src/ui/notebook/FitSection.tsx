@@ -2,14 +2,12 @@ import { PREDICTIONS_CAUTION } from '../../app/cautions';
 import { NOTEBOOK_COVERAGE } from '../../app/notebook';
 import { type FoundFit, FREE_INPUTS } from '../../app/notebookFit';
 import type { FreeKey } from '../../app/resultTypes';
-import type { Quantity } from '../../core/estimate';
-import { formatCount, formatNumber, quantityParts } from '../../core/format';
+import { expanded, type Quantity } from '../../core/estimate';
+import { formatCount, formatNumber, percent, quantityParts } from '../../core/format';
 import { useDesk } from '../desk';
 import { MODEL_CARDS } from '../models/words';
 import { WorkState } from '../panels/WorkState';
-import { expanded } from '../result/Reading';
 import { Wide } from '../result/Wide';
-import { percent } from '../result/words';
 import { WarningBox } from '../shell/Notices';
 import { ModelChoice, model } from './ModelChoice';
 
@@ -22,7 +20,7 @@ const FREE_WORDS: Readonly<Record<FreeKey, string>> = {
 /** Inputs of the launcher that nobody measured, told from the shots that count. */
 export function FitSection() {
   const { notebook } = useDesk().session;
-  const { fit, counted } = notebook;
+  const { fit } = notebook;
   const work = fit.state.value;
   return (
     <section class="stack" aria-labelledby="fit-title">
@@ -55,13 +53,22 @@ export function FitSection() {
         <button
           type="button"
           disabled={work.kind === 'running' || fit.free.value.length === 0}
-          onClick={() => void fit.run(counted.value, model.value, NOTEBOOK_COVERAGE)}
+          onClick={() => void fit.run(model.value, NOTEBOOK_COVERAGE)}
         >
           Fit
         </button>
       </div>
+      {fit.isStale.value && (
+        <p class="stale-word" role="status">
+          The shots that count, or what is set free, changed: fit again. Below is the fit of before.
+        </p>
+      )}
       <WorkState work={work} doing="Fitting" onCancel={fit.cancel}>
-        {(found) => <Found found={found} />}
+        {(found) => (
+          <div class={`stack ${fit.isStale.value ? 'notebook-stale' : ''}`}>
+            <Found found={found} />
+          </div>
+        )}
       </WorkState>
     </section>
   );

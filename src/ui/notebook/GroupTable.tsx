@@ -1,19 +1,18 @@
 import { type GroupStatistics, NOTEBOOK_COVERAGE } from '../../app/notebook';
-import { formatCount, formatNumber, formatQuantity } from '../../core/format';
+import { expanded } from '../../core/estimate';
+import { formatCount, formatNumber, formatQuantity, percent } from '../../core/format';
 import { useDesk } from '../desk';
 import { WorkState } from '../panels/WorkState';
-import { expanded } from '../result/Reading';
 import { Wide } from '../result/Wide';
-import { percent } from '../result/words';
 import { ReasonText } from '../shell/Notices';
 
 /** What the shots of each group say together. */
 export function GroupTable() {
-  const { statistics } = useDesk().session.notebook;
+  const { statistics, cancelStatistics } = useDesk().session.notebook;
   return (
     <section class="stack" aria-labelledby="group-title">
       <h3 id="group-title">What they say together</h3>
-      <WorkState work={statistics.value} doing="Summing up" onCancel={() => undefined}>
+      <WorkState work={statistics.value} doing="Summing up" onCancel={cancelStatistics}>
         {(groups) => <Groups groups={groups} />}
       </WorkState>
     </section>

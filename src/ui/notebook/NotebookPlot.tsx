@@ -1,9 +1,8 @@
 import { PREDICTIONS_CAUTION } from '../../app/cautions';
-import { coverageFactor } from '../../app/flightPicture';
 import { type ModelCurve, NOTEBOOK_COVERAGE, type PlotAxis } from '../../app/notebook';
 import { openNotebookShot } from '../../app/notebookShots';
 import type { NotebookEntry } from '../../app/resultTypes';
-import { isAvailable } from '../../core/estimate';
+import { intervalFactor, isAvailable } from '../../core/estimate';
 import { SpeedPlot } from '../../plots/SpeedPlot';
 import type { ShownUnit } from '../../plots/units';
 import { useDesk } from '../desk';
@@ -96,7 +95,7 @@ const lineOf = ({ model: name, points, shot }: ModelCurve) => ({
 function pointOf({ name, conditions, exitVelocity }: NotebookEntry, what: PlotAxis) {
   const place = conditions[what];
   if (place === null || !isAvailable(exitVelocity)) return [];
-  const half = coverageFactor(exitVelocity) * place.u;
+  const half = intervalFactor(exitVelocity) * place.u;
   const [low, high] = exitVelocity.interval;
   return [
     {

@@ -1,5 +1,6 @@
 import { useEffect } from 'preact/hooks';
 import { GROUPINGS, type Grouping } from '../../app/notebookTable';
+import { isRendered } from '../../app/samples';
 import { formatCount } from '../../core/format';
 import { saveNotebook, saveTable } from '../actions';
 import { useDesk } from '../desk';
@@ -34,6 +35,9 @@ export function NotebookView() {
     <main class="notebook evidence stack" aria-labelledby="notebook-title">
       <div class="notebook-head">
         <h2 id="notebook-title">Notebook</h2>
+        {notebook.entries.value.some(({ notes }) => isRendered(notes)) && (
+          <span class="tag">with rendered shots, Brinewick Teaching Laboratory</span>
+        )}
         {notebook.unsaved.value && <span class="tag">not saved to a file</span>}
       </div>
       <Files />
@@ -95,8 +99,7 @@ function Told() {
       {wrong.length > 0 && (
         <details class="notice notice-problem" open={wrong.length <= MOST_SHOWN}>
           <summary>
-            {formatCount(wrong.length)} {wrong.length === 1 ? 'file was' : 'files were'} not taken
-            in full
+            {formatCount(wrong.length)} {wrong.length === 1 ? 'file' : 'files'} with a problem
           </summary>
           <ul class="notebook-problems">
             {wrong.map(({ path, reason }) => (
@@ -127,7 +130,28 @@ function Empty() {
         beside them can then be opened from here), a notebook saved before, or a table. The Result
         step adds the shot that is open. Files can be dropped here too.
       </p>
+      <p>
+        <SampleSeries />
+      </p>
+      <p class="muted">
+        Twelve rendered shots of Launcher B at four barrel lengths, reduced by this tool; two of
+        their films can be opened. Brinewick Teaching Laboratory: no real shots.
+      </p>
     </div>
+  );
+}
+
+/** One click to many shots. */
+function SampleSeries() {
+  const { notebook } = useDesk().session;
+  return (
+    <button
+      type="button"
+      disabled={notebook.reading.value.kind === 'running'}
+      onClick={() => void notebook.addSampleSeries()}
+    >
+      Open the sample series
+    </button>
   );
 }
 

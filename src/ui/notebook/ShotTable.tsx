@@ -3,11 +3,10 @@ import { useState } from 'preact/hooks';
 import { openNotebookShot } from '../../app/notebookShots';
 import type { SortKey } from '../../app/notebookTable';
 import type { NotebookEntry } from '../../app/resultTypes';
-import { type Estimate, isAvailable, type Reported } from '../../core/estimate';
+import { type Estimate, expanded, isAvailable, type Reported } from '../../core/estimate';
 import { formatQuantity } from '../../core/format';
 import type { UnitKind } from '../../core/unitTable';
 import { useDesk } from '../desk';
-import { expanded } from '../result/Reading';
 
 /** Height of a row and of the window on them, CSS px. Only rows in the window, and some around it, are in the page. */
 const ROW = 34;

@@ -4,6 +4,7 @@ import type { AwaitedFootage } from '../../app/opening';
 import { SAMPLES } from '../../app/samples';
 import { FEWEST_FRAMES } from '../../app/steps';
 import { formatCount, numberAt } from '../../core/format';
+import { openSampleSeries } from '../actions';
 import { useDesk } from '../desk';
 import { TextField } from '../fields/TextField';
 import { WarningBox } from '../shell/Notices';
@@ -79,6 +80,15 @@ export function FootagePanel() {
               <span class="muted">{one.shot.notes}</span>
             </li>
           ))}
+          <li>
+            <button type="button" onClick={() => openSampleSeries(desk)}>
+              Series of 12 shots
+            </button>
+            <span class="muted">
+              Four barrel lengths, three shots each, in the notebook: speed beside models, launcher
+              fitted to the shots.
+            </span>
+          </li>
         </ul>
       </Group>
     </Panel>

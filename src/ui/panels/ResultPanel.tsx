@@ -1,13 +1,13 @@
 import { setCoverage, setFit } from '../../app/edits';
 import { SPEED_UNITS } from '../../app/preferences';
 import type { FitChoice } from '../../app/resultTypes';
+import { MODEL_WORDS } from '../../report/words';
 import { saveResult, saveShot, writeInNotebook } from '../actions';
 import { useDesk } from '../desk';
 import { ChoiceField } from '../fields/ChoiceField';
 import { QuantityField } from '../fields/QuantityField';
 import { RULES } from '../fields/rules';
 import { Statement } from '../result/Statement';
-import { MODEL_WORDS } from '../result/words';
 import { Measure } from './Measure';
 import { Group, Panel } from './Panel';
 
@@ -64,6 +64,15 @@ export function ResultPanel() {
           onClick={() => void writeInNotebook(desk)}
         >
           Add to notebook
+        </button>
+        <button
+          type="button"
+          disabled={reduction === null}
+          onClick={() => {
+            desk.place.value = 'report';
+          }}
+        >
+          Report…
         </button>
       </div>
       <Group title="How it is fitted">

@@ -2,7 +2,7 @@ import type { ComponentChildren } from 'preact';
 import type { Work } from '../../app/task';
 import { ReasonText } from '../shell/Notices';
 
-/** How far a calibration is, with a way to cancel it; why it gave nothing; else what it found. */
+/** How far a piece of work is, with a way to cancel it; why it gave nothing; else what it found. */
 export function WorkState<T>(props: {
   readonly work: Work<T>;
   /** What is being done: 'Reading the lamp'. */

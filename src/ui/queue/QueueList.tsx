@@ -1,10 +1,9 @@
 import { openQueued } from '../../app/notebookShots';
 import type { QueuedClip, QueueState } from '../../app/queue';
-import { isAvailable } from '../../core/estimate';
+import { expanded, isAvailable } from '../../core/estimate';
 import { formatQuantity } from '../../core/format';
 import { useDesk } from '../desk';
 import { STAGE_WORDS } from '../panels/Measure';
-import { expanded } from '../result/Reading';
 import { ReasonText } from '../shell/Notices';
 
 /** Every clip: how far it is, what came of it, and what can be done. */

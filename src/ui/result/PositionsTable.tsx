@@ -1,13 +1,14 @@
 import { isRejected } from '../../app/frameStates';
 import type { Position } from '../../app/resultTypes';
-import { formatNumber, formatQuantity } from '../../core/format';
+import { formatNumber } from '../../core/format';
+import { lookedFor, placeText, useWords } from '../../report/table';
 import { rejectFrame } from '../actions';
 import { useDesk } from '../desk';
 import { Wide } from './Wide';
 
 /** Every frame's centre, whether it was used, and why not. */
 export function PositionsTable({ positions }: { readonly positions: readonly Position[] }) {
-  const looked = positions.filter((one) => one.x !== null || one.manual || one.why !== null);
+  const looked = lookedFor(positions);
   const found = looked.filter((one) => one.x !== null);
   return (
     <details class="group">
@@ -46,15 +47,10 @@ export function PositionsTable({ positions }: { readonly positions: readonly Pos
   );
 }
 
-const inPixels = (value: number | null, u: number | null) =>
-  value === null || u === null
-    ? ''
-    : formatQuantity({ value, u }, 'pixels', 'px').replace(' px', '');
-
 function PositionRow({ position }: { readonly position: Position }) {
   const desk = useDesk();
   const { shots } = desk.session;
-  const { frame, time, x, y, ux, uy, s, us, used, manual, why } = position;
+  const { frame, time, x, y, ux, uy, s, us } = position;
   const rejected = isRejected(shots.draft.value?.edits, frame);
   const current = desk.session.player.current.value === frame;
   return (
@@ -65,17 +61,10 @@ function PositionRow({ position }: { readonly position: Position }) {
         </button>
       </td>
       <td class="number">{formatNumber(time * 1000, 6)}</td>
-      <td class="number">{inPixels(x, ux)}</td>
-      <td class="number">{inPixels(y, uy)}</td>
-      <td class="number">
-        {s === null || us === null
-          ? ''
-          : formatQuantity({ value: s, u: us }, 'length', 'mm').replace(' mm', '')}
-      </td>
-      <td>
-        {used ? 'yes' : `no: ${why?.message ?? 'left out'}`}
-        {manual && ' (placed by hand)'}
-      </td>
+      <td class="number">{placeText(x, ux, 'pixels')}</td>
+      <td class="number">{placeText(y, uy, 'pixels')}</td>
+      <td class="number">{placeText(s, us, 'length')}</td>
+      <td>{useWords(position)}</td>
       <td>
         <button type="button" onClick={() => rejectFrame(desk, frame)}>
           {rejected ? 'Restore' : 'Reject'}

@@ -1,6 +1,8 @@
+import type { ComponentChildren } from 'preact';
 import { THEMES } from '../../app/preferences';
+import { isRendered } from '../../app/samples';
 import { saveShot, undoablesOf } from '../actions';
-import { useDesk } from '../desk';
+import { type Place, useDesk } from '../desk';
 import { Icon } from './Icon';
 
 /** Name of the shot, and what can be done to it as a whole. */
@@ -15,7 +17,7 @@ export function Header() {
       <h1 class="brand">exitframe</h1>
       <p class="shot-name">
         {draft === null ? 'no shot open' : draft.name || 'unnamed shot'}
-        {sample.value !== null && (
+        {(sample.value !== null || isRendered(draft?.notes ?? '')) && (
           <span class="tag">rendered sample, Brinewick Teaching Laboratory</span>
         )}
         {shots.unsaved.value && sample.value === null && (
@@ -30,17 +32,12 @@ export function Header() {
         )}
       </p>
       <div class="row header-actions">
-        <button
-          type="button"
-          aria-pressed={place.value === 'notebook'}
-          onClick={() => {
-            place.value = place.value === 'shot' ? 'notebook' : 'shot';
-          }}
-        >
+        <PlaceButton to="plan">Plan a shot</PlaceButton>
+        <PlaceButton to="notebook">
           Notebook
           {queue.running.value && ` (${queue.ended.value} of ${queue.clips.value.length})`}
-        </button>
-        <UndoButtons />
+        </PlaceButton>
+        {place.value !== 'plan' && <UndoButtons />}
         {place.value === 'shot' && (
           <button type="button" disabled={draft === null} onClick={() => saveShot(desk)}>
             Save shot
@@ -69,6 +66,29 @@ export function Header() {
         )}
       </div>
     </header>
+  );
+}
+
+/** Goes to another part of the window, and back to the shot. */
+function PlaceButton({
+  to,
+  children,
+}: {
+  readonly to: Place;
+  readonly children: ComponentChildren;
+}) {
+  const { place } = useDesk();
+  const there = place.value === to;
+  return (
+    <button
+      type="button"
+      aria-pressed={there}
+      onClick={() => {
+        place.value = there ? 'shot' : to;
+      }}
+    >
+      {children}
+    </button>
   );
 }
 

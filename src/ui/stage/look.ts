@@ -10,8 +10,6 @@ import type { GreyFrame } from '../../core/frame';
  */
 export type Showing = 'filmed' | 'change' | 'between' | 'flight';
 
-export type Look = ReturnType<typeof createLook>;
-
 /** Changes as large as this share of white are shown as black and white; with greys stretched, a smaller one. */
 const CHANGE_SHARE = 0.5;
 const STRETCHED_CHANGE_SHARE = 0.08;

@@ -281,6 +281,10 @@ describe('inputs fitted to the shots', () => {
       .element(fitSection().getByText('1 counted shot states no whole launcher'))
       .toBeVisible();
     await expect.element(fitSection().getByText('Predictions are for study only')).toBeVisible();
+    const stale = fitSection().getByText('fit again');
+    expect(stale.query()).toBeNull();
+    await table().getByLabelText(`Count ${SHOTS[1]?.shot.name}`).click();
+    await expect.element(stale).toBeVisible();
   });
 
   it('says why there is no fit, and needs something free', async () => {

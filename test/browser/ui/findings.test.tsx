@@ -136,7 +136,9 @@ describe('what else the film tells', () => {
       .element(page.getByText('look at this: A trend is left. Check the lens.'))
       .toBeVisible();
     expect(told('down-weighted')).toContain('2 centres lie so far off');
-    const support = [...mounted.host.querySelectorAll('td.support')].map((one) => one.textContent);
+    const support = [
+      ...mounted.host.querySelectorAll('[aria-label="Models compared"] td.words'),
+    ].map((one) => one.textContent);
     expect(support).toEqual(['best', '4.1 times less supported', 'ruled out']);
     await expect
       .element(page.getByText('More frames past the muzzle would help most.'))

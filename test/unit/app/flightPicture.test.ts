@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { coverageFactor, fittedPath, instantsOf } from '../../../src/app/flightPicture';
+import { fittedPath, instantsOf } from '../../../src/app/flightPicture';
 import { residualsOf, speedsBetween } from '../../../src/app/plotData';
 import { buildClock } from '../../../src/clock/clock';
-import { isAvailable } from '../../../src/core/estimate';
+import { intervalFactor, isAvailable } from '../../../src/core/estimate';
 import { exampleReduction } from '../../fixtures/reduction';
 import { exampleShot } from '../../fixtures/shot';
 
@@ -38,7 +38,7 @@ describe('what a result states', () => {
 
   it('has the factor its interval was made with', () => {
     const { exitVelocity } = reduce().result;
-    expect(isAvailable(exitVelocity) && coverageFactor(exitVelocity)).toBeCloseTo(2, 9);
+    expect(isAvailable(exitVelocity) && intervalFactor(exitVelocity)).toBeCloseTo(2, 9);
   });
 
   it('has how far a centre left out lies off the curve, within the reach of the curve', () => {

@@ -1,6 +1,8 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fromCsv, toCsv } from '../../../src/app/notebookCsv';
-import { isAvailable } from '../../../src/core/estimate';
+import { type Estimate, isAvailable } from '../../../src/core/estimate';
+import { quantity } from '../../../src/core/quantity';
 import { reasonOf } from '../../../src/core/reason';
 import { entryOf } from '../../../src/series/entry';
 import { exampleSeries } from '../../fixtures/series';
@@ -50,6 +52,62 @@ describe('a table of shots', () => {
       );
       expect(one).toMatchObject({ shot: null, own: null, shared: [] });
     });
+  });
+
+  it('gives back any shot to eleven figures, and what it gave back to the letter', () => {
+    const number = fc.double({ noNaN: true, min: 1e-9, max: 1e9 });
+    const estimate = fc.record({ value: number, u: fc.oneof(fc.constant(0), number) });
+    const condition = fc.option(estimate);
+    const none = { unavailable: { code: 'notInTable', message: 'The table states none.' } };
+    const reported = (dof: fc.Arbitrary<number | null>) =>
+      fc.oneof(
+        fc.constant(none),
+        fc.tuple(estimate, dof).map(([{ value, u }, freedom]) => quantity(value, u, freedom, 0.95)),
+      );
+    const name = fc.string({ unit: 'grapheme', minLength: 1 }).filter((one) => one.trim() === one);
+    const shot = fc.record({
+      name: name.filter((one) => one !== ''),
+      notes: fc.string({ unit: 'grapheme' }).filter((one) => one.trim() === one),
+      used: fc.boolean(),
+      exitVelocity: reported(fc.option(number)),
+      lead: reported(fc.constant(null)),
+      conditions: fc.record({
+        ...{ barrelLength: condition, boreDiameter: condition, ballDiameter: condition },
+        ...{ ballMass: condition, residualPressure: condition, sealBurstPressure: condition },
+        ...{ airPressure: condition, airTemperature: condition },
+      }),
+      ...{ shot: fc.constant(null), own: fc.constant(null), shared: fc.constant([]) },
+    });
+    const shots = fc.uniqueArray(shot, { selector: (one) => one.name, minLength: 1 });
+    const near = (read: Estimate | null, from: Estimate | null) => {
+      if (read === null || from === null) return expect(read).toBe(from);
+      for (const key of ['value', 'u'] as const) {
+        expect(Math.abs(read[key] - from[key])).toBeLessThanOrEqual(1e-11 * from[key]);
+      }
+    };
+    fc.assert(
+      fc.property(shots, (written) => {
+        const text = toCsv(written);
+        const { entries: read, unknown } = fromCsv(text);
+        expect(unknown).toEqual([]);
+        expect(toCsv(read)).toBe(text);
+        read.forEach((one, i) => {
+          const from = written[i] as (typeof written)[number];
+          expect(one).toMatchObject({ name: from.name, notes: from.notes, used: from.used });
+          for (const key of Object.keys(from.conditions) as (keyof typeof from.conditions)[]) {
+            near(one.conditions[key], from.conditions[key]);
+          }
+          for (const key of ['exitVelocity', 'lead'] as const) {
+            const [back, was] = [one[key], from[key]];
+            if (!isAvailable(back) || !isAvailable(was)) expect(back).toEqual(was);
+            else {
+              near(back, was);
+              expect(back.dof).toBe(was.dof);
+            }
+          }
+        });
+      }),
+    );
   });
 
   it('takes columns in any order and unit, and leaves out those it does not know', () => {

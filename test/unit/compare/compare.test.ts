@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { agreement } from '../../../src/compare/agreement';
 import { closersOf } from '../../../src/compare/gap';
+import { quantity } from '../../../src/core/quantity';
 import { launchByConstantForce } from '../../../src/launch/constantForce';
 import { launchByMomentum } from '../../../src/launch/momentum';
-import { quantity } from '../../../src/uncertainty/quantity';
 import { LAUNCHER_B } from '../../validate/model/launchers';
 
 const of = (value: number, u: number, dof: number | null = null) => quantity(value, u, dof, 0.95);

@@ -5,7 +5,6 @@ import { launchByExpansion } from '../../../src/launch/expansion';
 import { gasOf } from '../../../src/launch/gas';
 import { launchByGasDynamics } from '../../../src/launch/gasDynamics';
 import { launchByMomentum } from '../../../src/launch/momentum';
-import { RESIDUAL_SHARES, sweep } from '../../../src/launch/sweep';
 import type { Launch, Launcher } from '../../../src/launch/types';
 import { LAUNCHER_B } from '../../validate/model/launchers';
 
@@ -148,24 +147,10 @@ describe('gas dynamics', () => {
     expect(stuck.exit.ok).toBe(false);
   });
 
-  it('residual air from 0.01 % to 10 % of an atmosphere costs more and more', () => {
-    const done: number[] = [];
-    const points = sweep(
-      coarse,
-      LAUNCHER_B,
-      'residualPressure',
-      RESIDUAL_SHARES.map((share) => share * 101_325),
-      (count) => done.push(count),
-    );
-    const speeds = points.map(({ exit }) => (exit.ok ? exit.value.speed : 0));
-    expect(speeds).toEqual([...speeds].sort((a, b) => b - a));
-    expect(done).toEqual([1, 2, 3, 4, 5, 6, 7]);
-  });
-
   it('each further half metre of barrel gains less', () => {
     const lengths = [0.5, 1, 1.5, 2, 2.5];
-    const speeds = sweep(coarse, LAUNCHER_B, 'barrelLength', lengths).map(({ exit }) =>
-      exit.ok ? exit.value.speed : 0,
+    const speeds = lengths.map(
+      (barrelLength) => exitOf(coarse({ ...LAUNCHER_B, barrelLength })).speed,
     );
     const gains = speeds.slice(1).map((speed, i) => speed - (speeds[i] as number));
     expect(gains).toEqual([...gains].sort((a, b) => b - a));

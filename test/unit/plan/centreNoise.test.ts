@@ -68,6 +68,8 @@ describe('the noise expected of a centre', () => {
   it('is that of the codec where a sharp film is kept with loss', () => {
     const { alongU } = centreNoise({ ...disc, contrastToNoise: 1e4, coded: true });
     expect(alongU).toBeCloseTo(0.05, 3);
+    const small = centreNoise({ ...disc, radius: 5, contrastToNoise: 1e4, coded: true });
+    expect(small.alongU).toBeCloseTo(0.1, 3);
   });
 });
 

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { buildClock } from '../../../src/clock/clock';
 import { isAvailable, type Quantity, type Reported } from '../../../src/core/estimate';
+import { quantity } from '../../../src/core/quantity';
 import { seededRandom } from '../../../src/core/random';
 import { concludeSound, type FilmedMoments } from '../../../src/reduction/sound';
-import { quantity } from '../../../src/uncertainty/quantity';
 import { inputs } from './scriptedFilm';
 
 /** Dry air of 20 C at 101 325 Pa carries sound at 343.2 m/s (common tables; from memory). */

@@ -6,6 +6,7 @@ export const tinyClip: ClipSpec = {
   name: 'tiny',
   notes: '',
   seed: 11,
+  series: null,
   coding: { kind: 'mp4', crf: 20 },
   image: { width: 96, height: 48, rotation: 0 },
   frames: 20,

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { quantity } from '../../../src/core/quantity';
 import { combine, entry } from '../../../src/uncertainty/budget';
-import { difference, quantity, triangularU, uniformU } from '../../../src/uncertainty/quantity';
+import { difference, triangularU, uniformU } from '../../../src/uncertainty/quantity';
 
 describe('quantity', () => {
   it('puts the interval at Student distances about the value', () => {

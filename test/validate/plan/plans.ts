@@ -11,6 +11,7 @@ export interface ClipPlan {
 
 const HOLLOW = { value: 0.0019, u: 1e-5 };
 const SOLID = { value: 0.0165, u: 1e-5 };
+const HEAVY = { value: 0.21, u: 2e-4 };
 const DIAMETER = { value: 0.03, u: 5e-5 };
 const GLOBAL = { direction: 'down', lineTime: { value: 0, u: 0 } } as const;
 
@@ -30,8 +31,8 @@ const COMMON = {
   coverage: 0.95,
 } as const;
 
-const scale = (endpointU: number, depthU: number): Plan['scale'] => ({
-  ...{ length: { value: 0.2, u: 5e-5 }, endpointU },
+const scale = (endpointU: number, depthU: number, lengthU = 5e-5): Plan['scale'] => ({
+  ...{ length: { value: 0.2, u: lengthU }, endpointU },
   ...{ depthOffset: { value: 0, u: depthU }, cameraDistance: { value: 1.2, u: 0.02 } },
 });
 
@@ -74,7 +75,7 @@ export const PLANS: readonly ClipPlan[] = [
   },
   {
     about: 'hollow ball, dim, scale set closely',
-    ...{ fitDominated: true, surface: 'even' },
+    ...{ fitDominated: false, surface: 'even' },
     plan: {
       ...{ ...COMMON, name: 'dim', speed: { value: 140, u: 5 } },
       camera: {
@@ -87,31 +88,32 @@ export const PLANS: readonly ClipPlan[] = [
     },
   },
   {
-    about: 'hollow ball, small in a wide view, scale set closely',
+    about: 'heavy ball, faint, scale set closely',
     ...{ fitDominated: true, surface: 'even' },
     plan: {
-      ...{ ...COMMON, name: 'small', speed: { value: 180, u: 5 } },
+      ...{ ...COMMON, name: 'faint', speed: { value: 60, u: 2 } },
+      ball: { diameter: DIAMETER, mass: HEAVY },
       camera: {
-        ...{ width: 320, height: 80, readout: GLOBAL },
-        ...{ rate: { value: 12_000, u: 0.6 }, exposure: { value: 8e-6, u: 2e-7 } },
+        ...{ width: 256, height: 80, readout: GLOBAL },
+        ...{ rate: { value: 2000, u: 0.05 }, exposure: { value: 3e-5, u: 8e-7 } },
       },
-      view: { across: 0.5, beforeMuzzle: 0.04 },
-      scale: scale(0.05, 2e-4),
-      picture: { softness: 0.7, coded: false, light: lit(14, 8e-6) },
+      view: { across: 0.42, beforeMuzzle: 0.035 },
+      scale: scale(0.008, 5e-5, 5e-6),
+      picture: { softness: 0.7, coded: false, light: lit(5, 3e-5) },
     },
   },
   {
-    about: 'solid ball, slow, long blur, film kept with loss',
-    ...{ fitDominated: false, surface: 'even' },
+    about: 'heavy ball, slow, long blur, film kept with loss, scale set closely',
+    ...{ fitDominated: true, surface: 'even' },
     plan: {
       ...{ ...COMMON, name: 'coded', speed: { value: 45, u: 2 } },
-      ball: { diameter: DIAMETER, mass: SOLID },
+      ball: { diameter: DIAMETER, mass: HEAVY },
       camera: {
         ...{ width: 320, height: 96, readout: GLOBAL },
-        ...{ rate: { value: 4000, u: 0.2 }, exposure: { value: 1.2e-4, u: 3e-6 } },
+        ...{ rate: { value: 2000, u: 0.05 }, exposure: { value: 1.2e-4, u: 3e-6 } },
       },
       view: { across: 0.4, beforeMuzzle: 0.035 },
-      scale: scale(0.2, 0.002),
+      scale: scale(0.008, 5e-5, 5e-6),
       picture: { softness: 0.7, coded: true, light: lit(30, 1.2e-4) },
     },
   },

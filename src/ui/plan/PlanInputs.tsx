@@ -1,0 +1,151 @@
+import type { Plan } from '../../app/resultTypes';
+import { useDesk } from '../desk';
+import { ChoiceField } from '../fields/ChoiceField';
+import { EstimateField } from '../fields/EstimateField';
+import { QuantityField } from '../fields/QuantityField';
+import { RULES } from '../fields/rules';
+import { Fold, Group } from '../panels/Panel';
+import { DIRECTIONS } from '../panels/readoutWords';
+import { LightInputs } from './LightInputs';
+import { ModelSpeed } from './ModelSpeed';
+
+const relative = (share: number) => (value: number) => value * share;
+
+/** Everything a plan is made of. */
+export function PlanInputs() {
+  const { planning } = useDesk().session;
+  const { camera, view, scale, ball, speed, muzzleU } = planning.plan.value;
+  const change = planning.change;
+  const setCamera = (next: Partial<Plan['camera']>) => change({ camera: { ...camera, ...next } });
+  const setView = (next: Partial<Plan['view']>) => change({ view: { ...view, ...next } });
+  const setScale = (next: Partial<Plan['scale']>) => change({ scale: { ...scale, ...next } });
+  const { readout } = camera;
+  return (
+    <>
+      <Group title="Ball">
+        <EstimateField
+          label="Expected exit speed"
+          rule={RULES.speed}
+          value={speed}
+          firstU={relative(0.05)}
+          onCommit={(next) => next !== null && change({ speed: next })}
+        />
+        <ModelSpeed />
+        <EstimateField
+          label="Diameter"
+          rule={RULES.diameter}
+          value={ball.diameter}
+          firstU={relative(0.002)}
+          onCommit={(diameter) => diameter !== null && change({ ball: { ...ball, diameter } })}
+        />
+        <EstimateField
+          label="Mass"
+          rule={RULES.mass}
+          value={ball.mass}
+          firstU={relative(0.005)}
+          onCommit={(mass) => mass !== null && change({ ball: { ...ball, mass } })}
+        />
+      </Group>
+      <Group title="Camera">
+        <EstimateField
+          label="Frame rate"
+          rule={RULES.recordingRate}
+          value={camera.rate}
+          firstU={relative(5e-5)}
+          onCommit={(rate) => rate !== null && setCamera({ rate })}
+        />
+        <EstimateField
+          label="Exposure"
+          rule={RULES.exposure}
+          value={camera.exposure}
+          firstU={relative(0.05)}
+          onCommit={(exposure) => exposure !== null && setCamera({ exposure })}
+        />
+        <div class="pair">
+          <QuantityField
+            label="Pixels along the flight"
+            rule={RULES.pictureSide}
+            value={camera.width}
+            onCommit={(width) => width !== null && setCamera({ width })}
+          />
+          <QuantityField
+            label="Rows"
+            rule={RULES.pictureSide}
+            value={camera.height}
+            onCommit={(height) => height !== null && setCamera({ height })}
+          />
+        </div>
+        <Fold title="Rolling shutter" opened={readout.lineTime.value > 0}>
+          <ChoiceField
+            label="Lines are read"
+            value={readout.direction}
+            choices={DIRECTIONS}
+            onChange={(direction) => setCamera({ readout: { ...readout, direction } })}
+          />
+          <EstimateField
+            label="Time per line"
+            rule={RULES.lineTime}
+            value={readout.lineTime}
+            firstU={relative(0.01)}
+            hint="0: all lines at once."
+            onCommit={(lineTime) =>
+              lineTime !== null && setCamera({ readout: { ...readout, lineTime } })
+            }
+          />
+        </Fold>
+      </Group>
+      <Group title="View">
+        <QuantityField
+          label="Field of view along the flight"
+          rule={RULES.fieldOfView}
+          value={view.across}
+          onCommit={(across) => across !== null && setView({ across })}
+        />
+        <QuantityField
+          label="Of it before the muzzle"
+          rule={RULES.beforeMuzzle}
+          value={view.beforeMuzzle}
+          onCommit={(beforeMuzzle) => beforeMuzzle !== null && setView({ beforeMuzzle })}
+        />
+        <QuantityField
+          label="Muzzle plane marked to, ± u"
+          rule={RULES.pixelU}
+          value={muzzleU}
+          onCommit={(next) => next !== null && change({ muzzleU: next })}
+        />
+      </Group>
+      <Group title="Scale">
+        <EstimateField
+          label="Known length"
+          rule={RULES.knownLength}
+          value={scale.length}
+          firstU={relative(0.001)}
+          onCommit={(length) => length !== null && setScale({ length })}
+        />
+        <QuantityField
+          label="Each end placed to, ± u"
+          rule={RULES.pixelU}
+          value={scale.endpointU}
+          onCommit={(endpointU) => endpointU !== null && setScale({ endpointU })}
+        />
+        <EstimateField
+          label="Behind the flight line by"
+          rule={RULES.depthOffset}
+          value={scale.depthOffset}
+          firstU={() => 0.002}
+          onCommit={(depthOffset) => depthOffset !== null && setScale({ depthOffset })}
+        />
+        <EstimateField
+          label="Lens to flight line"
+          rule={RULES.cameraDistance}
+          value={scale.cameraDistance}
+          firstU={relative(0.02)}
+          optional
+          placeholder="not measured"
+          onCommit={(cameraDistance) => setScale({ cameraDistance })}
+        />
+      </Group>
+      <LightInputs />
+    </>
+  );
+}

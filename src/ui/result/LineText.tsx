@@ -1,0 +1,19 @@
+import type { Line, Part } from '../../report/line';
+
+/** A line in its looks. */
+export function LineText({ line }: { readonly line: Line }) {
+  return (
+    <p class={line.missing ? 'muted' : ''}>
+      {line.parts.map((part, index) => (
+        <Piece key={index} part={part} />
+      ))}
+    </p>
+  );
+}
+
+const LOOKS = { alarm: 'disagrees', remedy: 'remedy' } as const;
+
+function Piece({ part: { text, look } }: { readonly part: Part }) {
+  if (look === 'strong') return <strong>{text}</strong>;
+  return look === 'plain' ? text : <span class={LOOKS[look]}>{text}</span>;
+}

@@ -1,0 +1,15 @@
+import { expose } from 'comlink';
+import { judgePlan } from '../src/plan/judge';
+import { modelSpeed } from '../src/plan/modelSpeed';
+import { sweep } from '../src/plan/sweep';
+import { carryReasons } from '../src/protocol/errors';
+import type { PlanApi } from '../src/protocol/plan';
+
+const api: PlanApi = {
+  judge: async (plan) => judgePlan(plan),
+  sweep: async (question, onShare) => sweep(question, onShare),
+  speed: async (question, onShare) => modelSpeed(question, onShare),
+};
+
+carryReasons();
+expose(api);
