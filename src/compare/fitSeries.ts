@@ -51,6 +51,8 @@ const TOLERANCES = { gainTolerance: 3e-4, stepTolerance: 1e-4, maxIterations: 25
 /** Corrections for the mesh stand when they move by less than this share of what a shot is known to. */
 const SETTLED = 0.1;
 const MOST_CORRECTIONS = 3;
+/** Of the work that is left, as progress tells it. */
+const SHARE_A_ROUND = 0.6;
 /** Of the solver's number, for the slope of a bent shift. */
 const SLOPE_STEP = 1e-3;
 /** Inputs pulled by less than this many of their uncertainties are not worth a word. */
@@ -87,7 +89,15 @@ export function fitSeries(
     ...shots.flatMap(({ lead }) => (lead === null ? [] : [lead])),
     ...Array.from({ length: known }, () => ({ value: 0, u: 1 })),
   ];
-  const curveNow = () => curveOf(question, commons, errors, finer.corrections, onProgress);
+  let rounds = 0;
+  let told = 0;
+  /** Each fit over again is taken for most of what is left. */
+  const left = (after: number) => (1 - SHARE_A_ROUND) ** after;
+  const tell = (share: number) => {
+    told = Math.max(told, 1 - left(rounds) + share * (left(rounds) - left(rounds + 1)));
+    onProgress?.(told);
+  };
+  const curveNow = () => curveOf(question, commons, errors, finer.corrections, tell);
   const start = new Float64Array(commons.length + errors.length).fill(ORIGIN);
   const values = new Float64Array(observed.length);
   curveNow()(start, values, null);
@@ -108,11 +118,12 @@ export function fitSeries(
     );
   let fit = fitFrom(start);
   // What the quick runs lack is worked out anew where the fit has come to, until that stands.
-  for (let round = 0; fit.stop.converged && round < MOST_CORRECTIONS; round++) {
+  while (fit.stop.converged && rounds < MOST_CORRECTIONS) {
     const counted = fit.parameters.map((number) => number - ORIGIN);
     const there = finerRuns(question, commons, counted);
     if (settled(finer, there, shots, SETTLED)) break;
     finer = there;
+    rounds++;
     fit = fitFrom(fit.parameters);
   }
   onProgress?.(1);

@@ -77,7 +77,9 @@ describe('frame by frame on sample a', () => {
 
     // Where the ball is said to be decides what is measured: that does need the film.
     await page.getByRole('button', { name: 'Show where the ball is' }).click();
-    await page.getByRole('group', { name: 'Film' }).click({ position: { x: 500, y: 100 } });
+    await page
+      .getByRole('group', { name: 'Film', exact: true })
+      .click({ position: { x: 500, y: 100 } });
     await outdated.waitFor();
     await page.getByRole('button', { name: /^Remove the place in frame/ }).click();
     await outdated.waitFor({ state: 'detached' });

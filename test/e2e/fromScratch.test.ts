@@ -10,7 +10,7 @@ const FRAME = { width: 1024, height: 256 };
 
 /** Where an image point stands on the page; pixel centres are whole numbers. */
 async function placeOf(page: Page, x: number, y: number): Promise<readonly [number, number]> {
-  const film = page.getByRole('group', { name: 'Film' }).locator('canvas').first();
+  const film = page.getByRole('group', { name: 'Film', exact: true }).locator('canvas').first();
   const box = await film.boundingBox();
   if (box === null) throw new Error('the film is not on the page');
   return [

@@ -7,7 +7,7 @@ it('opens on a rendered sample, asks nobody else for anything, and reports no er
   await page.getByText('Frame 0 of clip.mp4, 1024 by 256 pixels').waitFor({ state: 'attached' });
   expect(await page.getByRole('banner').textContent()).toContain('rendered sample');
 
-  const film = page.getByRole('group', { name: 'Film' }).locator('canvas').first();
+  const film = page.getByRole('group', { name: 'Film', exact: true }).locator('canvas').first();
   const differentGreys = () =>
     film.evaluate((canvas: HTMLCanvasElement) => {
       const { data } = canvas.getContext('2d')?.getImageData(0, 0, canvas.width, canvas.height) ?? {

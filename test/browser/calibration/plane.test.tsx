@@ -49,7 +49,7 @@ describe('the plane', () => {
     await expect.poll(() => document.querySelector('.magnifier')).not.toBeNull();
     mounted.session.shots.undo();
     expect(plane()?.corners[1]).toEqual([48, 8]);
-    const film = page.getByRole('group', { name: 'Film' });
+    const film = page.getByRole('group', { name: 'Film', exact: true });
     await userEvent.dragAndDrop(corner('Plane corner 4, bottom left'), film, {
       targetPosition: { x: 60, y: 200 },
     });

@@ -70,7 +70,7 @@ function show(given: Partial<FilmViewProps>) {
   );
 }
 
-const film = () => page.getByRole('group', { name: 'Film' });
+const film = () => page.getByRole('group', { name: 'Film', exact: true });
 const slider = (name: string) => page.getByRole('slider', { name });
 async function focus(target: Locator) {
   await expect.element(target).toBeInTheDocument();

@@ -63,7 +63,7 @@ function show(given: Partial<FilmViewProps>) {
   );
 }
 
-const film = () => page.getByRole('group', { name: 'Film' });
+const film = () => page.getByRole('group', { name: 'Film', exact: true });
 const shownGrey = (x: number, y: number) =>
   host.querySelector('canvas')?.getContext('2d')?.getImageData(x, y, 1, 1).data[0];
 const focusFilm = () => {

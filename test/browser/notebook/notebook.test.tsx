@@ -67,7 +67,7 @@ describe('the notebook', () => {
   it('names what could not be read', async () => {
     await add([...seriesFiles(SHOTS.slice(0, 2)), new File(['{'], 'cut.shot.json')]);
     await expect.element(book().getByText('2 shots read.')).toBeVisible();
-    await expect.element(book().getByText('1 file was not taken in full')).toBeVisible();
+    await expect.element(book().getByText('1 file with a problem')).toBeVisible();
     await expect.element(book().getByText('cut.shot.json')).toBeVisible();
     await add([new File(['shot\n'], 'bare.csv')]);
     await expect.element(book().getByText('The table has no row below its header.')).toBeVisible();

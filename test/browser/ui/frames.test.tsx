@@ -107,9 +107,12 @@ describe('frame by frame', () => {
     const factor = Number(
       /(\d+) times/.exec(host.querySelector('.fit-keys')?.textContent ?? '')?.[1],
     );
-    const scale = (host.querySelector<HTMLElement>('.pixel-picture')?.offsetWidth ?? 0) / 19;
-    const rx = Number(host.querySelector('.fit-overlay .fit-ellipse')?.getAttribute('rx'));
-    expect(rx / scale).toBeCloseTo(0.05 * factor, 2);
+    // The picture takes its final width once the page around it is laid out.
+    await vi.waitFor(() => {
+      const scale = (host.querySelector<HTMLElement>('.pixel-picture')?.offsetWidth ?? 0) / 19;
+      const rx = Number(host.querySelector('.fit-overlay .fit-ellipse')?.getAttribute('rx'));
+      expect(rx / scale).toBeCloseTo(0.05 * factor, 2);
+    });
     expect(factor).toBe(50);
   });
 
@@ -286,7 +289,7 @@ describe('where the ball is', () => {
       return conclude(inputs, isRefit);
     };
     await page.getByRole('button', { name: 'Show where the ball is' }).click();
-    await userEvent.click(page.getByRole('group', { name: 'Film' }), {
+    await userEvent.click(page.getByRole('group', { name: 'Film', exact: true }), {
       position: { x: 300, y: 90 },
     });
     await expect.element(page.getByRole('button', { name: 'Frame 4', exact: true })).toBeVisible();
