@@ -155,8 +155,8 @@ describe('what is saved of it', () => {
 
   it('is the result file', async () => {
     await reportOf(null);
-    const parsed = validateResult(await saveText('Result JSON…'));
-    expect(parsed.ok && parsed.value.shot).toBe('clip');
+    const parsed = validateResult(JSON.parse(await saveText('Result JSON…')));
+    expect(parsed.ok ? parsed.value.shot : parsed.reason.message).toBe('clip');
   });
 
   it('are figures that need no style sheet, in which every text of the figure stands', async () => {
