@@ -2,7 +2,7 @@ import type { Quantity } from '../core/estimate';
 import { quantity } from '../core/quantity';
 import { failure, type Outcome, type Reason, success } from '../core/reason';
 import { chiSquareCdf } from '../core/statistics';
-import { fitNonlinear } from '../fit/nonlinear';
+import { type Curve, fitNonlinear } from '../fit/nonlinear';
 import type { Fit } from '../fit/types';
 import { LAUNCHER_INPUTS } from '../launch/inputs';
 import { finerRuns, settled, withMeshError } from './finerRuns';
@@ -51,6 +51,9 @@ const TOLERANCES = { gainTolerance: 3e-4, stepTolerance: 1e-4, maxIterations: 25
 /** Corrections for the mesh stand when they move by less than this share of what a shot is known to. */
 const SETTLED = 0.1;
 const MOST_CORRECTIONS = 3;
+const SHARE_A_ROUND = 0.6;
+/** Where a free input is tried before the solver starts, in its steps. */
+const TRIED = [-16, -8, -4, 4, 8, 16];
 /** Of the solver's number, for the slope of a bent shift. */
 const SLOPE_STEP = 1e-3;
 /** Inputs pulled by less than this many of their uncertainties are not worth a word. */
@@ -87,7 +90,12 @@ export function fitSeries(
     ...shots.flatMap(({ lead }) => (lead === null ? [] : [lead])),
     ...Array.from({ length: known }, () => ({ value: 0, u: 1 })),
   ];
-  const curveNow = () => curveOf(question, commons, errors, finer.corrections, onProgress);
+  let round = 0;
+  /** The share of all: each fit over again is taken for most of what is left. */
+  const left = (rounds: number) => (1 - SHARE_A_ROUND) ** rounds;
+  const tell = (share: number) =>
+    onProgress?.(1 - left(round) + share * (left(round) - left(round + 1)));
+  const curveNow = () => curveOf(question, commons, errors, finer.corrections, tell);
   const start = new Float64Array(commons.length + errors.length).fill(ORIGIN);
   const values = new Float64Array(observed.length);
   curveNow()(start, values, null);
@@ -98,22 +106,39 @@ export function fitSeries(
       'Look at that shot on its Models step, or do not count it.',
     );
   }
+  const measured = Float64Array.from(observed, ({ value }) => value);
+  const sigmas = Float64Array.from(observed, ({ u }) => u);
   const fitFrom = (numbers: Float64Array) =>
-    fitNonlinear(
-      curveNow(),
-      Float64Array.from(observed, ({ value }) => value),
-      Float64Array.from(observed, ({ u }) => u),
-      numbers,
-      TOLERANCES,
+    fitNonlinear(curveNow(), measured, sigmas, numbers, TOLERANCES);
+  let fit = fitFrom(nearest(curveNow(), measured, sigmas, start, free.length));
+  if (process.env.DBG)
+    console.log(
+      'DBG',
+      fit.chiSquare,
+      fit.stop,
+      [...fit.parameters].map((x) => (x - 20).toFixed(2)).join(' '),
+      [...finer.corrections.values()]
+        .map((c) => c.map((x, k) => (x * (k ? 1e6 : 1)).toFixed(2)).join('/'))
+        .join(' '),
     );
-  let fit = fitFrom(start);
   // What the quick runs lack is worked out anew where the fit has come to, until that stands.
-  for (let round = 0; fit.stop.converged && round < MOST_CORRECTIONS; round++) {
+  while (fit.stop.converged && round < MOST_CORRECTIONS) {
     const counted = fit.parameters.map((number) => number - ORIGIN);
     const there = finerRuns(question, commons, counted);
     if (settled(finer, there, shots, SETTLED)) break;
     finer = there;
+    round += 1;
     fit = fitFrom(fit.parameters);
+    if (process.env.DBG)
+      console.log(
+        'DBG',
+        fit.chiSquare,
+        fit.stop,
+        [...fit.parameters].map((x) => (x - 20).toFixed(2)).join(' '),
+        [...finer.corrections.values()]
+          .map((c) => c.map((x, k) => (x * (k ? 1e6 : 1)).toFixed(2)).join('/'))
+          .join(' '),
+      );
   }
   onProgress?.(1);
   if (!fit.stop.converged) {
@@ -131,6 +156,37 @@ export function fitSeries(
     );
   }
   return success(reportOf(question, commons, observations, fit, fit.covariance.value, coverage));
+}
+
+/**
+ * The free inputs, one after the other, taken to where a few values tried leave the least over: a seal that opens with
+ * one echo of a shock or the next makes steps in the speed that hold up a solver which starts far away.
+ */
+function nearest(
+  curve: Curve,
+  measured: Float64Array,
+  sigmas: Float64Array,
+  start: Float64Array,
+  free: number,
+): Float64Array {
+  const values = new Float64Array(measured.length);
+  const leftOver = (numbers: Float64Array) => {
+    curve(numbers, values, null);
+    return measured.reduce(
+      (sum, y, i) => sum + ((y - (values[i] as number)) / (sigmas[i] as number)) ** 2,
+      0,
+    );
+  };
+  let best = { numbers: start, left: leftOver(start) };
+  for (let j = 0; j < free; j++) {
+    const from = best.numbers;
+    for (const step of TRIED) {
+      const numbers = from.map((number, k) => (k === j ? number + step : number));
+      const left = leftOver(numbers);
+      if (left < best.left) best = { numbers, left };
+    }
+  }
+  return best.numbers;
 }
 
 function reportOf(

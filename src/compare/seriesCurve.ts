@@ -148,6 +148,16 @@ export const movedBy = (
     return off === 0 ? launcher : set(launcher, get(launcher) + off);
   }, stated);
 
+/**
+ * Steps for the slopes, one tried after the other: one unit of the solver's number is a step of its own for a free
+ * input. Those held change little in one of their uncertainties, so they are moved by more, past a mesh's noise. Errors
+ * of the film need no run of the model.
+ */
+function stepsOf(common: Common | undefined): readonly number[] {
+  if (common === undefined) return [1];
+  return common.free ? [1, -1] : [3, -3, 1, -1];
+}
+
 /** Speeds, leads, then the numbers known beforehand. `corrections` are added to the model's results, by launcher. */
 export function curveOf(
   { model, shots }: SeriesFitQuestion,
@@ -197,8 +207,7 @@ export function curveOf(
     const moved = Float64Array.from(parameters);
     for (let j = 0; j < parameters.length; j++) {
       const column = jacobian.subarray(j * n, (j + 1) * n);
-      // One unit of the solver's number is a step of its own; errors of the film need no run of the model.
-      for (const step of j < commons.length ? [1, -1] : [1]) {
+      for (const step of stepsOf(commons[j])) {
         moved[j] = (parameters[j] as number) + step;
         fill(moved, j < commons.length ? runAll(moved) : results, column);
         for (let i = 0; i < n; i++) column[i] = ((column[i] as number) - (out[i] as number)) / step;

@@ -14,7 +14,7 @@ import {
   sealOpensAt,
   timeScale,
 } from './launcher';
-import { balance, dropFront, type PistonRun, startRun, stepRun } from './pistonRun';
+import { balance, dropFront, openFront, type PistonRun, startRun, stepRun } from './pistonRun';
 import { type Profile, profileOf } from './profiles';
 import type { Launch, Launcher, SealOpening } from './types';
 
@@ -98,7 +98,7 @@ export function launchByGasDynamics(
     if (seal === null && run.endPressure >= opensAt) {
       const share = (opensAt - endPressure) / (run.endPressure - endPressure);
       seal = { ...at(share), cause: 'pressure' };
-      run.frontEnd = muzzle;
+      openFront(run, muzzle);
     }
     if (run.front !== null && run.way >= touch) {
       seal ??= { ...at((touch - way) / (run.way - way)), cause: 'contact' };

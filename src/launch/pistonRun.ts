@@ -19,6 +19,12 @@ import type { Facing } from './waves';
 
 /** Waves cross no more than this share of a cell in a step. */
 const COURANT = 0.8;
+/**
+ * After an end opens the first steps are shorter (Toro 2009, ch. 6.3.2): gas still at rest says nothing of the waves to
+ * come, which into little residual air run at up to five times the speed of sound.
+ */
+const FIRST_STEPS = 5;
+const FIRST_SHARE = 0.2;
 
 export interface PistonRun {
   readonly gas: Gas;
@@ -33,12 +39,15 @@ export interface PistonRun {
   readonly wallFriction: number;
   rear: Column;
   /** What is at the far ends; null: a wall. */
-  rearEnd: OpenEnd | null;
+  readonly rearEnd: OpenEnd | null;
   front: Column | null;
+  /** Opened by `openFront`. */
   frontEnd: OpenEnd | null;
   /** Pressure ahead where no gas there is followed, Pa. */
   readonly frontPressure: number;
   time: number;
+  /** Steps since an end opened. */
+  steps: number;
   /** Way of the ball from its start, m. */
   way: number;
   speed: number;
@@ -57,7 +66,7 @@ interface Ledger {
 
 type Start = Omit<
   PistonRun,
-  'time' | 'way' | 'speed' | 'acceleration' | 'passage' | 'endPressure' | 'ledger'
+  'time' | 'steps' | 'way' | 'speed' | 'acceleration' | 'passage' | 'endPressure' | 'ledger'
 > & { readonly speed?: number };
 
 export function startRun(start: Start): PistonRun {
@@ -68,7 +77,7 @@ export function startRun(start: Start): PistonRun {
   const passage = passBall(gas, cellState(rear, last), ahead, speed, gap);
   return {
     ...start,
-    ...{ time: 0, way: 0, speed, acceleration: 0, passage },
+    ...{ time: 0, steps: 0, way: 0, speed, acceleration: 0, passage },
     endPressure:
       typeof ahead === 'number'
         ? ahead
@@ -98,8 +107,9 @@ export function balance(run: PistonRun): { mass: number; energy: number } {
 /** One step, at most `most` s long; returns its length. */
 export function stepRun(run: PistonRun, most: number): number {
   const { gas, rear, front, area, mass, ledger } = run;
-  let dt = Math.min(most, longestStep(rear, 0, run.speed, COURANT));
-  if (front !== null) dt = Math.min(dt, longestStep(front, run.speed, 0, COURANT));
+  const courant = run.steps < FIRST_STEPS ? FIRST_SHARE * COURANT : COURANT;
+  let dt = Math.min(most, longestStep(rear, 0, run.speed, courant));
+  if (front !== null) dt = Math.min(dt, longestStep(front, run.speed, 0, courant));
   const middle = run.speed + 0.5 * run.acceleration * dt;
   predict(rear, dt, 0, middle);
   if (front !== null) predict(front, dt, middle, 0);
@@ -134,10 +144,17 @@ export function stepRun(run: PistonRun, most: number): number {
   }
   run.acceleration = (rubbed - run.speed) / dt;
   run.time += dt;
+  run.steps += 1;
   run.way += average * dt;
   run.speed = rubbed;
   run.passage = passage;
   return dt;
+}
+
+/** The muzzle seal is gone: what was a wall is an opening. */
+export function openFront(run: PistonRun, end: OpenEnd): void {
+  run.frontEnd = end;
+  run.steps = 0;
 }
 
 /** The gas ahead is followed no further: it leaves the account. */
