@@ -49,6 +49,8 @@ export type FigureName =
   | 'events'
   /** The film around the muzzle, at burst and exit. */
   | 'keyFrames'
+  /** The whole flight in one picture. */
+  | 'flight'
   | 'position'
   | 'residuals'
   | 'velocity'
@@ -181,7 +183,9 @@ function full(subject: ReportSubject): readonly Section[] {
         ? { kind: 'paragraphs', texts: ['The measurement gave none.'] }
         : { kind: 'warnings', reasons: warnings, brief: false },
     ]),
-    section('What the film shows', [{ kind: 'figures', names: ['keyFrames'], layout: 'whole' }]),
+    section('What the film shows', [
+      { kind: 'figures', names: ['keyFrames', 'flight'], layout: 'whole' },
+    ]),
     section('Motion', [
       { kind: 'figures', names: ['position', 'residuals', 'velocity', 'seal'], layout: 'whole' },
     ]),

@@ -13,6 +13,7 @@ import { useDesk } from '../desk';
 import { ResultFigure } from '../result/ResultFigure';
 import { ReasonText } from '../shell/Notices';
 import { FigureFiles } from './FigureFiles';
+import { FlightPicture } from './FlightPicture';
 import { KeyFrames } from './KeyFrames';
 import { ReportBar } from './ReportBar';
 import { ReportBlocks } from './ReportBlocks';
@@ -64,6 +65,7 @@ function Report(props: ReportProps) {
   const sheet = useRef<HTMLElement>(null);
   const document = useReportDocument(props, extent);
   const keyFrames = useKeyFrames(shot, reduction);
+  const flight = desk.session.scenery.flight.state.value;
   const stale = desk.session.measuring.freshness.value !== 'fresh';
   useTitle(document.title);
   return (
@@ -73,7 +75,7 @@ function Report(props: ReportProps) {
         onExtent={setExtent}
         document={document}
         reduction={reduction}
-        ready={keyFrames.kind !== 'loading'}
+        ready={keyFrames.kind !== 'loading' && (extent === 'summary' || flight.kind !== 'running')}
         sheet={sheet}
       />
       {stale && (
@@ -143,6 +145,7 @@ function ReportFigure(props: {
 }) {
   const { name, shot, reduction, keyFrames } = props;
   const { speedUnit } = useDesk().preferences;
+  if (name === 'flight') return <FlightPicture reduction={reduction} />;
   if (name !== 'keyFrames') {
     return (
       <ResultFigure
