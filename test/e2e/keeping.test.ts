@@ -31,9 +31,15 @@ it('stands after a reload where it stood, with its result and its undo', async (
   await page.getByRole('button', { name: 'Next: Result' }).click({ timeout: 300_000 });
   const speed = await figure(page, 'result').textContent();
   const shown = await frame(page);
+  const speedIs = (asBefore: boolean) =>
+    expect
+      .poll(async () => (await figure(page, 'result').textContent()) === speed, { timeout: 60_000 })
+      .toBe(asBefore);
+  // The result has followed each edit before the page is left.
   await page.keyboard.press('x');
+  await speedIs(false);
   await page.getByRole('button', { name: 'Undo', exact: true }).click();
-  await page.getByText('up to date', { exact: false }).waitFor({ state: 'detached' });
+  await speedIs(true);
   await page.reload();
 
   await ready(page);
