@@ -98,7 +98,7 @@ export interface ReportDocument {
 }
 
 /** Warnings named on the one page; more are counted. */
-const MOST_BRIEF_WARNINGS = 4;
+const MOST_BRIEF_WARNINGS = 3;
 
 /** Contributions named there. */
 const MOST_CONTRIBUTIONS = 3;

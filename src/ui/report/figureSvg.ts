@@ -30,39 +30,37 @@ const COLOURS: ReadonlySet<string> = new Set(['fill', 'stroke']);
 
 /**
  * A figure of the page as one SVG: its charts where they stand, and titles, keys and numbers around them as text.
- * What is hidden, or only for the screen, is left out.
+ * What is hidden, or only for the screen, is left out. On white and in the colours of the light page, whatever the
+ * theme: it is made for paper.
  */
 export function figureSvg(figure: HTMLElement): DrawnFigure {
+  const { dataset } = document.documentElement;
+  const theme = dataset.theme;
+  // Nothing is painted before it is set back.
+  dataset.theme = 'light';
+  try {
+    return drawn(figure);
+  } finally {
+    if (theme === undefined) delete dataset.theme;
+    else dataset.theme = theme;
+  }
+}
+
+function drawn(figure: HTMLElement): DrawnFigure {
   const box = figure.getBoundingClientRect();
   const width = Math.ceil(box.width) + 2 * MARGIN;
   const height = Math.ceil(box.height) + 2 * MARGIN;
-  const root = document.createElementNS(SVG, 'svg');
-  for (const [name, value] of Object.entries({
-    xmlns: SVG,
-    width,
-    height,
-    viewBox: `0 0 ${width} ${height}`,
-  })) {
-    root.setAttribute(name, String(value));
-  }
-  const ground = document.createElementNS(SVG, 'rect');
-  ground.setAttribute('width', '100%');
-  ground.setAttribute('height', '100%');
+  const root = element('svg', { xmlns: SVG, width, height, viewBox: `0 0 ${width} ${height}` });
+  root.append(element('rect', { width: '100%', height: '100%', fill: '#ffffff' }));
   const colour = colourReader();
-  ground.setAttribute('fill', colour(getComputedStyle(document.documentElement).backgroundColor));
-  root.append(ground);
-  const place = (x: number, y: number) =>
-    [x - box.left + MARGIN, y - box.top + MARGIN].map((at) => String(round(at))) as [
-      string,
-      string,
-    ];
-  const walk = (element: Element) => {
-    if (element.matches('.hidden-text, .plot-reading, [data-screen-only]')) return;
-    if (element instanceof SVGSVGElement) {
-      root.append(placedDrawing(element, place, colour));
+  const place: Place = (x, y) => [round(x - box.left + MARGIN), round(y - box.top + MARGIN)];
+  const walk = (one: Element) => {
+    if (one.matches('.hidden-text, .plot-reading, [data-screen-only]')) return;
+    if (one instanceof SVGSVGElement) {
+      root.append(placedDrawing(one, place, colour));
       return;
     }
-    for (const child of element.childNodes) {
+    for (const child of one.childNodes) {
       if (child instanceof Text) root.append(...placedText(child, place, colour));
       else if (child instanceof Element) walk(child);
     }
@@ -71,10 +69,20 @@ export function figureSvg(figure: HTMLElement): DrawnFigure {
   return { text: new XMLSerializer().serializeToString(root), width, height };
 }
 
-type Place = (x: number, y: number) => [string, string];
+type Place = (x: number, y: number) => readonly [number, number];
 type Colour = (css: string) => string;
 
 const round = (x: number) => Math.round(x * 100) / 100;
+
+function write(into: SVGElement, attributes: Readonly<Record<string, string | number>>): void {
+  for (const [name, value] of Object.entries(attributes)) into.setAttribute(name, String(value));
+}
+
+function element(name: string, attributes: Readonly<Record<string, string | number>>): SVGElement {
+  const made = document.createElementNS(SVG, name) as SVGElement;
+  write(made, attributes);
+  return made;
+}
 
 function placedDrawing(original: SVGSVGElement, place: Place, colour: Colour): SVGSVGElement {
   const copy = original.cloneNode(true) as SVGSVGElement;
@@ -83,10 +91,7 @@ function placedDrawing(original: SVGSVGElement, place: Place, colour: Colour): S
   const copies = [copy, ...copy.querySelectorAll('*')];
   for (const [i, one] of originals.entries()) writeLooks(one, copies[i] as Element, colour);
   const [x, y] = place(left, top);
-  for (const [name, value] of Object.entries({ x, y, width, height })) {
-    copy.setAttribute(name, String(value));
-  }
-  copy.setAttribute('overflow', getComputedStyle(original).overflow);
+  write(copy, { x, y, width, height, overflow: getComputedStyle(original).overflow });
   return copy;
 }
 
@@ -108,23 +113,22 @@ function writeLooks(original: Element, copy: Element, colour: Colour): void {
 }
 
 /** A text of the page, one element a line it runs over. */
-function placedText(node: Text, place: Place, colour: Colour): readonly SVGTextElement[] {
+function placedText(node: Text, place: Place, colour: Colour): readonly SVGElement[] {
   const parent = node.parentElement;
   if (parent === null) return [];
   const style = getComputedStyle(parent);
+  const size = Number.parseFloat(style.fontSize);
   return linesOf(node).map(({ text, left, bottom, height }) => {
-    const element = document.createElementNS(SVG, 'text');
-    const size = Number.parseFloat(style.fontSize);
     // The letters stand in the middle of their line; a fifth of their size hangs below the base line.
     const [x, y] = place(left, bottom - (height - size) / 2 - size / 5);
-    element.setAttribute('x', x);
-    element.setAttribute('y', y);
-    element.setAttribute('fill', colour(style.color));
-    for (const name of ['font-family', 'font-size', 'font-weight']) {
-      element.setAttribute(name, style.getPropertyValue(name));
-    }
-    element.textContent = text;
-    return element;
+    const written = element('text', {
+      ...{ x, y, fill: colour(style.color) },
+      'font-family': style.fontFamily,
+      'font-size': style.fontSize,
+      'font-weight': style.fontWeight,
+    });
+    written.textContent = text;
+    return written;
   });
 }
 

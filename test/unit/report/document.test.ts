@@ -98,8 +98,8 @@ describe('the one page', () => {
       ...{ code: `w${i}`, message: `Warning ${i}.`, remedy: '' },
     }));
     const report = reportDocument(subjectOf({ result: { ...result, warnings } }), 'summary');
-    expect(wordsOf(report)).toContain('And 3 more: see the full report.');
-    expect(wordsOf(report)).not.toContain('Warning 4.');
+    expect(wordsOf(report)).toContain('And 4 more: see the full report.');
+    expect(wordsOf(report)).not.toContain('Warning 3.');
   });
 
   it('says when a sample was rendered, and names an unnamed shot', () => {
