@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useState } from 'preact/hooks';
 import { droppedFiles } from '../app/footageFiles';
 import { type Desk, DeskContext } from './desk';
 import { FramesSection } from './frames/FramesSection';
@@ -95,8 +95,9 @@ function useLeaveQuestion({ session: { queue } }: Desk): void {
   }, [queue]);
 }
 
+/** Heard from the first moment the page stands: an effect after the paint could miss a key. */
 function useKeys(desk: Desk): void {
-  useEffect(() => {
+  useLayoutEffect(() => {
     const onKey = (event: KeyboardEvent) => handleKey(desk, event);
     window.addEventListener('keydown', onKey);
     return () => window.removeEventListener('keydown', onKey);
