@@ -150,7 +150,7 @@ export function shareRow(
   return {
     ...{ of, figure, value: share, unit: '%', limit, n },
     passed: n > 0 && within(share, limit),
-    binomial: [100 * low, 100 * high],
+    limits95: [100 * low, 100 * high],
   };
 }
 

@@ -14,6 +14,22 @@ export function binomialLimits(
   return [low, high];
 }
 
+/** Exact limits for the median of what `values` are drawn from: the order statistics that hold it so often (David and Nagaraja, Order Statistics, 3rd ed. 2003, 7.1). */
+export function medianLimits(
+  values: readonly number[],
+  confidence = 0.95,
+): readonly [low: number, high: number] {
+  const n = values.length;
+  const sorted = Float64Array.from(values).sort();
+  const ways = logBinomials(n);
+  let rank = 0;
+  while (rank < n / 2 - 1 && atMost(rank, ways, 0.5) <= (1 - confidence) / 2) rank++;
+  return [
+    sorted[rank - 1] ?? Number.NEGATIVE_INFINITY,
+    sorted[n - rank] ?? Number.POSITIVE_INFINITY,
+  ];
+}
+
 /** Logarithms of the binomial coefficients n over 0, 1, ..., n. */
 function logBinomials(n: number): Float64Array {
   const ways = new Float64Array(n + 1);

@@ -10,8 +10,8 @@ export interface ReportRow {
   readonly limit: { readonly low?: number; readonly high?: number };
   readonly passed: boolean;
   readonly n: number;
-  /** Exact 95 % binomial limits where `value` is a share. */
-  readonly binomial?: readonly [low: number, high: number];
+  /** Exact 95 % limits of `value` where it is a share (binomial) or comes from a median (order statistics). */
+  readonly limits95?: readonly [low: number, high: number];
   readonly note?: string;
 }
 

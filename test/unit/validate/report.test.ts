@@ -11,7 +11,7 @@ const row: ReportRow = {
   limit: { low: 65, high: 71 },
   passed: true,
   n: 2000,
-  binomial: [65.9, 70.1],
+  limits95: [65.9, 70.1],
 };
 
 describe('the table', () => {

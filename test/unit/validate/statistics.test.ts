@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { binomialLimits } from '../../validate/statistics';
+import { binomialLimits, medianLimits } from '../../validate/statistics';
 
 describe('exact binomial limits', () => {
   it('are those of a published example', () => {
@@ -24,5 +24,18 @@ describe('exact binomial limits', () => {
     const half = 1.96 * Math.sqrt((0.683 * 0.317) / 3000);
     expect(low).toBeCloseTo(0.683 - half, 3);
     expect(high).toBeCloseTo(0.683 + half, 3);
+  });
+});
+
+describe('limits of a median', () => {
+  it('are the order statistics of the tables: ranks 10 and 21 of 30, 40 and 61 of 100', () => {
+    // Conover, Practical Nonparametric Statistics, 3rd ed. 1999, 3.2 and binomial tables (from memory; the ranks recomputed).
+    const upTo = (n: number) => Array.from({ length: n }, (_, i) => n - i);
+    expect(medianLimits(upTo(30))).toEqual([10, 21]);
+    expect(medianLimits(upTo(100))).toEqual([40, 61]);
+  });
+
+  it('are without end where there are too few values', () => {
+    expect(medianLimits([1, 2, 3])).toEqual([Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY]);
   });
 });

@@ -18,10 +18,11 @@ import { ballClass, bySurface, type Order, SURFACES, times } from './ballClass';
 
 const RADII = [12, 16, 24] as const;
 const CONTRASTS = [10, 30] as const;
-const REPEATS = 5;
+const REPEATS = 8;
 /** Lengths of the blur besides that of the class, radii, for the plot. */
 const OTHER_SWEEPS = [0.25, 0.5, 1.5] as const;
-const FRAMES = 20;
+/** Few, for the errors that a shot's frames share make the number of shots count. */
+const FRAMES = 12;
 const MOST_RATIO = 1.6;
 const MOST_REFUSED = 2;
 

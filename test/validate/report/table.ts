@@ -22,8 +22,13 @@ function limitText({ limit: { low, high }, unit }: ReportRow): string {
   return high === undefined ? '' : `≤ ${text(high)}`;
 }
 
-const binomialText = ({ binomial }: ReportRow): string =>
-  binomial === undefined ? '' : `${binomial[0].toFixed(1)} to ${binomial[1].toFixed(1)} %`;
+const limitsText = ({ limits95, unit }: ReportRow): string => {
+  if (limits95 === undefined) return '';
+  const [low, high] = limits95;
+  return unit === '%'
+    ? `${low.toFixed(1)} to ${high.toFixed(1)} %`
+    : `${low.toFixed(2)} to ${high.toFixed(2)}`;
+};
 
 /** 'pass' or 'FAIL'; nothing for a figure without a limit. */
 function verdict({ passed, limit }: ReportRow): string {
@@ -39,7 +44,7 @@ export const cellsOf = (row: ReportRow): string[] => [
   valueText(row.value, row.unit) + (row.note === undefined ? '' : ` (${row.note})`),
   limitText(row),
   String(row.n),
-  binomialText(row),
+  limitsText(row),
   verdict(row),
 ];
 
