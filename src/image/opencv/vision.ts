@@ -1,6 +1,5 @@
-import { type FittedCamera, fitCamera, type TargetView } from './camera';
-import { libraryReady } from './library';
-import { type Component, components, correlate, type Plane } from './pictures';
+import type { FittedCamera, TargetView } from './camera';
+import type { Component, Plane } from './pictures';
 
 /** The operations of OpenCV that the measuring core uses, free of its own types. */
 export interface Vision {
@@ -18,8 +17,21 @@ export interface Vision {
 
 let loading: Promise<Vision> | null = null;
 
-/** Starts the library once a thread (about a second) and keeps it. */
+/** Fetches and starts the library (10 MB) once a thread, when it is first asked for, and keeps it. */
 export function loadVision(): Promise<Vision> {
-  loading ??= libraryReady().then(() => ({ components, correlate, fitCamera }));
+  loading ??= load().catch((error: unknown) => {
+    loading = null;
+    throw error;
+  });
   return loading;
+}
+
+async function load(): Promise<Vision> {
+  const [{ libraryReady }, { components, correlate }, { fitCamera }] = await Promise.all([
+    import('./library'),
+    import('./pictures'),
+    import('./camera'),
+  ]);
+  await libraryReady();
+  return { components, correlate, fitCamera };
 }

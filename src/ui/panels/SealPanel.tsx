@@ -1,6 +1,7 @@
 import { changeSeal, setSealInView } from '../../app/edits';
 import type { Seal } from '../../app/resultTypes';
-import { formatQuantity } from '../../core/format';
+import { expanded, type Quantity } from '../../core/estimate';
+import { formatQuantity, percent } from '../../core/format';
 import { useDesk } from '../desk';
 import { QuantityField } from '../fields/QuantityField';
 import { RULES } from '../fields/rules';
@@ -49,6 +50,10 @@ export function SealPanel() {
   );
 }
 
+/** As the Result step states it. */
+const stated = (instant: Quantity): string =>
+  `${formatQuantity(expanded(instant), 'time', 'ms')} (${percent(instant.coverage)})`;
+
 function FoundBurst() {
   const desk = useDesk();
   const reduction = desk.session.measuring.reduction.value;
@@ -68,11 +73,11 @@ function FoundBurst() {
     <>
       <Facts
         facts={[
-          ['Burst', `${formatQuantity(burst, 'time', 'ms')} after frame 0`],
+          ['Burst', `${stated(burst)} after frame 0`],
           [
             'Bulge begins',
             'value' in burst.bulgeOnset
-              ? formatQuantity(burst.bulgeOnset, 'time', 'ms')
+              ? stated(burst.bulgeOnset)
               : burst.bulgeOnset.unavailable.message,
           ],
         ]}
