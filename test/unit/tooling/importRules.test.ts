@@ -102,7 +102,8 @@ const FOLDERS = [
     'uncertainty',
     'series',
     'exit',
-  ],
+    'src/text',
+],
   ...['seal', 'reduction', 'footage', 'footage/node', 'protocol', 'app', 'plots', 'ui'],
 ].map((name) => `src/${name}`);
 
