@@ -102,9 +102,8 @@ const FOLDERS = [
     'uncertainty',
     'series',
     'exit',
-    'src/text',
-],
-  ...['seal', 'reduction', 'footage', 'footage/node', 'protocol', 'app', 'plots', 'ui'],
+  ],
+  ...['seal', 'reduction', 'footage', 'footage/node', 'protocol', 'app', 'plots', 'text', 'ui'],
 ].map((name) => `src/${name}`);
 
 const project = process.cwd();
