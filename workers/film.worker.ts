@@ -19,9 +19,10 @@ function opened(): { source: FrameSource; files: readonly FootageFile[] } {
   return film;
 }
 
-async function closeFilm(): Promise<void> {
+/** Puts another film, or none, in the place of the open one at once: what is asked meanwhile finds either. */
+async function changeFilm(to: typeof film): Promise<void> {
   const closing = film;
-  film = null;
+  film = to;
   await runs.endAll();
   await closing?.source.close();
 }
@@ -29,8 +30,7 @@ async function closeFilm(): Promise<void> {
 async function openFilm(files: readonly FootageFile[]): Promise<FootageInfo> {
   // The new film is opened first, so that a file that cannot be read leaves the old one in place.
   const source = await openFootage(files, browserPlatform);
-  await closeFilm();
-  film = { source, files };
+  await changeFilm({ source, files });
   return source.info;
 }
 
@@ -55,7 +55,7 @@ const api: FilmApi = {
   endRun: (run) => runs.end(run),
   audio: () => opened().source.audio(),
   sha256: (onProgress) => sha256(opened().files, onProgress),
-  close: closeFilm,
+  close: () => changeFilm(null),
   attach: async (port) => expose(api, port),
 };
 

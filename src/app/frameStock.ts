@@ -97,9 +97,10 @@ export function createFrameStock(
 
   /** Decodes a range; gives up where a frame outside what is left of it is waited for. */
   const decode = async ({ start, end }: FrameRange, mine: number): Promise<void> => {
-    const run = await film.startRun({ start, end });
+    let run: number | null = null;
     let next = start;
     try {
+      run = await film.startRun({ start, end });
       while (next < end) {
         const frames = await film.next(run);
         if (mine !== generation) return;
@@ -118,7 +119,7 @@ export function createFrameStock(
       }
       for (let index = next; index < end; index++) suspect.add(index);
     } finally {
-      await film.endRun(run);
+      if (run !== null) await film.endRun(run);
     }
   };
 

@@ -76,6 +76,30 @@ describe('the stock of frames', () => {
     for (const index of [4, 5, 7, 19]) expect((await stock.get(index))?.index).toBe(index);
   });
 
+  it('asks again where a run cannot begin, as while another film is being opened', async () => {
+    const film = runsOf();
+    let refused = 0;
+    const stock = createFrameStock(
+      {
+        ...film,
+        startRun: async (range) => {
+          if (refused < 1) {
+            refused += 1;
+            throw new Error('no film');
+          }
+          return film.startRun(range);
+        },
+      },
+      100 * 300,
+    );
+    stock.reset(20);
+    // A rejection that nobody meets fails the test run.
+    expect((await stock.get(6))?.index).toBe(6);
+    await quiet();
+    expect(refused).toBe(1);
+    expect(film.open.size).toBe(0);
+  });
+
   it('says so where the film ends early, and does not ask for ever', async () => {
     const film = runsOf();
     const stock = createFrameStock({ ...film, next: async () => [] }, 1000);
