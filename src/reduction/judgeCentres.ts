@@ -6,7 +6,7 @@ import { type BreakUp, findBreakUp } from '../tracking/breakUp';
 import { type MeasuredPlace, offPath } from '../tracking/consistency';
 import { likenessOf } from '../tracking/gather';
 import { along } from '../tracking/path';
-import { tumbles } from '../tracking/tumbles';
+import { glimpses, tumbles } from '../tracking/tumbles';
 import type { FrameCandidates, Track } from '../tracking/types';
 import { unsure } from '../tracking/unsure';
 import { placesOf } from './onPlane';
@@ -59,12 +59,19 @@ export const noneAlike = (centres: Centres): Centres =>
     ),
   );
 
+const GLIMPSED: Reason = {
+  code: 'glimpsed',
+  message:
+    'Long before or after the other frames something round shows for a moment: a piece, not the ball.',
+};
+
 /** Centres, unless what was followed shows a ball only now and then; a person who said where the ball is knows better. */
 export function keepRound(centres: Centres, { manualPoints, seeds }: Shot['edits']): Centres {
   const frames = [...centres].map(([frame, { ok }]) => ({ frame, found: ok }));
   frames.sort((a, b) => a.frame - b.frame);
-  return manualPoints.length + seeds.length > 0 || !tumbles(frames)
-    ? centres
+  if (manualPoints.length + seeds.length > 0) return centres;
+  return !tumbles(frames)
+    ? without(centres, new Map([...glimpses(frames)].map((frame) => [frame, GLIMPSED])))
     : noneOf(
         centres,
         failure(

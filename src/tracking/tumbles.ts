@@ -21,3 +21,36 @@ export function tumbles(frames: readonly FrameOfTrack[]): boolean {
   const gaps = seen.filter((at, k) => k > 0 && at - (seen[k - 1] as number) > GAP).length;
   return gaps >= FEWEST_GAPS && seen.length < ROUND_SHARE * span;
 }
+
+/** Frames in a row without a ball, from which on what follows has to be more than a glimpse. */
+const LONG_GAP = 8;
+/** A glimpse: fewer frames with a ball than this share of the gap's. */
+const GLIMPSE = 0.25;
+
+/**
+ * Frames with a ball that a long gap parts from most of them, and few beside it: a piece that turns its round face to
+ * the camera once, long after the ball broke. A ball that a post hid is seen for longer.
+ */
+export function glimpses(frames: readonly FrameOfTrack[]): ReadonlySet<number> {
+  const groups: { readonly from: number; to: number; readonly frames: number[] }[] = [];
+  frames.forEach(({ frame, found }, i) => {
+    if (!found) return;
+    const last = groups.at(-1);
+    if (last === undefined || i - last.to > LONG_GAP) {
+      groups.push({ from: i, to: i, frames: [frame] });
+    } else {
+      last.to = i;
+      last.frames.push(frame);
+    }
+  });
+  const most = Math.max(0, ...groups.map((group) => group.frames.length));
+  const main = groups.findIndex((group) => group.frames.length === most);
+  return new Set(
+    groups.flatMap((group, k) => {
+      if (k === main) return [];
+      const [before, after] = k < main ? [group, groups[k + 1]] : [groups[k - 1], group];
+      const gap = (after?.from ?? 0) - (before?.to ?? 0) - 1;
+      return group.frames.length < GLIMPSE * gap ? group.frames : [];
+    }),
+  );
+}

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { tumbles } from '../../../src/tracking/tumbles';
+import { glimpses, tumbles } from '../../../src/tracking/tumbles';
 
 const framesOf = (found: string) => [...found].map((c, i) => ({ frame: 10 + i, found: c === 'o' }));
 
@@ -19,5 +19,20 @@ describe('a thing that is round only now and then', () => {
     ['o', false],
   ])('%s: %s', (found, expected) => {
     expect(tumbles(framesOf(found))).toBe(expected);
+  });
+});
+
+describe('what shows for a moment far from the rest', () => {
+  test.each([
+    // A piece of the broken ball turns round once.
+    ['oooooooooo..................o.o', [38, 40]],
+    ['o...........ooooooooo', [10]],
+    // A post hides the ball; it is seen again for long enough.
+    ['oooooo..........oooo', []],
+    // A fragment hides it for a moment, at the end of the film.
+    ['oooooooooo.....o', []],
+    ['', []],
+  ])('%s: %j', (found, expected) => {
+    expect([...glimpses(framesOf(found))]).toEqual(expected);
   });
 });
