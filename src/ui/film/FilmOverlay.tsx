@@ -1,4 +1,5 @@
 import type { ImagePoint, ImageRect } from '../../core/units';
+import { t } from '../../text/text';
 import { CalibrationMarks } from './CalibrationMarks';
 import { Cased } from './Cased';
 import { ellipseOf, markPaths, placesOf, seedMark, thinned } from './marks';
@@ -74,7 +75,7 @@ function Region({ name, region, view }: RegionProps) {
         x={Math.max(left, 0) + 5}
         y={name === 'flight' ? Math.max(top, 0) + 14 : bottom + 13}
       >
-        {name}
+        {t(`film.mark.${name}`)}
       </text>
     </>
   );
