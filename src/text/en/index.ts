@@ -1,5 +1,10 @@
 import { fields } from './fields';
+import { models } from './models';
+import { notebook } from './notebook';
 import { panels } from './panels';
+import { plan } from './plan';
+import { queue } from './queue';
+import { result } from './result';
 import { shell } from './shell';
 
-export const english = { fields, panels, shell } as const;
+export const english = { fields, models, notebook, panels, plan, queue, result, shell } as const;
