@@ -103,7 +103,7 @@ const FOLDERS = [
     'series',
     'exit',
   ],
-  ...['seal', 'reduction', 'footage', 'footage/node', 'protocol', 'app', 'plots', 'ui'],
+  ...['seal', 'reduction', 'footage', 'footage/node', 'protocol', 'app', 'plots', 'text', 'ui'],
 ].map((name) => `src/${name}`);
 
 const project = process.cwd();
