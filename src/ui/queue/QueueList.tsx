@@ -73,7 +73,7 @@ function Done({ measured, unit }: { readonly measured: Measured; readonly unit: 
   return (
     <>
       {isAvailable(exitVelocity) ? (
-        <>{t('queue.state.done', { speed: showQuantity(expanded(exitVelocity), 'speed', unit) })}</>
+        t('queue.state.done', { speed: showQuantity(expanded(exitVelocity), 'speed', unit) })
       ) : (
         <>
           {t('queue.state.doneWithout')} <ReasonText reason={exitVelocity.unavailable} />
@@ -102,12 +102,20 @@ function Actions({ clip }: { readonly clip: QueuedClip }) {
   return (
     <div class="row queue-actions">
       {isUnderWay && (
-        <button type="button" aria-label={t('queue.cancelOne', { name })} onClick={() => queue.cancel(id)}>
+        <button
+          type="button"
+          aria-label={t('queue.cancelOne', { name })}
+          onClick={() => queue.cancel(id)}
+        >
           {t('queue.cancel')}
         </button>
       )}
       {(state.kind === 'failed' || state.kind === 'cancelled') && (
-        <button type="button" aria-label={t('queue.againOne', { name })} onClick={() => queue.again(id)}>
+        <button
+          type="button"
+          aria-label={t('queue.againOne', { name })}
+          onClick={() => queue.again(id)}
+        >
           {t('queue.again')}
         </button>
       )}

@@ -14,7 +14,10 @@ export function Evidence() {
   if (reduction === null || (step !== 'result' && step !== 'ball' && step !== 'seal')) return null;
   const stale = desk.session.measuring.freshness.value === 'measureAgain';
   return (
-    <section class={`evidence stack ${stale ? 'stale' : ''}`} aria-label={t('result.evidence.title')}>
+    <section
+      class={`evidence stack ${stale ? 'stale' : ''}`}
+      aria-label={t('result.evidence.title')}
+    >
       <h2>{t('result.evidence.title')}</h2>
       {stale && (
         <p class="stale-word" role="status">

@@ -1,11 +1,6 @@
 import type { Result } from '../../app/resultTypes';
 import { isAvailable } from '../../core/estimate';
-import {
-  chiSquareWords,
-  downWeightedWords,
-  monteCarloWords,
-  verdictOn,
-} from '../../report/fit';
+import { chiSquareWords, downWeightedWords, monteCarloWords, verdictOn } from '../../report/fit';
 import { modelsCompared } from '../../report/table';
 import { modelWords } from '../../report/words';
 import { t } from '../../text/text';

@@ -13,5 +13,9 @@ export function LineText({ line }: { readonly line: Line }) {
 
 function Piece({ part: { text, look } }: { readonly part: Part }) {
   if (look === 'strong') return <strong>{text}</strong>;
-  return look === 'plain' ? text : <span class={look === 'alarm' ? 'disagrees' : look}>{text}</span>;
+  return look === 'plain' ? (
+    text
+  ) : (
+    <span class={look === 'alarm' ? 'disagrees' : look}>{text}</span>
+  );
 }
