@@ -107,6 +107,7 @@ export const models: SameShape<English['models']> = {
       differ: 'weichen ab',
     },
     what: 'ζ ist die Differenz durch ihre Standardunsicherheit: Bis 2 stimmen sie überein, ab 3 weichen sie ab. Eₙ ist die Differenz durch ihre erweiterte Unsicherheit für 95 %: Über 1 weichen sie ab. Die Unsicherheit eines Modells ist die seiner Eingaben; was es weglässt, ist darin nicht enthalten. Film und Modell gelten als unabhängig.',
+    en: 'Eₙ',
     ofModel: '{model}: {message}',
   },
   plots: {
@@ -122,6 +123,7 @@ export const models: SameShape<English['models']> = {
     share: 'Anteil der Außenluft',
     pressure: 'Restdruck',
     doesNotLeave: 'tritt nicht aus',
+    pressureIs: '{number} hPa',
   },
   gap: {
     title: 'Was falsch sein müsste',

@@ -22,6 +22,8 @@ export const result: SameShape<English['result']> = {
     summary: 'Mittelpunkte aus {found} Bildern, {used} verwendet',
     frame: 'Bild',
     time: 'Zeit, ms',
+    x: 'x, px',
+    y: 'y, px',
     distance: 'Strecke, mm',
     used: 'Verwendet',
     use: {

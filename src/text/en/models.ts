@@ -94,6 +94,7 @@ export const models = {
     waiting: 'being worked out',
     verdict: { agree: 'agree', questionable: 'may differ', differ: 'differ' },
     what: 'ζ is the difference over its standard uncertainty: up to 2 they agree, from 3 on they differ. Eₙ is the difference over its uncertainty expanded for 95 %: beyond 1 they differ. The uncertainty of a model is that of its inputs; what it leaves out is not in it. Film and model are taken as independent.',
+    en: 'Eₙ',
     ofModel: '{model}: {message}',
   },
   plots: {
@@ -108,6 +109,7 @@ export const models = {
     share: 'Of the air outside',
     pressure: 'Residual pressure',
     doesNotLeave: 'does not leave',
+    pressureIs: '{number} hPa',
   },
   gap: {
     title: 'What would have to be wrong',

@@ -20,6 +20,8 @@ export const result = {
     summary: 'Centres of {found} frames, {used} used',
     frame: 'Frame',
     time: 'Time, ms',
+    x: 'x, px',
+    y: 'y, px',
     distance: 'Distance, mm',
     used: 'Used',
     use: {

@@ -106,6 +106,7 @@ export const models: SameShape<English['models']> = {
       differ: 'difieren',
     },
     what: 'ζ es la diferencia dividida entre su incertidumbre típica: hasta 2 concuerdan, a partir de 3 difieren. Eₙ es la diferencia dividida entre su incertidumbre expandida para el 95 %: por encima de 1 difieren. La incertidumbre de un modelo es la de sus datos; lo que omite no está incluido. Película y modelo se toman por independientes.',
+    en: 'Eₙ',
     ofModel: '{model}: {message}',
   },
   plots: {
@@ -121,6 +122,7 @@ export const models: SameShape<English['models']> = {
     share: 'Parte del aire exterior',
     pressure: 'Presión residual',
     doesNotLeave: 'no sale',
+    pressureIs: '{number} hPa',
   },
   gap: {
     title: 'Qué tendría que estar mal',

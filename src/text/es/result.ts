@@ -22,6 +22,8 @@ export const result: SameShape<English['result']> = {
     summary: 'Centros de {found} fotogramas, {used} usados',
     frame: 'Fotograma',
     time: 'Tiempo, ms',
+    x: 'x, px',
+    y: 'y, px',
     distance: 'Distancia, mm',
     used: 'Usado',
     use: {

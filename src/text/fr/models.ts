@@ -106,6 +106,7 @@ export const models: SameShape<English['models']> = {
       differ: 'diffèrent',
     },
     what: 'ζ est l’écart divisé par son incertitude-type : jusqu’à 2 ils concordent, à partir de 3 ils diffèrent. Eₙ est l’écart divisé par son incertitude élargie à 95 % : au-delà de 1 ils diffèrent. L’incertitude d’un modèle est celle de ses données ; ce qu’il omet n’y figure pas. Film et modèle sont tenus pour indépendants.',
+    en: 'Eₙ',
     ofModel: '{model} : {message}',
   },
   plots: {
@@ -121,6 +122,7 @@ export const models: SameShape<English['models']> = {
     share: 'Part de l’air extérieur',
     pressure: 'Pression résiduelle',
     doesNotLeave: 'ne sort pas',
+    pressureIs: '{number} hPa',
   },
   gap: {
     title: 'Ce qui devrait être faux',

@@ -22,6 +22,8 @@ export const result: SameShape<English['result']> = {
     summary: 'Centres de {found} images, {used} utilisés',
     frame: 'Image',
     time: 'Temps, ms',
+    x: 'x, px',
+    y: 'y, px',
     distance: 'Distance, mm',
     used: 'Utilisé',
     use: {

@@ -52,7 +52,9 @@ export function ResidualTable() {
                   <th scope="row" class="number">
                     {showNumber((100 * at) / outside, 1)} %
                   </th>
-                  <td class="number">{showNumberAt(at / 100, 3)} hPa</td>
+                  <td class="number">
+                    {t('models.residual.pressureIs', { number: showNumberAt(at / 100, 3) })}
+                  </td>
                   {columns.map(({ name, points }) => {
                     const point = points.find((one) => one.at === at);
                     return (

@@ -114,7 +114,7 @@ function Comparison(props: {
               ζ
             </th>
             <th scope="col" class="number">
-              Eₙ
+              {t('models.comparison.en')}
             </th>
             <th scope="col">{t('models.comparison.filmAndModel')}</th>
           </tr>

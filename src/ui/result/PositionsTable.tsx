@@ -28,10 +28,10 @@ export function PositionsTable({ positions }: { readonly positions: readonly Pos
                 {t('result.centres.time')}
               </th>
               <th scope="col" class="number">
-                x, px
+                {t('result.centres.x')}
               </th>
               <th scope="col" class="number">
-                y, px
+                {t('result.centres.y')}
               </th>
               <th scope="col" class="number">
                 {t('result.centres.distance')}
