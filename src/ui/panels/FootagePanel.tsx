@@ -8,8 +8,10 @@ import { openSampleSeries } from '../actions';
 import { useDesk } from '../desk';
 import { TextField } from '../fields/TextField';
 import { WarningBox } from '../shell/Notices';
+import { FieldsChoice, fieldFacts } from './FieldsChoice';
 import { FileButtons } from './FileButtons';
 import { Facts, Group, Panel } from './Panel';
+import { RawDialog } from './RawDialog';
 import { SetupGroup } from './SetupGroup';
 
 /** Opening film, and what the file says of itself. */
@@ -23,12 +25,13 @@ export function FootagePanel() {
   return (
     <Panel step="footage" title="Footage">
       <p class="muted">
-        Drop a clip, a folder of images or a shot file anywhere on this page. Nothing leaves this
+        Drop a clip, a folder or a zip of images, or a shot file anywhere on this page. Nothing leaves this
         machine.
       </p>
       {keeping.problem.value !== null && <WarningBox reason={keeping.problem.value} />}
       {waiting !== null && <Awaited waiting={waiting} />}
       <FileButtons />
+      <RawDialog />
       {state.kind === 'opening' && (
         <p role="status">
           Opening {state.name}…
@@ -46,6 +49,7 @@ export function FootagePanel() {
         />
       )}
       {film !== null && <FilmFacts film={film} reload={keeping.footage.value} />}
+      {film !== null && <FieldsChoice film={film} />}
       <SetupGroup />
       {draft !== null && (
         <Group title="Shot">
@@ -156,6 +160,7 @@ function FilmFacts(props: {
         ],
         ['Rotation applied', `${info.rotation}°`],
         ['Bit depth', `${info.bitDepth} bit`],
+        ...fieldFacts(info),
         ['Pixel shape', info.pixelAspect === 1 ? 'square' : `${numberAt(info.pixelAspect, 4)} : 1`],
         ['Sound track', info.hasAudio ? 'yes' : 'none'],
         ['Decoder', `${info.decoder.name}: ${info.decoder.why}`],

@@ -1,0 +1,75 @@
+import { ExitframeError, reasonOf } from '../core/reason';
+import { viewOf } from './bytes';
+import type { FootageFile } from './source';
+
+/** What is unpacked lies in memory until the film is closed: bytes of all files together. */
+const MOST_BYTES = 2 ** 31;
+const MOST_FILES = 200_000;
+/** What folders commonly hold besides the images. */
+const IGNORED = /(^|\/)(\.|__MACOSX\/|thumbs\.db$|desktop\.ini$)|\.(json|txt|md|csv)$/i;
+
+const inNumberOrder = new Intl.Collator('en', { numeric: true, sensitivity: 'base' });
+
+/** Whether a file begins as a zip archive does. */
+export async function isZip(blob: Blob): Promise<boolean> {
+  const view = await viewOf(blob, 0, 4);
+  return view.byteLength === 4 && view.getUint32(0) === 0x504b0304;
+}
+
+/**
+ * The files of an archive in the order of their numbers, notes and the like left out. Sizes are
+ * held against what the archive states, so that one that lies cannot fill the memory.
+ * Throws `badArchive`, `archiveTooLarge`, `emptyArchive`, `AbortError`.
+ */
+export async function unpacked(
+  { name, blob }: FootageFile,
+  signal?: AbortSignal,
+): Promise<FootageFile[]> {
+  const { BlobReader, BlobWriter, ZipReader } = await import(
+    '@zip.js/zip.js/lib/zip-core-reader.js'
+  );
+  const reader = new ZipReader(new BlobReader(blob), {
+    useWebWorkers: false,
+    checkSignature: true,
+    checkOverlappingEntry: true,
+  });
+  try {
+    const entries = (await reader.getEntries()).flatMap((entry) =>
+      entry.directory || IGNORED.test(entry.filename) ? [] : [entry],
+    );
+    const bytes = entries.reduce((sum, entry) => sum + entry.uncompressedSize, 0);
+    if (entries.length === 0) {
+      throw new ExitframeError(
+        'emptyArchive',
+        `"${name}" holds no footage.`,
+        'Choose an archive with the pictures of one sequence in it, or with one clip.',
+      );
+    }
+    if (bytes > MOST_BYTES || entries.length > MOST_FILES) {
+      throw new ExitframeError(
+        'archiveTooLarge',
+        `"${name}" states ${entries.length} files of ${bytes} bytes unpacked, more than is unpacked here (${MOST_FILES} files, ${MOST_BYTES} bytes).`,
+        'Unpack it, and open the folder.',
+      );
+    }
+    entries.sort((a, b) => inNumberOrder.compare(a.filename, b.filename));
+    const files: FootageFile[] = [];
+    for (const entry of entries) {
+      signal?.throwIfAborted();
+      const writer = new BlobWriter();
+      const file = await entry.getData(writer, signal ? { signal } : {});
+      files.push({ name: entry.filename.replace(/^.*\//, ''), blob: file });
+    }
+    return files;
+  } catch (error) {
+    if (error instanceof ExitframeError || signal?.aborted) throw error;
+    throw new ExitframeError(
+      'badArchive',
+      `"${name}" cannot be unpacked: ${reasonOf(error).message}.`,
+      'Pack it anew without a password, or unpack it and open the folder.',
+      { cause: error },
+    );
+  } finally {
+    await reader.close();
+  }
+}
