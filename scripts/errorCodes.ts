@@ -1,5 +1,5 @@
 /** `npm run codes`: writes docs/error-codes.md, every reason the program can give, read off its sources. */
-import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, writeFileSync } from 'node:fs';
 import { join, relative, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import ts from 'typescript';
@@ -8,53 +8,107 @@ const root = fileURLToPath(new URL('..', import.meta.url));
 export const codesFile = join(root, 'docs', 'error-codes.md');
 
 /** A reason as the source states it. */
-interface Stated {
+export interface Stated {
   readonly code: string;
+  /** `…` where a value stands. */
   readonly message: string;
   readonly file: string;
 }
 
-const isCode = (node: ts.Node | undefined): node is ts.StringLiteral =>
-  node !== undefined && ts.isStringLiteral(node) && /^[a-z]+([A-Z][a-z]*)*$/.test(node.text);
+const OPTIONS: ts.CompilerOptions = {
+  target: ts.ScriptTarget.ES2023,
+  module: ts.ModuleKind.ESNext,
+  moduleResolution: ts.ModuleResolutionKind.Bundler,
+  jsx: ts.JsxEmit.ReactJSX,
+  jsxImportSource: 'preact',
+  lib: ['lib.es2023.d.ts', 'lib.dom.d.ts', 'lib.dom.iterable.d.ts'],
+  types: [],
+  strict: true,
+  noEmit: true,
+};
 
-/** A message with `…` where a value stands; null where the expression is no sentence: labels begin small. */
-function sentence(node: ts.Node | undefined): string | null {
-  if (node === undefined) return null;
-  if (ts.isStringLiteralLike(node)) return /^[A-Z].* /.test(node.text) ? node.text : null;
-  if (!ts.isTemplateExpression(node)) return null;
-  return node.head.text + node.templateSpans.map(({ literal }) => `…${literal.text}`).join('');
+/**
+ * The reasons that files state: wherever a text is given to a parameter or property called `code`, whatever it is a
+ * parameter or property of. Only a code handed on (`code`, `reason.code`) is passed over, since it is stated elsewhere.
+ * Throws where a code is put together so that no reading of the source can tell it.
+ */
+export function reasonsIn(files: readonly string[], base: string = root): Stated[] {
+  const program = ts.createProgram(files, OPTIONS);
+  const checker = program.getTypeChecker();
+  return files.flatMap((path) => {
+    const source = program.getSourceFile(path);
+    if (source === undefined) throw new Error(`${path} cannot be read.`);
+    const file = relative(base, path).split(sep).join('/');
+    const found: Stated[] = [];
+    const visit = (node: ts.Node): void => {
+      for (const { code, message } of givenIn(node, checker)) {
+        for (const text of codesOf(code, checker)) {
+          for (const words of sentences(message)) found.push({ code: text, message: words, file });
+        }
+      }
+      ts.forEachChild(node, visit);
+    };
+    visit(source);
+    return found;
+  });
 }
 
-/** The code and the message behind it in a call, `failure('code', 'Message.')`, or in an object. */
-function statedIn(node: ts.Node): Omit<Stated, 'file'> | null {
-  let pair: readonly (ts.Node | undefined)[] = [];
-  if (ts.isCallExpression(node) || ts.isNewExpression(node)) {
-    const args = node.arguments ?? [];
-    const at = args.findIndex((arg, i) => isCode(arg) && sentence(args[i + 1]) !== null);
-    if (at >= 0) pair = [args[at], args[at + 1]];
-  } else if (ts.isObjectLiteralExpression(node)) {
-    const property = (name: string) =>
-      node.properties.find((p) => ts.isPropertyAssignment(p) && p.name.getText() === name);
-    pair = [property('code'), property('message')].map((p) =>
-      p !== undefined && ts.isPropertyAssignment(p) ? p.initializer : undefined,
-    );
+interface Given {
+  readonly code: ts.Expression;
+  readonly message: ts.Expression | undefined;
+}
+
+function givenIn(node: ts.Node, checker: ts.TypeChecker): Given[] {
+  if (ts.isObjectLiteralExpression(node)) {
+    const value = (name: string) =>
+      node.properties.find(
+        (one): one is ts.PropertyAssignment =>
+          ts.isPropertyAssignment(one) && one.name.getText() === name,
+      )?.initializer;
+    const code = value('code');
+    return code === undefined ? [] : [{ code, message: value('message') }];
   }
-  const [code, said] = pair;
-  const message = sentence(said);
-  return isCode(code) && message !== null ? { code: code.text, message } : null;
+  if (!ts.isCallExpression(node) && !ts.isNewExpression(node)) return [];
+  const names = checker.getResolvedSignature(node)?.parameters.map(({ name }) => name) ?? [];
+  const argument = (name: string) => node.arguments?.[names.indexOf(name)];
+  const code = argument('code');
+  return code === undefined ? [] : [{ code, message: argument('message') }];
 }
 
-function reasonsIn(path: string): Stated[] {
-  const text = readFileSync(path, 'utf8');
-  const file = relative(root, path).split(sep).join('/');
-  const found: Stated[] = [];
-  const visit = (node: ts.Node): void => {
-    const stated = statedIn(node);
-    if (stated !== null) found.push({ ...stated, file });
-    ts.forEachChild(node, visit);
-  };
-  visit(ts.createSourceFile(path, text, ts.ScriptTarget.Latest, true));
-  return found;
+/** A code that was stated before and is handed on here. */
+const isHandedOn = (node: ts.Expression): boolean =>
+  (ts.isIdentifier(node) && node.text === 'code') ||
+  (ts.isPropertyAccessExpression(node) && node.name.text === 'code');
+
+function codesOf(node: ts.Expression, checker: ts.TypeChecker): readonly string[] {
+  if (isHandedOn(node)) return [];
+  const type = checker.getTypeAtLocation(node);
+  const parts = type.isUnion() ? type.types : [type];
+  if (parts.every((part) => part.isStringLiteral())) return parts.map(({ value }) => value);
+  // Exit codes are numbers, a schema's `code` is a schema.
+  if (parts.every((part) => (part.flags & ts.TypeFlags.StringLike) === 0)) return [];
+  const { line } = node.getSourceFile().getLineAndCharacterOfPosition(node.getStart());
+  throw new Error(
+    `${node.getSourceFile().fileName}:${line + 1}: the code \`${node.getText()}\` cannot be read off the source.`,
+  );
+}
+
+/** What an expression can say, with `…` where a value stands. */
+function sentences(node: ts.Expression | undefined): readonly string[] {
+  if (node === undefined) return ['…'];
+  if (ts.isStringLiteralLike(node)) return [node.text];
+  if (ts.isTemplateExpression(node)) {
+    return [node.head.text + node.templateSpans.map(({ literal }) => `…${literal.text}`).join('')];
+  }
+  if (ts.isParenthesizedExpression(node)) return sentences(node.expression);
+  if (ts.isConditionalExpression(node)) {
+    return [...sentences(node.whenTrue), ...sentences(node.whenFalse)];
+  }
+  if (ts.isBinaryExpression(node) && node.operatorToken.kind === ts.SyntaxKind.PlusToken) {
+    const ends = sentences(node.right);
+    return sentences(node.left).flatMap((start) => ends.map((end) => start + end));
+  }
+  return ['…'];
 }
 
 function sourceFiles(folder: string): string[] {
@@ -64,14 +118,9 @@ function sourceFiles(folder: string): string[] {
     .sort();
 }
 
-/** Reasons are made below the components, which only show them. */
-const givesReasons = (path: string) => !relative(root, path).startsWith(join('src', 'ui'));
-
 /** The text docs/error-codes.md should have. */
 export function codesText(): string {
-  const rows = [...sourceFiles('src'), ...sourceFiles('workers')]
-    .filter(givesReasons)
-    .flatMap(reasonsIn)
+  const lines = reasonsIn([...sourceFiles('src'), ...sourceFiles('workers')])
     .sort((a, b) => (a.code === b.code ? 0 : a.code < b.code ? -1 : 1))
     .map(
       ({ code, message, file }) => `| \`${code}\` | ${message.replaceAll('|', '\\|')} | ${file} |`,
@@ -82,7 +131,7 @@ Written by \`npm run codes\` from the sources; \`…\` stands for a value. Codes
 
 | code | message | given in |
 |---|---|---|
-${rows.join('\n')}
+${[...new Set(lines)].join('\n')}
 `;
 }
 

@@ -1,5 +1,7 @@
 import { render, type VNode } from 'preact';
 import { startPage } from './app/startPage';
+import { languageFor } from './text/language';
+import { speak } from './text/text';
 import { App } from './ui/App';
 import { createDesk } from './ui/desk';
 import { showView, viewOf } from './ui/deskView';
@@ -12,7 +14,10 @@ if (root !== null) {
     render(page, root);
   };
   startPage().then(
-    ({ session, keeping, preferences }) => {
+    async ({ session, keeping, preferences }) => {
+      const { value: chosen } = preferences.language;
+      // Where it cannot be fetched the page is in English.
+      await speak(languageFor(chosen === null ? navigator.languages : [chosen])).catch(() => {});
       const desk = createDesk(session, preferences);
       showView(desk, keeping.left.view);
       keeping.follow(session, () => viewOf(desk));

@@ -1,4 +1,5 @@
-import { csvFormatRow, csvParseRows } from 'd3';
+import { csvParseRows } from 'd3';
+import { type Cell, csvText, unguarded } from '../core/csv';
 import { type Estimate, isAvailable } from '../core/estimate';
 import { quantity } from '../core/quantity';
 import { ExitframeError } from '../core/reason';
@@ -73,20 +74,20 @@ export function toCsv(entries: readonly NotebookEntry[]): string {
     entry.name,
     entry.used ? 'yes' : 'no',
     ...COLUMNS.flatMap((column) => cellsOf(column, entry)),
-    isAvailable(entry.exitVelocity) ? String(entry.exitVelocity.dof ?? '') : '',
+    isAvailable(entry.exitVelocity) ? entry.exitVelocity.dof : null,
     entry.notes,
   ]);
-  return [header, ...rows].map((row) => `${csvFormatRow(row)}\r\n`).join('');
+  return csvText([header, ...rows]);
 }
 
-function cellsOf({ get, kind, unit }: Column, entry: NotebookEntry): [string, string] {
+function cellsOf({ get, kind, unit }: Column, entry: NotebookEntry): [Cell, Cell] {
   const estimate = get(entry);
-  if (estimate === null) return ['', ''];
+  if (estimate === null) return [null, null];
   // Enough figures to read the same number back, without the last ones of a binary fraction.
-  const text = (x: number) => String(Number(x.toPrecision(12)));
+  const rounded = (x: number) => Number(x.toPrecision(12));
   return [
-    text(fromSi(estimate.value, unitOf(kind, unit))),
-    text(estimate.u / unitOf(kind, unit).factor),
+    rounded(fromSi(estimate.value, unitOf(kind, unit))),
+    rounded(estimate.u / unitOf(kind, unit).factor),
   ];
 }
 
@@ -189,7 +190,7 @@ function entryIn(
       'Look for a missing comma or an unclosed quotation mark in it or above.',
     );
   }
-  const cell = (name: string) => (row[names.indexOf(name)] ?? '').trim();
+  const cell = (name: string) => unguarded(row[names.indexOf(name)] ?? '').trim();
   const read = (column: Column): Estimate | null => {
     const of = (ofU: boolean) => {
       const i = columns.findIndex((one) => one?.column === column && one.ofU === ofU);

@@ -25,10 +25,8 @@ export async function unpacked(
   { name, blob }: FootageFile,
   signal?: AbortSignal,
 ): Promise<FootageFile[]> {
-  const { BlobReader, BlobWriter, ZipReader } = await import(
-    '@zip.js/zip.js/lib/zip-core-reader.js'
-  );
-  const reader = new ZipReader(new BlobReader(blob), {
+  const { ZipReader } = await import('@zip.js/zip.js/lib/zip-core-reader.js');
+  const reader = new ZipReader(readable(blob), {
     useWebWorkers: false,
     checkSignature: true,
     checkOverlappingEntry: true,
@@ -56,9 +54,10 @@ export async function unpacked(
     const files: FootageFile[] = [];
     for (const entry of entries) {
       signal?.throwIfAborted();
-      const writer = new BlobWriter();
-      const file = await entry.getData(writer, signal ? { signal } : {});
-      files.push({ name: entry.filename.replace(/^.*\//, ''), blob: file });
+      const parts: Uint8Array<ArrayBuffer>[] = [];
+      const output = gathering(parts, entry.uncompressedSize);
+      await entry.getData(output, signal ? { signal } : {});
+      files.push({ name: entry.filename.replace(/^.*\//, ''), blob: new Blob(parts) });
     }
     return files;
   } catch (error) {
@@ -72,4 +71,27 @@ export async function unpacked(
   } finally {
     await reader.close();
   }
+}
+
+/** A blob to be read in slices. */
+const readable = (blob: Blob) => ({
+  readable: blob.stream(),
+  size: blob.size,
+  init: async () => {},
+  createReadable: ({ offset = 0, size = blob.size - offset } = {}) =>
+    blob.slice(offset, offset + size).stream(),
+  readUint8Array: async (start: number, length: number) =>
+    new Uint8Array(await blob.slice(start, start + length).arrayBuffer()),
+});
+
+/** Takes in what is unpacked, and no more of it than was stated. */
+function gathering(parts: Uint8Array<ArrayBuffer>[], stated: number) {
+  let taken = 0;
+  return new WritableStream<Uint8Array<ArrayBuffer>>({
+    write(part) {
+      taken += part.byteLength;
+      if (taken > stated) throw new Error(`a file is larger than the ${stated} bytes it states`);
+      parts.push(part);
+    },
+  });
 }

@@ -1,6 +1,7 @@
 import type { GreyFrame } from '../core/frame';
 import { failure, type Outcome, success } from '../core/reason';
 import { median } from '../core/statistics';
+import { evenLight } from './evenLight';
 import { findFaulty } from './faultyPixels';
 import { medianInPlace } from './median';
 import { findPassing } from './passing';
@@ -25,6 +26,7 @@ const KEPT_VARIANCE = 0.985;
  * Per pixel: the median over frames spread evenly over those given, then the mean of the values that
  * agree with it, which is finer than one grey step. Whatever covers a pixel in fewer than half of the
  * frames leaves no trace: frames in which something passes are left out there (see `findPassing`).
+ * The light may flicker: each frame is brought to the same light first (see `evenLight`).
  * Noise: the variance over time against the level (photon transfer), a straight line through the medians of level classes. Compression freezes the noise of static pixels,
  * so this noise is a lower limit; centre measurements judge their scatter from their own residuals.
  */
@@ -48,7 +50,7 @@ export function buildBackground(frames: readonly GreyFrame[]): Outcome<Backgroun
   const count = Math.min(MOST_FRAMES, frames.length);
   const chosen = Array.from({ length: count }, (_, i) => {
     const at = count === 1 ? 0 : Math.round((i * (frames.length - 1)) / (count - 1));
-    return (frames[at] as GreyFrame).data;
+    return frames[at] as GreyFrame;
   });
 
   const size = width * height;
@@ -83,18 +85,27 @@ export function buildBackground(frames: readonly GreyFrame[]): Outcome<Backgroun
       tolerance = LEAST_TOLERANCE + CUT_SIGMAS * Math.sqrt(variance[p] as number);
     }
   };
-  for (let p = 0; p < size; p++) {
-    for (let k = 0; k < count; k++) values[k] = (chosen[k] as GreyFrame['data'])[p] as number;
-    setLevel(p, count);
+  let lit: readonly ArrayLike<number>[] = chosen.map(({ data }) => data);
+  const setAll = () => {
+    for (let p = 0; p < size; p++) {
+      for (let k = 0; k < count; k++) values[k] = (lit[k] as ArrayLike<number>)[p] as number;
+      setLevel(p, count);
+    }
+    return { width, height, level, white, noise: photonTransfer(level, variance, count) };
+  };
+  let rough = setAll();
+  const even = evenLight(chosen, rough);
+  if (even.some((values, k) => values !== lit[k])) {
+    lit = even;
+    rough = setAll();
   }
-  const rough = { width, height, level, noise: photonTransfer(level, variance, count) };
-  const passing = findPassing(chosen, rough);
+  const passing = findPassing(lit, rough);
   for (let p = 0; p < size; p++) {
     const block = passing.blockOf(p);
     if (!passing.any(block)) continue;
     let n = 0;
     for (let k = 0; k < count; k++) {
-      if (!passing.at(k, block)) values[n++] = (chosen[k] as GreyFrame['data'])[p] as number;
+      if (!passing.at(k, block)) values[n++] = (lit[k] as ArrayLike<number>)[p] as number;
     }
     setLevel(p, n);
   }

@@ -41,6 +41,19 @@ export interface DiscFit {
   readonly evidence: FitEvidence;
 }
 
+/** Where a fit begins, flags one a sector of the outline. */
+export interface DiscStart {
+  readonly x: number;
+  readonly y: number;
+  /** Where the edge is seen. */
+  readonly seen: Uint8Array;
+  /** Where it may be taken from. */
+  readonly clear: Uint8Array;
+}
+
+const both = (a: Uint8Array, b: Uint8Array): Uint8Array =>
+  a.map((flag, i) => flag & (b[i] as number));
+
 /**
  * Fits a shaded, blurred disc to the pixels around `start` by reweighted least squares. Pixels that do
  * not follow it (a fragment over it, a wall before it) lose their weight; sectors of the outline where
@@ -53,7 +66,7 @@ export function fitDisc(
   frame: GreyFrame,
   background: Background,
   gain: number,
-  start: { readonly x: number; readonly y: number; readonly seen: Uint8Array },
+  start: DiscStart,
   ball: BallModel,
   shape: Shape,
 ): DiscFit | null {
@@ -74,11 +87,12 @@ function fitWith(
   frame: GreyFrame,
   background: Background,
   gain: number,
-  start: { readonly x: number; readonly y: number; readonly seen: Uint8Array },
+  start: DiscStart,
   ball: BallModel,
   shape: Shape,
 ): DiscFit | null {
-  let seen = start.seen;
+  const { clear } = start;
+  let seen = both(start.seen, clear);
   const { look } = ball;
   const disc: Disc = {
     x: start.x,
@@ -100,18 +114,18 @@ function fitWith(
       fit = settle(pixels, background, disc, ball, shape, shading, { ...stage, opening: false });
       if (fit === null) return null;
     }
-    const shown = sectorsShown(pixels, fit.residuals, fit.variance, fit.weights);
+    const shown = both(sectorsShown(pixels, fit.residuals, fit.variance, fit.weights), clear);
     // Sectors may come in at first; later they only go, so that none comes and goes for ever.
-    const next = pass < 2 ? shown : shown.map((flag, i) => flag & (seen[i] as number));
+    const next = pass < 2 ? shown : both(shown, seen);
     const same = next.every((flag, i) => flag === seen[i]);
     seen = next;
     const near =
       Math.hypot(disc.x - x, disc.y - y) < BAND_SHIFT && disc.sigma - sigma < BAND_SHIFT / 3;
     // The first pass takes all of the sectors that may show it, or a wrong size would leave too few.
-    const whole = count(seen) === RAYS;
+    const whole = count(seen) === count(clear);
     if ((same && near && (pass > 0 || (!lamp && whole))) || pass === MOST_PASSES - 1) break;
-    const clear = awayFromHidden(seen, disc.radius);
-    pixels = gatherPixels(frame, background, gain, disc, clear, ball, shape);
+    const inside = awayFromHidden(seen, disc.radius);
+    pixels = gatherPixels(frame, background, gain, disc, inside, ball, shape);
   }
   if (fit === null || fit.moved > UNSETTLED) return null;
   const { inverse, contrast } = fit;

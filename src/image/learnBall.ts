@@ -16,6 +16,13 @@ const FEWEST_FRAMES = 4;
 const LEAST_RADIUS_SHARE = 2e-4;
 const LEAST_SIGMA_U = 0.01;
 const LEAST_STRETCH_U = 0.01;
+/**
+ * A radius this many standard uncertainties off what is stated says that the outline is not all the ball's. Where one
+ * half of it is drawn outwards by d the radius grows by d / 2 and the centre moves by 2 d / pi, where all of it is by
+ * nothing: this share of the difference, in each direction, stands for both.
+ */
+const AT_ODDS = 2.5;
+const ODD_SHARE = 0.5;
 /** Values farther from the median than this many robust standard deviations are left out. */
 const STRAY = 4;
 
@@ -36,9 +43,10 @@ export function learnBall(ball: BallModel, measured: readonly CentreMeasurement[
     return look !== undefined && evidence !== undefined ? [{ radius, look, evidence }] : [];
   });
   if (seen.length < FEWEST_FRAMES) return ball;
+  const stated = radiusPrior(ball);
   const radius = pool(
     seen.map(({ radius: { value, u } }) => ({ value, u })),
-    radiusPrior(ball),
+    stated,
     LEAST_RADIUS_SHARE * ball.radius,
   );
   const sigma = pool(
@@ -51,6 +59,10 @@ export function learnBall(ball: BallModel, measured: readonly CentreMeasurement[
     STRETCH_PRIOR,
     LEAST_STRETCH_U,
   );
+  const scatter = learnScatter(seen.map(({ evidence }) => evidence));
+  const off = Math.abs(radius.value - stated.value);
+  const odd = off > AT_ODDS * stated.u ? (ODD_SHARE * off) ** 2 : 0;
+  const [x, y] = scatter.unmodelled;
   return {
     ...ball,
     radius: radius.value,
@@ -61,7 +73,8 @@ export function learnBall(ball: BallModel, measured: readonly CentreMeasurement[
       stretch: stretch.value,
       stretchU: stretch.u,
       shade: learnPattern(seen.map(({ look }) => look.shade)),
-      ...learnScatter(seen.map(({ evidence }) => evidence)),
+      ...scatter,
+      unmodelled: [x + odd, y + odd],
     },
   };
 }

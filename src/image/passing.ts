@@ -1,4 +1,3 @@
-import type { GreyFrame } from '../core/frame';
 import { DEVIATION_OVER_MEDIAN, median } from '../core/statistics';
 import type { Background } from './types';
 
@@ -23,7 +22,7 @@ export interface Passing {
  * block tells it. Where more than half of the frames differ it is the scene itself that does.
  */
 export function findPassing(
-  frames: readonly GreyFrame['data'][],
+  frames: readonly ArrayLike<number>[],
   { width, height, level, noise }: Pick<Background, 'width' | 'height' | 'level' | 'noise'>,
 ): Passing {
   const columns = Math.ceil(width / SIDE);

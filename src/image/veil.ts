@@ -3,6 +3,7 @@ import type { ImagePoint, Pixels } from '../core/units';
 import type { Shape } from './ballShape';
 import { bandWidth } from './discPixels';
 import { SIGMA_PRIOR } from './discPriors';
+import { RAYS } from './outline';
 import { createRobustFit } from './robustFit';
 import type { Background, BallModel } from './types';
 
@@ -27,7 +28,7 @@ const AGREES = 3;
 /**
  * The background as it shows around the ball in this frame: mist between, or light that falls otherwise, changes it
  * smoothly, and the outline would be sought at the wrong level. Told by the ring outside the soft edge of a disc near
- * `middle`, and carried on inwards; as it is where the ring tells of nothing, or of things with edges.
+ * `middle`, in the `clear` sectors, and carried on inwards; as it is where the ring tells of nothing, or of things with edges.
  */
 export function behindVeil(
   frame: GreyFrame,
@@ -36,6 +37,7 @@ export function behindVeil(
   [mx, my]: ImagePoint,
   { radius, blur, look }: BallModel,
   [a, b, c, d]: Shape,
+  clear: Uint8Array,
 ): Background {
   const { level, noise, faulty } = background;
   const band = bandWidth({ sigma: look?.sigma ?? SIGMA_PRIOR.value });
@@ -63,10 +65,12 @@ export function behindVeil(
       const p = y * frame.width + x;
       within.push(p);
       if (beyond < 0 || faulty?.[p] === 1) continue;
+      const turn = Math.atan2(qy, qx) / (2 * Math.PI) + 1;
+      if (clear[Math.round(turn * RAYS) % RAYS] === 0) continue;
       harmonics(qx / unit, qy / unit, terms);
       ring.push(p);
       rows.push(...terms);
-      eighths.push(Math.floor(((Math.atan2(qy, qx) / (2 * Math.PI) + 1) * EIGHTHS) % EIGHTHS));
+      eighths.push(Math.floor((turn * EIGHTHS) % EIGHTHS));
     }
   }
   const n = ring.length;

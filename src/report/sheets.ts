@@ -1,9 +1,8 @@
+import type { Cell, Sheet } from '../core/csv';
 import { isAvailable, type Quantity, type Reported } from '../core/estimate';
 import type { BudgetEntry, Result } from '../shot/result';
 
-/** A sheet of a spreadsheet: SI units, named with their unit in the first row; null: empty. */
-export type Sheet = readonly (readonly Cell[])[];
-export type Cell = string | number | null;
+/* Sheets in SI units, named with their unit in the first row. */
 
 interface Row {
   readonly name: string;

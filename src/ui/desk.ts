@@ -12,7 +12,8 @@ import { createLook } from './stage/look';
 /** What is on the screen and nowhere else: the step looked at, the tool in hand, the view of the film. */
 export type Desk = ReturnType<typeof createDesk>;
 
-export type Place = 'shot' | 'report' | 'notebook' | 'plan';
+export const PLACES = ['shot', 'report', 'notebook', 'plan'] as const;
+export type Place = (typeof PLACES)[number];
 
 export const INSPECT: FilmMode = { kind: 'inspect' };
 

@@ -1,6 +1,6 @@
 import { batch } from '@preact/signals';
 import { STEPS } from '../app/draft';
-import type { Desk } from './desk';
+import { type Desk, PLACES } from './desk';
 import type { Contrast } from './film/picture';
 import type { FilmTransform } from './film/view';
 
@@ -19,7 +19,7 @@ export function showView(desk: Desk, kept: unknown): void {
   if (typeof kept !== 'object' || kept === null) return;
   const view = kept as Partial<Record<keyof ReturnType<typeof viewOf>, unknown>>;
   batch(() => {
-    if (view.place === 'notebook') desk.place.value = 'notebook';
+    desk.place.value = PLACES.find((place) => place === view.place) ?? desk.place.value;
     desk.step.value = STEPS.find((step) => step === view.step) ?? desk.step.value;
     if (isTransform(view.film)) desk.view.value = view.film;
     if (isWindow(view.greys)) desk.look.greys.value = view.greys;

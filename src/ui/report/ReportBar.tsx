@@ -1,7 +1,7 @@
 import type { RefObject } from 'preact';
 import type { Reduction } from '../../app/resultTypes';
 import { fileNameOf, saveFile } from '../../app/saving';
-import { csvText } from '../../report/csv';
+import { csvText } from '../../core/csv';
 import type { Extent, ReportDocument } from '../../report/document';
 import { budgetSheet, centresSheet, resultSheet } from '../../report/sheets';
 import { quotable } from '../../report/statement';

@@ -231,6 +231,25 @@ describe('the queue', () => {
     await expect.element(row('one').getByText('frames of 128 × 32 px')).toBeVisible();
   });
 
+  it('has the states under each other, whatever can be done with a clip', async () => {
+    await calibrated();
+    await openNotebook();
+    mounted.crew.conclude = async (inputs) => {
+      if (inputs.shot.name === 'bad') throw new ExitframeError('decodeFailed', 'It is cut off.');
+      return exampleReduction(inputs);
+    };
+    await input('queue-files').upload([clip('bad.mp4'), clip('a long name.mp4')]);
+    await section().getByRole('button', { name: 'Measure 2 clips' }).click();
+    await expect.poll(() => statesOf().toSorted()).toEqual(['done', 'failed']);
+    await input('queue-files').upload([clip('later.mp4')]);
+    await expect.poll(statesOf).toContain('waiting');
+    const starts = [...document.querySelectorAll('.queue-state')].map(
+      (one) => one.getBoundingClientRect().left,
+    );
+    expect(starts).toHaveLength(3);
+    expect(new Set(starts).size).toBe(1);
+  });
+
   it('has no accessibility faults', async () => {
     await calibrated();
     await openNotebook();

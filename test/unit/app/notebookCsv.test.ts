@@ -1,3 +1,4 @@
+import { parse } from 'csv-parse/sync';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fromCsv, toCsv } from '../../../src/app/notebookCsv';
@@ -107,6 +108,23 @@ describe('a table of shots', () => {
           }
         });
       }),
+    );
+  });
+
+  it('is read alike by another reader, with no text that a spreadsheet would run, and comes back', () => {
+    const names = ['=1+1', '-2', "'@x", 'plain'];
+    const armed = names.map((name, i) => ({
+      ...(entries[i % entries.length] as (typeof entries)[number]),
+      ...{ name, notes: `+${name}, "so"` },
+    }));
+    const text = toCsv(armed);
+    const rows: Record<string, string>[] = parse(text, { columns: true, record_delimiter: '\r\n' });
+    expect(rows.map(({ shot }) => shot)).toEqual(["'=1+1", "'-2", "''@x", 'plain']);
+    expect(rows.map(({ notes }) => notes)).toEqual(names.map((name) => `'+${name}, "so"`));
+    expect(Number(rows[0]?.['u of exit velocity, m/s'])).toBe(0.5);
+    const { entries: read } = fromCsv(text);
+    expect(read.map(({ name, notes }) => ({ name, notes }))).toEqual(
+      armed.map(({ name, notes }) => ({ name, notes })),
     );
   });
 

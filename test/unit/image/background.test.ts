@@ -112,6 +112,27 @@ describe('background', () => {
     expect(Math.abs((readVariance + gain * 80) / (4 + 1 / 12) - 1)).toBeLessThan(0.05);
   });
 
+  test('a flickering lamp is not taken for noise, and leaves the scene as it is', () => {
+    const random = generator(8);
+    const image = still([-50, 24], 9);
+    const frames = Array.from({ length: 48 }, (_, i) => {
+      const lit = image.map((value) => value * (1 + 0.15 * Math.sin(0.7 * i)));
+      return expose(lit, WIDTH, HEIGHT, 2, random, i);
+    });
+    const built = buildBackground(frames);
+    if (!built.ok) throw new Error(built.reason.message);
+    const { noise, level } = built.value;
+    // Of the flicker alone the variance at grey 80 would be 72.
+    expect((noise.readVariance + noise.gain * 80) / (4 + 1 / 12)).toBeGreaterThan(0.85);
+    expect((noise.readVariance + noise.gain * 80) / (4 + 1 / 12)).toBeLessThan(1.25);
+    const ratios = Array.from(level, (grey, p) => grey / (image[p] as number)).sort(
+      (a, b) => a - b,
+    );
+    const middle = ratios[ratios.length >> 1] as number;
+    expect(Math.abs(middle - 1)).toBeLessThan(0.15);
+    for (const ratio of ratios) expect(Math.abs(ratio / middle - 1)).toBeLessThan(0.03);
+  });
+
   test('frozen noise is not taken for none', () => {
     const frame = expose(still([-50, 24], 9), WIDTH, HEIGHT, 0, generator(3));
     const built = buildBackground([frame, { ...frame, index: 1 }, { ...frame, index: 2 }]);

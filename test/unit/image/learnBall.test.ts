@@ -57,3 +57,22 @@ describe('learning the ball from frames that show it well', () => {
     expect(learnBall(told, hidden)).toBe(told);
   });
 });
+
+describe('a radius at odds with what is stated', () => {
+  const disc: Kind = { radius: 14, noise: 4, scene: { optics: 0.6 } };
+  const still: BallModel = { ...told, blur: [0, 0] };
+  const { measured } = run(disc, 12, 37);
+  const unmodelled = (radius: number) =>
+    learnBall({ ...still, radius, radiusU: 0.2 }, measured).look?.unmodelled ?? [0, 0];
+
+  test('says that part of the outline may not be the ball’s, and how far the centre may be off', () => {
+    const [x, y] = unmodelled(13.3);
+    // Half of 0.7 px.
+    expect(Math.sqrt(x)).toBeCloseTo(0.35, 1);
+    expect(Math.sqrt(y)).toBeCloseTo(0.35, 1);
+  });
+
+  test('says nothing within two and a half standard uncertainties', () => {
+    for (const of of unmodelled(13.6)) expect(Math.sqrt(of)).toBeLessThan(0.02);
+  });
+});

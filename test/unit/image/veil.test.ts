@@ -10,6 +10,7 @@ const RADIUS = 14;
 const NOISE = 2;
 const MIDDLE = [44.3, 45.6] as const;
 const SQUARE = [1, 0, 0, 1] as const;
+const EVERYWHERE = new Uint8Array(72).fill(1);
 const background: Background = {
   width: SIZE,
   height: SIZE,
@@ -35,7 +36,8 @@ function frameOf(
   const veiled = image.map((value, p) => over(p % SIZE, Math.floor(p / SIZE), value));
   return expose(veiled, SIZE, SIZE, NOISE, random);
 }
-const around = (frame: GreyFrame) => behindVeil(frame, background, 1, MIDDLE, ball, SQUARE);
+const around = (frame: GreyFrame) =>
+  behindVeil(frame, background, 1, MIDDLE, ball, SQUARE, EVERYWHERE);
 
 /** Mist before ball and scene, thicker to one side. */
 const mist = (x: number, y: number, value: number) => {

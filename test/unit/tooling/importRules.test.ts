@@ -27,6 +27,9 @@ const REFUSED: readonly (readonly [file: string, statement: string, rule: string
   ['src/app/e.ts', "import { ok } from '../reduction/ok'; ok;", 'types only src/app'],
   ['src/app/f.ts', "import * as c from 'comlink'; c;", 'package comlink'],
   ['src/plots/a.ts', "import '../fit/ok';", 'folder src/plots'],
+  ['src/text/a.ts', "import '../app/ok';", 'folder src/text'],
+  ['src/app/g.ts', "import '../text/ok';", 'folder src/app'],
+  ['src/ui/h.ts', "import m from 'intl-messageformat'; m;", 'package intl-messageformat'],
   ['src/ui/a.ts', "import '../../workers/ok';", 'folder src/ui'],
   ['src/ui/b.ts', "import '../reduction/ok';", 'folder src/ui'],
   ['src/headless/a.ts', "import '../app/ok';", 'folder src/headless'],
@@ -100,7 +103,7 @@ const FOLDERS = [
     'series',
     'exit',
   ],
-  ...['seal', 'reduction', 'footage', 'footage/node', 'protocol', 'app', 'plots', 'ui'],
+  ...['seal', 'reduction', 'footage', 'footage/node', 'protocol', 'app', 'plots', 'text', 'ui'],
 ].map((name) => `src/${name}`);
 
 const project = process.cwd();

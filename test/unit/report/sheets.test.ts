@@ -1,39 +1,14 @@
 import { csvParse, csvParseRows } from 'd3';
 import { describe, expect, it } from 'vitest';
 import { fromCsv } from '../../../src/app/notebookCsv';
-import { csvText } from '../../../src/report/csv';
+import { csvText } from '../../../src/core/csv';
 import { budgetSheet, centresSheet, resultSheet } from '../../../src/report/sheets';
 import { exampleReduction } from '../../fixtures/reduction';
 import { exampleShot } from '../../fixtures/shot';
 
-/* Written by hand, read back by d3-dsv, an independent reader of RFC 4180. */
-
 const named = (name: string) =>
   exampleReduction({ shot: { ...exampleShot(), name }, footageSha256: 'abc' }).result;
 const NASTY = 'a "b", c\r\n<b>d</b>';
-
-describe('a sheet as CSV', () => {
-  it('keeps every text and ends every line with CR LF (RFC 4180, 2)', () => {
-    const text = csvText([
-      ['name', 'x, m'],
-      [NASTY, 1],
-      [null, -2.5e-7],
-    ]);
-    expect(text).toBe('name,"x, m"\r\n"a ""b"", c\r\n<b>d</b>",1\r\n,-2.5e-7\r\n');
-    expect(csvParseRows(text)).toEqual([
-      ['name', 'x, m'],
-      [NASTY, '1'],
-      ['', '-2.5e-7'],
-    ]);
-  });
-
-  it('disarms what a spreadsheet would take for a formula, and leaves numbers alone', () => {
-    const cells = ['=1+1', '+1', '-1', '@SUM(A1)', '\t=1', '\r=1', 'a=1'];
-    const [row] = csvParseRows(csvText([cells]));
-    expect(row).toEqual(["'=1+1", "'+1", "'-1", "'@SUM(A1)", "'\t=1", "'\r=1", 'a=1']);
-    expect(csvText([[-1.5, 0, -0.000012]])).toBe('-1.5,0,-0.000012\r\n');
-  });
-});
 
 describe('the sheets of a result', () => {
   it('state every number once, with its unit in the header, to the last figure', () => {
