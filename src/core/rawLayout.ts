@@ -3,7 +3,8 @@ import type { RawLayout } from './film';
 export const bytesPerSample = ({ bits }: RawLayout) => (bits === 8 ? 1 : 2);
 
 /** Bytes of one frame. */
-export const frameBytes = (layout: RawLayout) => layout.width * layout.height * bytesPerSample(layout);
+export const frameBytes = (layout: RawLayout) =>
+  layout.width * layout.height * bytesPerSample(layout);
 
 /** How many whole frames a file of `size` bytes holds, and the bytes left over. */
 export function fitRaw(size: number, layout: RawLayout): { count: number; left: number } {

@@ -84,8 +84,7 @@ function fieldOf(
     const above = line > 0 ? line - 1 : line + 1;
     const below = line + 1 < lines ? line + 1 : line - 1;
     for (let x = 0; x < across; x++) {
-      const sum =
-        (coded[above * across + x] as number) + (coded[below * across + x] as number);
+      const sum = (coded[above * across + x] as number) + (coded[below * across + x] as number);
       field[line * across + x] = (sum + 1) >> 1;
     }
   }

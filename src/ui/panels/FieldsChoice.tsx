@@ -28,7 +28,10 @@ export function fieldFacts({
   const isLimited = levels.white < 2 ** bitDepth - 1;
   return [
     ['Scan', `${scan}${read}`],
-    ['Black and white', `${levels.black} and ${levels.white}${isLimited ? ' (limited range)' : ''}`],
+    [
+      'Black and white',
+      `${levels.black} and ${levels.white}${isLimited ? ' (limited range)' : ''}`,
+    ],
   ];
 }
 

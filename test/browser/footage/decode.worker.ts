@@ -1,5 +1,10 @@
 import { expose } from 'comlink';
-import { AS_FOUND, type AudioTrack, type FootageInfo, type FrameRange } from '../../../src/core/film';
+import {
+  AS_FOUND,
+  type AudioTrack,
+  type FootageInfo,
+  type FrameRange,
+} from '../../../src/core/film';
 import type { GreyFrame } from '../../../src/core/frame';
 import { type Reason, reasonOf } from '../../../src/core/reason';
 import { browserPlatform } from '../../../src/footage/browser';
@@ -31,11 +36,7 @@ const opened = (): FrameSource => {
 
 /** Decoding in a worker, where the tool does it; nothing but what `FrameSource` gives. */
 const api = {
-  async open(
-    files: FootageFile[],
-    withWebCodecs = true,
-    reading = AS_FOUND,
-  ): Promise<FootageInfo> {
+  async open(files: FootageFile[], withWebCodecs = true, reading = AS_FOUND): Promise<FootageInfo> {
     await source?.close();
     const webCodecs = withWebCodecs && browserPlatform.webCodecs;
     source = await openFootage(files, { ...browserPlatform, webCodecs }, { reading });
