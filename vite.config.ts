@@ -1,15 +1,11 @@
 import preact from '@preact/preset-vite';
 import { defineConfig } from 'vite';
-
-/** Cross-origin isolation, so that WASM threads may be used where a decoder has them. */
-const isolation = {
-  'Cross-Origin-Opener-Policy': 'same-origin',
-  'Cross-Origin-Embedder-Policy': 'require-corp',
-};
+import { offline } from './scripts/offline.ts';
+import { ISOLATION, policy } from './scripts/policy.ts';
 
 export default defineConfig({
   base: './',
-  plugins: [preact()],
+  plugins: [preact(), policy(), offline()],
   worker: { format: 'es' },
   // Found all at once: one found later would be bundled beside a second copy of preact.
   optimizeDeps: {
@@ -35,6 +31,5 @@ export default defineConfig({
     ],
   },
   build: { target: 'es2022', chunkSizeWarningLimit: 12_000 },
-  server: { headers: isolation },
-  preview: { headers: isolation },
+  server: { headers: ISOLATION },
 });

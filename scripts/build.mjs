@@ -11,6 +11,8 @@ const SOURCES = [
   'package.json',
   'public',
   'sample-clips',
+  'scripts/offline.ts',
+  'scripts/policy.ts',
   'src',
   'vite.config.ts',
   'workers',

@@ -1,9 +1,18 @@
 import { render, type VNode } from 'preact';
+import { keepProgram, NO_OFFLINE } from './app/offline';
 import { startPage } from './app/startPage';
 import { App } from './ui/App';
 import { createDesk } from './ui/desk';
 import { showView, viewOf } from './ui/deskView';
 import { StartFault } from './ui/shell/StartFault';
+
+/** Only a build has files that can be kept. */
+const startOffline = () =>
+  import.meta.env.PROD
+    ? keepProgram(navigator.serviceWorker, new URL('service-worker.js', document.baseURI), () =>
+        location.reload(),
+      )
+    : NO_OFFLINE;
 
 const root = document.getElementById('app');
 if (root !== null) {
@@ -13,7 +22,7 @@ if (root !== null) {
   };
   startPage().then(
     ({ session, keeping, preferences }) => {
-      const desk = createDesk(session, preferences);
+      const desk = createDesk(session, preferences, startOffline());
       showView(desk, keeping.left.view);
       keeping.follow(session, () => viewOf(desk));
       show(<App desk={desk} />);

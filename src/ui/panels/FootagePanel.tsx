@@ -7,6 +7,7 @@ import { formatCount, numberAt } from '../../core/format';
 import { openSampleSeries } from '../actions';
 import { useDesk } from '../desk';
 import { TextField } from '../fields/TextField';
+import { OfflineWords } from '../shell/NewVersion';
 import { WarningBox } from '../shell/Notices';
 import { FileButtons } from './FileButtons';
 import { Facts, Group, Panel } from './Panel';
@@ -26,6 +27,7 @@ export function FootagePanel() {
         Drop a clip, a folder of images or a shot file anywhere on this page. Nothing leaves this
         machine.
       </p>
+      <OfflineWords />
       {keeping.problem.value !== null && <WarningBox reason={keeping.problem.value} />}
       {waiting !== null && <Awaited waiting={waiting} />}
       <FileButtons />
