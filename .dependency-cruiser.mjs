@@ -63,8 +63,9 @@ const FOLDERS = [
     types: ['src/reduction', 'src/footage', 'src/launch', 'src/compare', 'src/series', 'src/plan'],
   },
   { path: 'src/plots', may: ['src/core'], types: ['src/shot'] },
-  { path: 'src/ui', may: ['src/app', 'src/plots', 'src/report', 'src/core'] },
-  { path: 'src/main\\.tsx$', may: ['src/app', 'src/ui'] },
+  { path: 'src/text', may: ['src/core'] },
+  { path: 'src/ui', may: ['src/app', 'src/plots', 'src/report', 'src/text', 'src/core'] },
+  { path: 'src/main\\.tsx$', may: ['src/app', 'src/ui', 'src/text'] },
   {
     path: 'src/headless',
     may: ['src/reduction', 'src/series', 'src/footage', 'src/shot', 'src/core'],
@@ -88,7 +89,8 @@ const PACKAGES = {
   '@stdlib/[^/]+': ['src/core/(statistics|random)\\.ts$'],
   valibot: ['src/shot/'],
   'hash-wasm': ['src/footage/hash\\.ts$'],
-  'preact|@preact/signals': ['src/app/', 'src/ui/', 'src/plots/', 'src/main\\.tsx$'],
+  'preact|@preact/signals': ['src/app/', 'src/ui/', 'src/plots/', 'src/text/', 'src/main\\.tsx$'],
+  'intl-messageformat': ['src/text/text\\.ts$'],
 };
 
 const within = (path) => (path.endsWith('$') ? `^${path}` : `^${path}/`);

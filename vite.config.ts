@@ -18,6 +18,7 @@ export default defineConfig({
       'comlink',
       'd3',
       'valibot',
+      'intl-messageformat',
       'mediabunny',
       'hash-wasm',
       '@ffmpeg/core',

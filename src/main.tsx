@@ -1,6 +1,8 @@
 import { render, type VNode } from 'preact';
 import { keepProgram, NO_OFFLINE } from './app/offline';
 import { startPage } from './app/startPage';
+import { languageFor } from './text/language';
+import { speak } from './text/text';
 import { App } from './ui/App';
 import { createDesk } from './ui/desk';
 import { showView, viewOf } from './ui/deskView';
@@ -21,7 +23,10 @@ if (root !== null) {
     render(page, root);
   };
   startPage().then(
-    ({ session, keeping, preferences }) => {
+    async ({ session, keeping, preferences }) => {
+      const { value: chosen } = preferences.language;
+      // Where it cannot be fetched the page is in English.
+      await speak(languageFor(chosen === null ? navigator.languages : [chosen])).catch(() => {});
       const desk = createDesk(session, preferences, startOffline());
       showView(desk, keeping.left.view);
       keeping.follow(session, () => viewOf(desk));

@@ -1,6 +1,6 @@
 import type { Estimate } from '../core/estimate';
 import type { FootageInfo } from '../core/film';
-import { failure, type Outcome, type Reason, success } from '../core/reason';
+import { failure, type Outcome, type Reason, type ReasonValues, success } from '../core/reason';
 import { validateShot } from '../shot/parse';
 import {
   type KnownLength,
@@ -124,8 +124,17 @@ export const statedScale = (scale: ShotDraft['scale']): Scale => ({
 /** What still has to be stated, in the order of the work. */
 export function missingInputs(draft: ShotDraft): readonly Missing[] {
   const missing: Missing[] = [];
-  const lacks = (step: StepName, code: string, message: string, remedy: string) =>
-    missing.push({ step, reason: { code, message, remedy } });
+  const lacks = (
+    step: StepName,
+    code: string,
+    message: string,
+    remedy: string,
+    values?: ReasonValues,
+  ) =>
+    missing.push({
+      step,
+      reason: { code, message, remedy, ...(values === undefined ? {} : { values }) },
+    });
   if (draft.timing.source === 'recordingRate' && draft.timing.recordingRate === null) {
     lacks(
       'clock',
@@ -149,6 +158,7 @@ export function missingInputs(draft: ShotDraft): readonly Missing[] {
       'lengthUnstated',
       `Length ${unstated + 1} is drawn, but its value is not typed yet.`,
       'Type the distance between the two marks, or remove the line.',
+      { number: unstated + 1 },
     );
   }
   const { plane } = draft.scale;
@@ -174,10 +184,7 @@ export function missingInputs(draft: ShotDraft): readonly Missing[] {
 /** The shot, complete and checked, or the first thing that is missing or wrong. */
 export function completeShot(draft: ShotDraft): Outcome<Shot> {
   const [first] = missingInputs(draft);
-  if (first !== undefined) {
-    const { code, message, remedy } = first.reason;
-    return failure(code, message, remedy);
-  }
+  if (first !== undefined) return { ok: false, reason: first.reason };
   return validateShot({ ...draft, scale: statedScale(draft.scale) });
 }
 

@@ -7,6 +7,8 @@ export const THEMES = ['system', 'light', 'dark'] as const;
 export type Theme = (typeof THEMES)[number];
 
 export interface Preferences {
+  /** A language's code; null: the first one the browser asks for. */
+  readonly language: Signal<string | null>;
   readonly speedUnit: Signal<SpeedUnit>;
   readonly theme: Signal<Theme>;
   readonly sheetOpen: Signal<boolean>;
@@ -19,14 +21,16 @@ const KEY = 'exitframe-preferences';
 export function createPreferences(storage: Storage): Preferences {
   const kept = read(storage);
   const preferences = {
+    language: signal(typeof kept.language === 'string' ? kept.language : null),
     speedUnit: signal(oneOf(SPEED_UNITS, kept.speedUnit)),
     theme: signal(oneOf(THEMES, kept.theme)),
     sheetOpen: signal(kept.sheetOpen !== false),
     singleKeys: signal(kept.singleKeys !== false),
   };
   effect(() => {
-    const { speedUnit, theme, sheetOpen, singleKeys } = preferences;
+    const { language, speedUnit, theme, sheetOpen, singleKeys } = preferences;
     const now = {
+      language: language.value,
       speedUnit: speedUnit.value,
       theme: theme.value,
       sheetOpen: sheetOpen.value,

@@ -47,6 +47,7 @@ export function buildClock(
       'droppedOutside',
       `Frames are stated as lost after frame ${outside.after}, but the film ends at frame ${info.frameCount - 1}.`,
       'Correct the list of lost frames.',
+      { after: outside.after, last: info.frameCount - 1 },
     );
   }
   const lineAt = lineCounter(timing.readout.direction, info.width, info.height);
@@ -92,6 +93,7 @@ function fromRate(
       code: 'timestampsUneven',
       message: `The file's own time stamps are uneven (${uneven.irregular} gaps), but an even recording rate is used.`,
       remedy: "For a phone clip use the file's time stamps; else state the frames that were lost.",
+      values: { gaps: uneven.irregular },
     });
   }
   const playback = info.playbackRate;
@@ -130,6 +132,7 @@ function fromTimestamps(
         'timestampsNotRising',
         `The file's time stamps do not rise at frame ${i}.`,
         'Type the recording rate instead.',
+        { frame: i },
       );
     }
   }
@@ -140,6 +143,7 @@ function fromTimestamps(
       code: 'framesLost',
       message: `The time stamps leave room for lost frames at ${gaps.long} places; their times are kept as stated.`,
       remedy: 'Nothing to do if the camera lost frames; the fit uses the stated times.',
+      values: { places: gaps.long },
     });
   }
   const rate = timing.recordingRate;
@@ -157,6 +161,7 @@ function fromTimestamps(
       message: `The time stamps give ${(1 / gaps.median).toPrecision(4)} frames/s, a usual playback rate.`,
       remedy:
         'If the camera recorded faster than that, type its recording rate: all speeds scale with it.',
+      values: { rate: (1 / gaps.median).toPrecision(4) },
     });
   }
   const at = (frame: number) =>

@@ -92,7 +92,7 @@ export function formatQuantity(
 }
 
 /** Powers of ten between which a number is written out. */
-interface PlainRange {
+export interface PlainRange {
   readonly smallest: number;
   /** From this on it is not. */
   readonly largest: number;

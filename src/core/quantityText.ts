@@ -69,9 +69,10 @@ export function parseQuantity(text: string, rule: QuantityRule): Outcome<number>
       'Write decimals with a point and thousands with a space or nothing: 7.87, 12 000.',
     );
   }
+  const typed = { typed: text.trim() };
   const match = QUANTITY.exec(plain);
   if (match === null)
-    return failure('notANumber', `${name} “${text.trim()}” is not a number.`, example);
+    return failure('notANumber', `${name} “${text.trim()}” is not a number.`, example, typed);
   const [, numerator = '', denominator, unitText = ''] = match;
   const unit = unitText === '' ? unitOf(rule.kind, rule.unit) : findUnit(rule.kind, unitText);
   if (unit === undefined) {
@@ -80,11 +81,12 @@ export function parseQuantity(text: string, rule: QuantityRule): Outcome<number>
       'unknownUnit',
       `${name}: “${unitText}” is not a unit it can be given in.`,
       known === '' ? 'Type the number alone.' : `Use one of: ${known}.`,
+      { unit: unitText, known: known === '' ? 'no' : known },
     );
   }
   const ratio = denominator === undefined ? 1 : Number(denominator);
   if (ratio === 0)
-    return failure('divisionByZero', `${name} “${text.trim()}” divides by zero.`, example);
+    return failure('divisionByZero', `${name} “${text.trim()}” divides by zero.`, example, typed);
   return checkBounds(toSi(Number(numerator) / ratio, unit), rule);
 }
 
@@ -93,23 +95,42 @@ function checkBounds(value: number, rule: QuantityRule): Outcome<number> {
   const show = (si: number) => quantityText(si, rule.kind, rule.unit);
   if (!Number.isFinite(value)) return failure('tooLarge', `${name} is too large to be a number.`);
   if (rule.sign === 'positive' && value <= 0) {
-    return failure('notPositive', `${name} must be greater than 0; ${show(value)} is not.`);
+    return failure(
+      'notPositive',
+      `${name} must be greater than 0; ${show(value)} is not.`,
+      undefined,
+      { value: show(value) },
+    );
   }
   if (rule.sign === 'nonNegative' && value < 0) {
-    return failure('negative', `${name} cannot be negative; ${show(value)} is.`);
+    return failure('negative', `${name} cannot be negative; ${show(value)} is.`, undefined, {
+      value: show(value),
+    });
   }
   if (rule.whole === true && !Number.isInteger(value)) {
     return failure('notWhole', `${name} must be a whole number.`);
   }
   const { min = Number.NEGATIVE_INFINITY, max = Number.POSITIVE_INFINITY } = rule;
   if (value < min || value > max) {
-    const range =
+    const [least, most] = [show(min), show(max)];
+    const sides =
       max === Number.POSITIVE_INFINITY
-        ? `at least ${show(min)}`
+        ? 'least'
         : min === Number.NEGATIVE_INFINITY
-          ? `at most ${show(max)}`
-          : `between ${show(min)} and ${show(max)}`;
-    return failure('outOfRange', `${name} must be ${range}; ${show(value)} is not.`);
+          ? 'most'
+          : 'both';
+    const range =
+      sides === 'least'
+        ? `at least ${least}`
+        : sides === 'most'
+          ? `at most ${most}`
+          : `between ${least} and ${most}`;
+    return failure('outOfRange', `${name} must be ${range}; ${show(value)} is not.`, undefined, {
+      sides,
+      least,
+      most,
+      value: show(value),
+    });
   }
   return success(value);
 }

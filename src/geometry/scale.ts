@@ -122,6 +122,7 @@ function combineLengths(parts: readonly OneLength[], scale: Scale, view: View): 
       message: `The known lengths disagree by more than their uncertainties (chi-square ${chiSquare.toFixed(1)} for ${dof}).`,
       remedy:
         'Check the ends of each length, its stated value, and that all lie in the flight plane.',
+      values: { chiSquare: chiSquare.toFixed(1), dof },
     });
   }
   if (scale.cameraDistance === null && view.camera === null) {
@@ -260,6 +261,7 @@ function againstLengths(
       message: `The known lengths and the marked plane disagree by more than their uncertainties (chi-square ${chiSquare.toFixed(1)} for ${dof}); the plane sets the scale.`,
       remedy:
         'Check the corners, width and height of the plane, the ends of each length, and how deep each lies.',
+      values: { chiSquare: chiSquare.toFixed(1), dof },
     });
   }
   return {

@@ -14,8 +14,8 @@ export function carryReasons(): void {
   const handler: TransferHandler<{ value: unknown }, Reason> = {
     canHandle: (value): value is { value: unknown } => comlinkHandler.canHandle(value),
     serialize: ({ value }) => [reasonOf(value), []],
-    deserialize: ({ code, message, remedy }) => {
-      throw new ExitframeError(code, message, remedy);
+    deserialize: ({ code, message, remedy, values }) => {
+      throw new ExitframeError(code, message, remedy, { values });
     },
   };
   transferHandlers.set(THROWN, handler);

@@ -20,6 +20,9 @@ const reason = v.strictObject({
   code: v.string(),
   message: v.string(),
   remedy: v.exactOptional(v.string()),
+  values: v.exactOptional(
+    v.pipe(v.record(v.string(), v.union([finite, v.string()])), v.readonly()),
+  ),
 }) satisfies v.GenericSchema<Reason>;
 const unavailable = v.strictObject({ unavailable: reason }) satisfies v.GenericSchema<Unavailable>;
 const estimateEntries = { value: finite, u: nonNegative };

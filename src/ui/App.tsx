@@ -1,5 +1,6 @@
 import { useEffect, useLayoutEffect, useState } from 'preact/hooks';
 import { droppedFiles } from '../app/footageFiles';
+import { language } from '../text/text';
 import { type Desk, DeskContext } from './desk';
 import { FramesSection } from './frames/FramesSection';
 import { ModelsView } from './models/ModelsView';
@@ -34,6 +35,7 @@ export function App({ desk }: { readonly desk: Desk }) {
   const over = useDrop(desk);
   useKeys(desk);
   useTheme(desk);
+  useDocumentLanguage();
   useLeaveQuestion(desk);
   return (
     <DeskContext.Provider value={desk}>
@@ -151,6 +153,14 @@ async function takeDrop(desk: Desk, transfer: DataTransfer): Promise<void> {
     if (intoNotebook) notebook.report('dropped files', error);
     else notices.report('footage', error);
   }
+}
+
+/** Screen readers pronounce the page, and browsers hyphenate it, by this. */
+function useDocumentLanguage(): void {
+  const now = language.value;
+  useLayoutEffect(() => {
+    document.documentElement.lang = now;
+  }, [now]);
 }
 
 function useTheme(desk: Desk): void {

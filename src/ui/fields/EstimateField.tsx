@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import type { Estimate } from '../../core/estimate';
 import type { QuantityRule } from '../../core/quantityText';
+import { t } from '../../text/text';
 import { QuantityField } from './QuantityField';
 
 export interface EstimateFieldProps {
@@ -38,7 +39,7 @@ export function EstimateField(props: EstimateFieldProps) {
           }
         />
         <QuantityField
-          label="± u"
+          label={t('fields.u')}
           rule={uRule}
           value={value?.u ?? null}
           disabled={value === null}

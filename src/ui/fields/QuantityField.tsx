@@ -1,6 +1,9 @@
 import type { ComponentChildren } from 'preact';
 import { useId, useState } from 'preact/hooks';
-import { parseQuantity, type QuantityRule, quantityText } from '../../core/quantityText';
+import type { QuantityRule } from '../../core/quantityText';
+import { fieldText, readField } from '../../text/numbers';
+import { showAs } from '../../text/show';
+import { language, reasonWords } from '../../text/text';
 
 export interface QuantityFieldProps {
   readonly label: string;
@@ -27,9 +30,10 @@ export function QuantityField(props: QuantityFieldProps) {
   const [typed, setTyped] = useState<{ text: string; over: number | null } | null>(null);
   const text = typed !== null && typed.over === value ? typed.text : null;
 
-  const parsed = text === null ? null : parseQuantity(text, rule);
+  const parsed = text === null ? null : readField(text, rule, language.value);
   const isBlank = text !== null && text.trim() === '';
-  const problem = parsed === null || parsed.ok || (isBlank && optional) ? null : parsed.reason;
+  const problem =
+    parsed === null || parsed.ok || (isBlank && optional) ? null : reasonWords(parsed.reason);
   const commit = () => {
     if (text === null || problem !== null) return;
     const next = isBlank ? null : parsed?.ok ? parsed.value : value;
@@ -47,8 +51,10 @@ export function QuantityField(props: QuantityFieldProps) {
         autocomplete="off"
         spellcheck={false}
         disabled={disabled ?? false}
-        placeholder={placeholder ?? ''}
-        value={text ?? (value === null ? '' : quantityText(value, rule.kind, rule.unit))}
+        placeholder={showAs(placeholder ?? '')}
+        value={
+          text ?? (value === null ? '' : fieldText(value, rule.kind, rule.unit, language.value))
+        }
         aria-invalid={problem !== null}
         data-at-rest={text === null ? '' : undefined}
         aria-describedby={`${id}-note`}

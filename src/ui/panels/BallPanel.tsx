@@ -1,10 +1,12 @@
 import { setAir, setBall, setFlightRegion } from '../../app/edits';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { EstimateField } from '../fields/EstimateField';
 import { RULES } from '../fields/rules';
 import { FramesSummary } from './FramesSummary';
 import { Measure } from './Measure';
 import { Group, Panel, ToolButton } from './Panel';
+import { regionValues } from './regionValues';
 import { SeedsGroup } from './SeedsGroup';
 
 /** Finding the ball in every frame, and correcting what was found. */
@@ -13,18 +15,18 @@ export function BallPanel() {
   const draft = shots.draft.value;
   if (draft === null)
     return (
-      <Panel step="ball" title="Ball">
-        Open footage first.
+      <Panel step="ball" title={t('panels.ball.title')}>
+        {t('panels.openFirst')}
       </Panel>
     );
   const { ball, region, air } = draft;
   return (
-    <Panel step="ball" title="Ball">
+    <Panel step="ball" title={t('panels.ball.title')}>
       <Measure />
       <FramesSummary />
-      <Group title="Ball">
+      <Group title={t('panels.ball.title')}>
         <EstimateField
-          label="Diameter"
+          label={t('panels.ball.diameter')}
           rule={RULES.diameter}
           value={ball.diameter}
           firstU={(diameter) => diameter * 0.002}
@@ -33,7 +35,7 @@ export function BallPanel() {
           }
         />
         <EstimateField
-          label="Mass"
+          label={t('panels.ball.mass')}
           rule={RULES.mass}
           value={ball.mass}
           firstU={(mass) => mass * 0.005}
@@ -42,30 +44,32 @@ export function BallPanel() {
           }
         />
       </Group>
-      <Group title="Where it flies">
+      <Group title={t('panels.ball.where')}>
         <p class="muted">
           {region.flight === null
-            ? 'The whole frame is searched.'
-            : `Searched: ${region.flight[2]} × ${region.flight[3]} px from x ${region.flight[0]}, y ${region.flight[1]}.`}
+            ? t('panels.ball.wholeFrame')
+            : t('panels.ball.searched', regionValues(region.flight))}
         </p>
         <div class="row">
-          <ToolButton mode={{ kind: 'region', which: 'flight' }}>Draw the region</ToolButton>
+          <ToolButton mode={{ kind: 'region', which: 'flight' }}>
+            {t('panels.drawRegion')}
+          </ToolButton>
           <button
             type="button"
             disabled={region.flight === null}
             onClick={() => shots.edit(setFlightRegion(null), { label: 'flight region removed' })}
           >
-            Search the whole frame
+            {t('panels.ball.searchWhole')}
           </button>
         </div>
       </Group>
       <SeedsGroup />
       <details class="group">
-        <summary>Air in the room</summary>
+        <summary>{t('panels.ball.air')}</summary>
         <div class="stack">
-          <p class="muted">Bounds how much drag is plausible.</p>
+          <p class="muted">{t('panels.ball.airWhy')}</p>
           <EstimateField
-            label="Temperature"
+            label={t('panels.ball.temperature')}
             rule={RULES.temperature}
             value={air.temperature}
             firstU={() => 2}
@@ -75,7 +79,7 @@ export function BallPanel() {
             }
           />
           <EstimateField
-            label="Pressure"
+            label={t('panels.ball.pressure')}
             rule={RULES.pressure}
             value={air.pressure}
             firstU={() => 1500}
@@ -84,7 +88,7 @@ export function BallPanel() {
             }
           />
           <EstimateField
-            label="Relative humidity"
+            label={t('panels.ball.humidity')}
             rule={RULES.humidity}
             value={air.humidity}
             firstU={() => 0.1}

@@ -1,6 +1,7 @@
 import { setTiming } from '../../app/edits';
 import type { Shot } from '../../app/resultTypes';
-import { formatQuantity, numberAt } from '../../core/format';
+import { showNumberAt, showQuantity } from '../../text/show';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { ChoiceField } from '../fields/ChoiceField';
 import { EstimateField } from '../fields/EstimateField';
@@ -11,10 +12,7 @@ import { Facts, Panel } from './Panel';
 import { RateCheck } from './RateCheck';
 import { RollingShutter } from './RollingShutter';
 
-const SOURCES = [
-  { value: 'recordingRate', label: 'Recording rate, as set on the camera' },
-  { value: 'containerTimestamps', label: 'Time stamps in the file' },
-] as const;
+const SOURCES = ['recordingRate', 'containerTimestamps'] as const;
 
 /** Frames to seconds. */
 export function ClockPanel() {
@@ -24,8 +22,8 @@ export function ClockPanel() {
   const info = films.film.value?.info;
   if (draft === null || info === undefined) {
     return (
-      <Panel step="clock" title="Clock">
-        Open footage first.
+      <Panel step="clock" title={t('panels.clock.title')}>
+        {t('panels.openFirst')}
       </Panel>
     );
   }
@@ -34,20 +32,25 @@ export function ClockPanel() {
   const set = (change: Partial<Shot['timing']>, label: string) =>
     shots.edit(setTiming(change), { label });
   return (
-    <Panel step="clock" title="Clock">
+    <Panel step="clock" title={t('panels.clock.title')}>
       <ChoiceField
-        label="Time comes from"
+        label={t('panels.clock.source')}
         value={timing.source}
-        choices={SOURCES}
+        choices={SOURCES.map((source) => ({ value: source, label: t(`panels.clock.${source}`) }))}
         onChange={(source) => set({ source }, 'time source')}
         hint={
           timing.source === 'recordingRate'
-            ? `The file says ${info.playbackRate === null ? 'nothing of a rate' : `${numberAt(info.playbackRate, 5)} frames/s`}; high-speed cameras write the playback rate there.`
-            : 'Right for phones, whose frames may come unevenly; wrong for clips that were slowed down when saved.'
+            ? t('panels.clock.fileSays', {
+                rate:
+                  info.playbackRate === null
+                    ? t('panels.clock.nothingOfRate')
+                    : t('panels.framesPerSecond', { rate: showNumberAt(info.playbackRate, 5) }),
+              })
+            : t('panels.clock.stampsHint')
         }
       />
       <EstimateField
-        label="Recording rate"
+        label={t('panels.clock.rate')}
         rule={RULES.recordingRate}
         value={timing.recordingRate}
         optional={timing.source === 'containerTimestamps'}
@@ -65,8 +68,8 @@ export function ClockPanel() {
         <Facts
           facts={[
             [
-              'Between frames',
-              formatQuantity(
+              t('panels.clock.between'),
+              showQuantity(
                 {
                   value: clock.value.frameInterval,
                   u: clock.value.frameInterval * clock.value.rateRelativeU,
@@ -76,21 +79,23 @@ export function ClockPanel() {
               ),
             ],
             [
-              'Error common to all intervals',
-              `${numberAt(clock.value.rateRelativeU * 1e6, 2)} in a million`,
+              t('panels.clock.common'),
+              t('panels.clock.inAMillion', {
+                number: showNumberAt(clock.value.rateRelativeU * 1e6, 2),
+              }),
             ],
           ]}
         />
       )}
       {clock?.ok && clock.value.warnings.map((one) => <WarningBox key={one.code} reason={one} />)}
       <EstimateField
-        label="Exposure"
+        label={t('panels.clock.exposure')}
         rule={RULES.exposure}
         value={timing.exposure}
         optional
         placeholder="1/50000 s"
         firstU={(exposure) => exposure * 0.05}
-        hint="How long each frame collects light; leave empty if unknown."
+        hint={t('panels.clock.exposureHint')}
         onCommit={(exposure) => set({ exposure }, 'exposure')}
       />
       <RollingShutter readout={timing.readout} />

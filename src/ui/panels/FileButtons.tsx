@@ -1,3 +1,4 @@
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { FileChoice } from './FileChoice';
 
@@ -7,11 +8,11 @@ export function FileButtons() {
   const take = (files: readonly File[]) => void openFiles(files);
   return (
     <div class="row">
-      <FileChoice label="Clip, images or shot file" name="files" primary onChoose={take}>
-        Choose files…
+      <FileChoice label={t('panels.footage.chooseFilesLabel')} name="files" primary onChoose={take}>
+        {t('panels.footage.chooseFiles')}
       </FileChoice>
-      <FileChoice label="Folder of images" folder onChoose={take}>
-        Choose a folder of images…
+      <FileChoice label={t('panels.footage.chooseFolderLabel')} folder onChoose={take}>
+        {t('panels.footage.chooseFolder')}
       </FileChoice>
     </div>
   );

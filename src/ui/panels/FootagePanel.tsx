@@ -3,7 +3,8 @@ import type { OpenFilm } from '../../app/filmStore';
 import type { AwaitedFootage } from '../../app/opening';
 import { SAMPLES } from '../../app/samples';
 import { FEWEST_FRAMES } from '../../app/steps';
-import { formatCount, numberAt } from '../../core/format';
+import { showCount, showNumberAt } from '../../text/show';
+import { t, tRich } from '../../text/text';
 import { openSampleSeries } from '../actions';
 import { useDesk } from '../desk';
 import { TextField } from '../fields/TextField';
@@ -22,53 +23,54 @@ export function FootagePanel() {
   const draft = shots.draft.value;
   const waiting = awaited.value;
   return (
-    <Panel step="footage" title="Footage">
-      <p class="muted">
-        Drop a clip, a folder of images or a shot file anywhere on this page. Nothing leaves this
-        machine.
-      </p>
+    <Panel step="footage" title={t('panels.footage.title')}>
+      <p class="muted">{t('panels.footage.drop')}</p>
       <OfflineWords />
       {keeping.problem.value !== null && <WarningBox reason={keeping.problem.value} />}
       {waiting !== null && <Awaited waiting={waiting} />}
       <FileButtons />
       {state.kind === 'opening' && (
         <p role="status">
-          Opening {state.name}…
-          {state.hashed !== null &&
-            ` checking that it is the right file: ${Math.round(state.hashed * 100)} %`}
+          {state.hashed === null
+            ? t('panels.footage.opening', { name: state.name })
+            : t('panels.footage.checking', {
+                name: state.name,
+                percent: String(Math.round(state.hashed * 100)),
+              })}
         </p>
       )}
       {film !== null && film.info.frameCount < FEWEST_FRAMES && (
         <WarningBox
           reason={{
             code: 'tooFewFrames',
-            message: `This film has ${film.info.frameCount} frames; a speed needs the ball in ${FEWEST_FRAMES} at least.`,
-            remedy: 'Choose a longer clip.',
+            message: t('panels.footage.tooFew', {
+              frames: showCount(film.info.frameCount),
+              fewest: showCount(FEWEST_FRAMES),
+            }),
+            remedy: t('panels.footage.chooseLonger'),
           }}
         />
       )}
       {film !== null && <FilmFacts film={film} reload={keeping.footage.value} />}
       <SetupGroup />
       {draft !== null && (
-        <Group title="Shot">
+        <Group title={t('panels.footage.shot')}>
           <TextField
-            label="Name"
+            label={t('panels.footage.name')}
             value={draft.name}
             onCommit={(name) => shots.edit(setName(name), { label: 'name' })}
           />
           <TextField
-            label="Notes"
+            label={t('panels.footage.notes')}
             value={draft.notes}
             lines={3}
             onCommit={(notes) => shots.edit(setNotes(notes), { label: 'notes' })}
           />
         </Group>
       )}
-      <Group title="Rendered samples">
-        <p class="muted">
-          Made by this project's renderer, Brinewick Teaching Laboratory, Launcher B: no real shots.
-        </p>
-        {SAMPLES.length === 0 && <p>No sample clips came with this build.</p>}
+      <Group title={t('panels.footage.samples')}>
+        <p class="muted">{t('panels.footage.samplesWhat')}</p>
+        {SAMPLES.length === 0 && <p>{t('panels.footage.noSamples')}</p>}
         <ul class="samples">
           {SAMPLES.map((one) => (
             <li key={one.id}>
@@ -84,12 +86,9 @@ export function FootagePanel() {
           ))}
           <li>
             <button type="button" onClick={() => openSampleSeries(desk)}>
-              Series of 12 shots
+              {t('panels.footage.series')}
             </button>
-            <span class="muted">
-              Four barrel lengths, three shots each, in the notebook: speed beside models, launcher
-              fitted to the shots.
-            </span>
+            <span class="muted">{t('panels.footage.seriesWhat')}</span>
           </li>
         </ul>
       </Group>
@@ -104,15 +103,18 @@ function Awaited({ waiting }: { readonly waiting: AwaitedFootage }) {
   return (
     <div class="notice notice-missing" data-code="footageAwaited">
       <p>
-        {fileName === null ? 'This window was left with a shot, whose inputs are kept. ' : ''}
-        {fileName ?? 'It'} needs its footage: {left?.ask ? 'open' : 'choose'}{' '}
-        <strong>{path}</strong>
-        {left === null ? '.' : ' again.'}
+        {fileName === null && `${t('panels.footage.windowLeft')} `}
+        {tRich('panels.footage.awaited', {
+          named: fileName === null ? 'no' : 'yes',
+          name: fileName ?? '',
+          how: left === null ? 'choose' : left.ask ? 'open' : 'again',
+          path,
+        })}
       </p>
       <div class="row">
         {left?.ask && (
           <button type="button" class="primary" onClick={() => void askForAwaited()}>
-            Open it again
+            {t('panels.footage.openAgain')}
           </button>
         )}
         <button
@@ -122,25 +124,19 @@ function Awaited({ waiting }: { readonly waiting: AwaitedFootage }) {
             awaited.value = null;
           }}
         >
-          Do not open it
+          {t('panels.footage.doNotOpen')}
         </button>
       </div>
     </div>
   );
 }
 
-const RELOAD_WORDS = {
-  sample: 'comes back: it is part of the tool',
-  copying: 'is being copied within this browser',
-  copy: 'comes back: this browser holds a copy',
-  handles: 'comes back once you allow it to be read',
-  none: 'has to be chosen again; inputs are kept',
-} as const;
+type Reload = 'sample' | 'copying' | 'copy' | 'handles' | 'none';
 
 function FilmFacts(props: {
   readonly film: OpenFilm;
   /** How it comes back after a reload. */
-  readonly reload: keyof typeof RELOAD_WORDS | null;
+  readonly reload: Reload | null;
 }) {
   const { film, reload } = props;
   const { info, sha256 } = film;
@@ -148,21 +144,46 @@ function FilmFacts(props: {
   return (
     <Facts
       facts={[
-        ['File', info.name],
-        ['Container, codec', `${info.container}, ${info.codec}`],
-        ['Size', `${info.width} × ${info.height} px, ${numberAt(size / 2 ** 20, 3)} MiB`],
-        ['Frames', formatCount(info.frameCount)],
+        [t('panels.footage.fact.file'), info.name],
+        [t('panels.footage.fact.container'), `${info.container}, ${info.codec}`],
         [
-          'Playback rate in the file',
-          info.playbackRate === null ? 'none stated' : `${numberAt(info.playbackRate, 5)} frames/s`,
+          t('panels.footage.fact.size'),
+          t('panels.footage.fact.sizeIs', {
+            width: String(info.width),
+            height: String(info.height),
+            size: showNumberAt(size / 2 ** 20, 3),
+          }),
         ],
-        ['Rotation applied', `${info.rotation}°`],
-        ['Bit depth', `${info.bitDepth} bit`],
-        ['Pixel shape', info.pixelAspect === 1 ? 'square' : `${numberAt(info.pixelAspect, 4)} : 1`],
-        ['Sound track', info.hasAudio ? 'yes' : 'none'],
-        ['Decoder', `${info.decoder.name}: ${info.decoder.why}`],
-        ...(reload === null ? [] : [['After a reload', RELOAD_WORDS[reload]] as const]),
-        ['SHA-256', sha256 === null ? 'being worked out…' : <code>{sha256.slice(0, 16)}…</code>],
+        [t('panels.footage.fact.frames'), showCount(info.frameCount)],
+        [
+          t('panels.footage.fact.playback'),
+          info.playbackRate === null
+            ? t('panels.footage.fact.noneStated')
+            : t('panels.framesPerSecond', { rate: showNumberAt(info.playbackRate, 5) }),
+        ],
+        [t('panels.footage.fact.rotation'), `${info.rotation}°`],
+        [
+          t('panels.footage.fact.bitDepth'),
+          t('panels.footage.fact.bits', { bits: String(info.bitDepth) }),
+        ],
+        [
+          t('panels.footage.fact.pixelShape'),
+          info.pixelAspect === 1
+            ? t('panels.footage.fact.square')
+            : `${showNumberAt(info.pixelAspect, 4)} : 1`,
+        ],
+        [
+          t('panels.footage.fact.sound'),
+          t(info.hasAudio ? 'panels.footage.fact.yes' : 'panels.footage.fact.none'),
+        ],
+        [t('panels.footage.fact.decoder'), `${info.decoder.name}: ${info.decoder.why}`],
+        ...(reload === null
+          ? []
+          : [[t('panels.footage.reload.title'), t(`panels.footage.reload.${reload}`)] as const]),
+        [
+          'SHA-256',
+          sha256 === null ? t('panels.footage.fact.hashing') : <code>{sha256.slice(0, 16)}…</code>,
+        ],
       ]}
     />
   );

@@ -1,6 +1,7 @@
 import { framesOf, type Round } from '../../app/frameStates';
 import { isAvailable } from '../../core/estimate';
-import { formatCount } from '../../core/format';
+import { showCount } from '../../text/show';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { FRAMES_ID } from '../frames/FramesSection';
 import { ReasonText } from '../shell/Notices';
@@ -18,7 +19,7 @@ export function FramesSummary() {
     return (
       <div class="notice notice-missing">
         {isAvailable(exitVelocity) ? (
-          <p>The ball was found in no frame.</p>
+          <p>{t('panels.frames.none')}</p>
         ) : (
           <ReasonText reason={exitVelocity.unavailable} />
         )}
@@ -29,7 +30,7 @@ export function FramesSummary() {
   return (
     <div class="next">
       <p>
-        {formatCount(looked - leftOut)} of {formatCount(looked)} frames of the flight are used.
+        {t('panels.frames.used', { used: showCount(looked - leftOut), looked: showCount(looked) })}
       </p>
       <button
         type="button"
@@ -41,7 +42,9 @@ export function FramesSummary() {
           heading?.closest('section')?.scrollIntoView({ block: 'start' });
         }}
       >
-        {leftOut > 0 ? `Look at the ${formatCount(leftOut)} left out` : 'Look at them'}
+        {leftOut > 0
+          ? t('panels.frames.lookLeftOut', { number: showCount(leftOut) })
+          : t('panels.frames.look')}
       </button>
     </div>
   );

@@ -1,4 +1,6 @@
 import { formatNumber } from '../../core/format';
+import { showAs } from '../../text/show';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 
 /** Lays the flight plane's grid over the film, so that what lens and plane do can be seen. */
@@ -20,13 +22,10 @@ export function GridToggle() {
             gridShown.value = event.currentTarget.checked;
           }}
         />
-        Show a grid of the flight plane on the film
+        {t('panels.grid.show')}
       </label>
       {gridShown.value && (
-        <p class="field-note">
-          Its lines are straight and {field} apart in the plane of flight. What is straight there
-          should run along with them on the film.
-        </p>
+        <p class="field-note">{t('panels.grid.what', { field: showAs(field) })}</p>
       )}
     </div>
   );

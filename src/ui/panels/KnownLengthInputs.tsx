@@ -1,6 +1,7 @@
 import type { DraftLength } from '../../app/draft';
 import { changeLength, removeLength } from '../../app/edits';
-import { formatNumber, formatQuantity } from '../../core/format';
+import { showNumber, showQuantity } from '../../text/show';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { QuantityField } from '../fields/QuantityField';
 import { RULES } from '../fields/rules';
@@ -19,36 +20,39 @@ export function KnownLengthInputs(props: { readonly index: number; readonly leng
   const stated = lengths.slice(0, index).filter((one) => one.length !== null).length;
   const alone = scale?.ok && length.length !== null ? scale.value.lengths[stated] : undefined;
   return (
-    <Group title={`Length ${index + 1}`}>
+    <Group title={t('panels.length.title', { number: String(index + 1) })}>
       <div class="row">
-        <ToolButton mode={{ kind: 'length', index }}>Move its ends</ToolButton>
+        <ToolButton mode={{ kind: 'length', index }}>{t('panels.moveEnds')}</ToolButton>
         <button
           type="button"
           onClick={() => shots.edit(removeLength(index), { label: `length ${index + 1} removed` })}
         >
-          Remove
+          {t('panels.remove')}
         </button>
       </div>
       <p class="muted">
-        {formatNumber(pixels, 5)} px on the film
-        {alone !== undefined &&
-          `; alone it gives ${formatQuantity(alone, 'length', 'mm')} per pixel`}
+        {alone === undefined
+          ? t('panels.length.onFilm', { pixels: showNumber(pixels, 5) })
+          : t('panels.length.onFilmAlone', {
+              pixels: showNumber(pixels, 5),
+              scale: showQuantity(alone, 'length', 'mm'),
+            })}
       </p>
       {pixels < 1 && (
         <p class="field-problem" role="alert">
-          Both ends lie on the same pixel. Drag them apart, onto the two marks.
+          {t('panels.length.together')}
         </p>
       )}
       <div class="estimate">
         <QuantityField
-          label="Distance between the marks"
+          label={t('panels.length.distance')}
           rule={RULES.knownLength}
           value={length.length}
           placeholder="200 mm"
           onCommit={(value) => change({ length: value }, 'value')}
         />
         <QuantityField
-          label="± u"
+          label={t('fields.u')}
           rule={RULES.lengthU}
           value={length.u}
           onCommit={(u) => u !== null && change({ u }, 'uncertainty')}
@@ -56,21 +60,21 @@ export function KnownLengthInputs(props: { readonly index: number; readonly leng
       </div>
       <div class="estimate">
         <QuantityField
-          label="Depth behind the flight"
+          label={t('panels.depth')}
           rule={RULES.depthOffset}
           value={length.depthOffset}
-          hint="Negative: nearer to the camera."
+          hint={t('panels.depthHint')}
           onCommit={(depthOffset) => depthOffset !== null && change({ depthOffset }, 'depth')}
         />
         <QuantityField
-          label="± u"
+          label={t('fields.u')}
           rule={RULES.depthOffsetU}
           value={length.depthOffsetU}
           onCommit={(u) => u !== null && change({ depthOffsetU: u }, 'depth uncertainty')}
         />
       </div>
       <QuantityField
-        label="± u of each end on the film"
+        label={t('panels.length.endU')}
         rule={RULES.pixelU}
         value={length.endpointU}
         onCommit={(u) => u !== null && change({ endpointU: u }, 'end uncertainty')}

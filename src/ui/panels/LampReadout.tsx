@@ -10,7 +10,7 @@ import { RULES } from '../fields/rules';
 import { ReasonText, WarningBox } from '../shell/Notices';
 import { FileChoice } from './FileChoice';
 import { Fold } from './Panel';
-import { DIRECTIONS, directionWords } from './readoutWords';
+import { directionChoices, directionWords } from './readoutWords';
 import { WorkState } from './WorkState';
 
 type Direction = Shot['timing']['readout']['direction'];
@@ -22,8 +22,6 @@ const CLOCKS = [
   { value: 'recordingRate', label: 'The recording rate stated above' },
   { value: 'containerTimestamps', label: 'Time stamps in its file' },
 ] as const;
-
-const ASSUMED = [{ value: 'open', label: 'not known' }, ...DIRECTIONS] as const;
 
 /** The line time measured from a clip of a lamp on the mains. */
 export function LampReadout() {
@@ -60,7 +58,7 @@ export function LampReadout() {
       <ChoiceField
         label="Direction of readout"
         value={assumed}
-        choices={ASSUMED}
+        choices={[{ value: 'open', label: 'not known' }, ...directionChoices()]}
         hint="Taken only where the clip shows it as well either way."
         onChange={(next) => setAssumed(next)}
       />

@@ -1,4 +1,5 @@
 import { setTiming } from '../../app/edits';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { QuantityField } from '../fields/QuantityField';
 import { RULES } from '../fields/rules';
@@ -14,25 +15,25 @@ export function LostFrames() {
   const change = (index: number, part: { after?: number; count?: number }) =>
     set(gaps.map((gap, i) => (i === index ? { ...gap, ...part } : gap)));
   return (
-    <Group title="Lost frames">
+    <Group title={t('panels.lost.title')}>
       {gaps.map((gap, i) => (
         <div key={i} class="stack">
           <div class="pair">
             <QuantityField
-              label="After frame"
+              label={t('panels.lost.after')}
               rule={{ ...RULES.frame, max: Math.max(0, player.frameCount.value - 2) }}
               value={gap.after}
               onCommit={(after) => after !== null && change(i, { after })}
             />
             <QuantityField
-              label="Frames missing"
+              label={t('panels.lost.missing')}
               rule={RULES.lostCount}
               value={gap.count}
               onCommit={(count) => count !== null && change(i, { count })}
             />
           </div>
           <button type="button" onClick={() => set(gaps.filter((_, at) => at !== i))}>
-            Remove this gap
+            {t('panels.lost.remove')}
           </button>
         </div>
       ))}
@@ -41,9 +42,9 @@ export function LostFrames() {
           type="button"
           onClick={() => set([...gaps, { after: player.current.value, count: 1 }])}
         >
-          Add a gap after this frame
+          {t('panels.lost.add')}
         </button>
-        <span class="muted">A lost frame shows as a step in the streak image.</span>
+        <span class="muted">{t('panels.lost.sign')}</span>
       </div>
     </Group>
   );

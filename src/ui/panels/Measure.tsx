@@ -1,21 +1,13 @@
 import { missingInputs } from '../../app/draft';
 import type { MeasuringStatus } from '../../app/measuring';
-import { STEP_TITLES } from '../../app/steps';
-import { formatCount } from '../../core/format';
+import { showCount } from '../../text/show';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { ReasonText } from '../shell/Notices';
 
 type Running = Extract<MeasuringStatus, { kind: 'running' }>;
 
-export const STAGE_WORDS: Readonly<Record<Running['stage'], string>> = {
-  starting: 'Starting',
-  background: 'Learning the still background',
-  survey: 'Looking through every frame',
-  track: 'Following the ball',
-  centres: 'Measuring centres',
-  fit: 'Fitting the path',
-  uncertainty: 'Working out the uncertainty',
-};
+export const stageWords = (stage: Running['stage']): string => t(`panels.measure.stage.${stage}`);
 
 /** Starts and stops a measurement and says how far it is. */
 export function Measure() {
@@ -43,16 +35,14 @@ export function Measure() {
               desk.step.value = missing.step;
             }}
           >
-            Go to {STEP_TITLES[missing.step]}
+            {t('panels.measure.goTo', { step: t(`shell.steps.${missing.step}`) })}
           </button>
         </div>
       )}
       {freshness === 'measureAgain' && (
         <div class="notice notice-warning" role="status">
           {problem === null ? (
-            <p>
-              Inputs changed after the result was measured. Measure again to bring it up to date.
-            </p>
+            <p>{t('panels.measure.changed')}</p>
           ) : (
             <ReasonText reason={problem} />
           )}
@@ -64,7 +54,7 @@ export function Measure() {
         disabled={draft === null || missing !== undefined}
         onClick={() => void measure()}
       >
-        {measuring.reduction.value === null ? 'Measure' : 'Measure again'}
+        {t(measuring.reduction.value === null ? 'panels.measure.measure' : 'panels.measure.again')}
       </button>
     </div>
   );
@@ -76,12 +66,20 @@ function Progress({ status }: { readonly status: Running }) {
   return (
     <div class="stack" role="status">
       <p>
-        {STAGE_WORDS[stage]}
-        {total > 0 && `: ${formatCount(done)} of ${formatCount(total)}`}
+        {total > 0
+          ? t('panels.measure.progress', {
+              stage: stageWords(stage),
+              done: showCount(done),
+              total: showCount(total),
+            })
+          : stageWords(stage)}
       </p>
-      <progress {...(total > 0 ? { value: done, max: total } : {})} aria-label="Measuring" />
+      <progress
+        {...(total > 0 ? { value: done, max: total } : {})}
+        aria-label={t('panels.measure.measuring')}
+      />
       <button type="button" class="cancel" onClick={() => void measuring.cancel()}>
-        Cancel
+        {t('panels.cancel')}
       </button>
     </div>
   );

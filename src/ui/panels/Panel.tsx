@@ -1,7 +1,8 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import { missingInputs, type StepName } from '../../app/draft';
-import { nextStep, STEP_TITLES } from '../../app/steps';
+import { nextStep } from '../../app/steps';
+import { reasonWords, t } from '../../text/text';
 import { useDesk } from '../desk';
 import { Notices, ReasonText } from '../shell/Notices';
 
@@ -34,17 +35,17 @@ function Next({ step }: { readonly step: StepName }) {
   const desk = useDesk();
   const next = nextStep(desk.session, step);
   if (next === null) return null;
-  const title = STEP_TITLES[next.step];
+  const { step: to, why } = next;
   return (
     <div class="next">
-      <p>{next.why}</p>
+      <p>{typeof why === 'string' ? t(`shell.next.${why}`) : reasonWords(why).message}</p>
       <button
         type="button"
         onClick={() => {
-          desk.step.value = next.step;
+          desk.step.value = to;
         }}
       >
-        Next: {title}
+        {t('panels.next', { step: t(`shell.steps.${to}`) })}
       </button>
     </div>
   );

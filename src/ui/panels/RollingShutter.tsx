@@ -1,12 +1,13 @@
 import { setTiming } from '../../app/edits';
 import type { Shot } from '../../app/resultTypes';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { ChoiceField } from '../fields/ChoiceField';
 import { EstimateField } from '../fields/EstimateField';
 import { RULES } from '../fields/rules';
 import { LampReadout } from './LampReadout';
 import { Group } from './Panel';
-import { DIRECTIONS } from './readoutWords';
+import { directionChoices } from './readoutWords';
 
 /** How the camera reads its lines: typed, or measured from a lamp. */
 export function RollingShutter({ readout }: { readonly readout: Shot['timing']['readout'] }) {
@@ -14,21 +15,21 @@ export function RollingShutter({ readout }: { readonly readout: Shot['timing']['
   const set = (change: Partial<typeof readout>, label: string) =>
     shots.edit(setTiming({ readout: { ...readout, ...change } }), { label });
   return (
-    <Group title="Rolling shutter">
+    <Group title={t('panels.shutter.title')}>
       <EstimateField
-        label="Time per line read"
+        label={t('panels.shutter.lineTime')}
         rule={RULES.lineTime}
         value={readout.lineTime}
         firstU={() => 0}
-        hint="0 for a global shutter. A rolling shutter reads line after line; motion along the readout then biases the speed unless it is stated."
+        hint={t('panels.shutter.lineTimeHint')}
         onCommit={(lineTime) => set({ lineTime: lineTime ?? { value: 0, u: 0 } }, 'time per line')}
       />
       {readout.lineTime.value > 0 && (
         <ChoiceField
-          label="Lines are read"
+          label={t('panels.shutter.read')}
           value={readout.direction}
-          choices={DIRECTIONS}
-          hint="As seen in the upright image."
+          choices={directionChoices()}
+          hint={t('panels.shutter.upright')}
           onChange={(direction) => set({ direction }, 'readout direction')}
         />
       )}

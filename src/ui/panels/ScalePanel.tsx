@@ -1,5 +1,6 @@
 import { addLength, newLength, setMuzzle, setScale } from '../../app/edits';
-import { formatQuantity } from '../../core/format';
+import { showFixed, showQuantity } from '../../text/show';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { EstimateField } from '../fields/EstimateField';
 import { QuantityField } from '../fields/QuantityField';
@@ -18,8 +19,8 @@ export function ScalePanel() {
   const info = films.film.value?.info;
   if (draft === null || info === undefined) {
     return (
-      <Panel step="scale" title="Scale">
-        Open footage first.
+      <Panel step="scale" title={t('panels.scale.title')}>
+        {t('panels.openFirst')}
       </Panel>
     );
   }
@@ -31,22 +32,22 @@ export function ScalePanel() {
     desk.mode.value = { kind: 'length', index: lengths.length };
   };
   return (
-    <Panel step="scale" title="Scale">
+    <Panel step="scale" title={t('panels.scale.title')}>
       <Combined />
       {lengths.map((length, index) => (
         <KnownLengthInputs key={index} index={index} length={length} />
       ))}
       <button type="button" class={lengths.length === 0 ? 'primary' : ''} onClick={draw}>
-        Draw {lengths.length === 0 ? 'a known length' : 'another length'}
+        {t(lengths.length === 0 ? 'panels.scale.drawFirst' : 'panels.scale.drawAnother')}
       </button>
       <EstimateField
-        label="Camera distance"
+        label={t('panels.scale.distance')}
         rule={RULES.cameraDistance}
         value={cameraDistance}
         optional
         placeholder="1.2 m"
         firstU={(distance) => distance * 0.02}
-        hint="From the lens to the flight line. A scale in front of or behind the flight line looks larger or smaller; the distance corrects for it."
+        hint={t('panels.scale.distanceHint')}
         onCommit={(distance) =>
           shots.edit(setScale({ cameraDistance: distance }), { label: 'camera distance' })
         }
@@ -74,15 +75,19 @@ function Combined() {
     <>
       <Facts
         facts={[
-          ['On the flight line', `${formatQuantity(reading.value, 'length', 'mm')} per pixel`],
-          ['Set by', byPlane ? 'the marked plane' : 'the known lengths'],
           [
-            byPlane ? 'Agreement with the lengths' : 'Agreement of the lengths',
+            t('panels.scale.onFlightLine'),
+            t('panels.perPixel', { scale: showQuantity(reading.value, 'length', 'mm') }),
+          ],
+          [t('panels.scale.setBy'), t(byPlane ? 'panels.scale.byPlane' : 'panels.scale.byLengths')],
+          [
+            t(byPlane ? 'panels.scale.agreementWith' : 'panels.scale.agreementOf'),
             consistency === null
-              ? byPlane
-                ? 'no length to check it by'
-                : 'one length alone cannot be checked'
-              : `chi-square ${consistency.chiSquare.toFixed(2)} for ${consistency.dof}`,
+              ? t(byPlane ? 'panels.scale.noLength' : 'panels.scale.oneAlone')
+              : t('panels.scale.chiSquare', {
+                  chiSquare: showFixed(consistency.chiSquare, 2),
+                  dof: String(consistency.dof),
+                }),
           ],
         ]}
       />
@@ -104,13 +109,11 @@ function MuzzleInputs({ width, height }: { readonly width: number; readonly heig
       muzzle.point[0] > width - 1 ||
       muzzle.point[1] > height - 1);
   return (
-    <Group title="Muzzle plane">
-      <p class="muted">
-        Mark it in the middle of the bore, where the ball's centre leaves the tube.
-      </p>
+    <Group title={t('panels.scale.muzzle')}>
+      <p class="muted">{t('panels.scale.muzzleWhere')}</p>
       <div class="row">
         <ToolButton mode={{ kind: 'muzzle' }}>
-          {muzzle === null ? 'Mark it on the film' : 'Move it on the film'}
+          {t(muzzle === null ? 'panels.scale.mark' : 'panels.scale.move')}
         </ToolButton>
         {muzzle !== null && (
           <button
@@ -120,7 +123,7 @@ function MuzzleInputs({ width, height }: { readonly width: number; readonly heig
               shots.edit(setMuzzle({ ...muzzle, axis: null }), { label: 'direction of travel' })
             }
           >
-            Fit the direction from the path
+            {t('panels.scale.fitDirection')}
           </button>
         )}
       </div>
@@ -128,15 +131,15 @@ function MuzzleInputs({ width, height }: { readonly width: number; readonly heig
         <WarningBox
           reason={{
             code: 'muzzleOutside',
-            message: 'The muzzle plane lies outside the picture.',
-            remedy: 'Move it onto the end of the tube, unless that is really out of view.',
+            message: t('panels.scale.outside'),
+            remedy: t('panels.scale.outsideRemedy'),
           }}
         />
       )}
       {muzzle !== null && (
         <>
           <QuantityField
-            label="± u of its place along the flight"
+            label={t('panels.scale.placeU')}
             rule={RULES.pixelU}
             value={muzzle.u}
             onCommit={(u) =>
@@ -145,10 +148,16 @@ function MuzzleInputs({ width, height }: { readonly width: number; readonly heig
           />
           <Facts
             facts={[
-              ['Point', `x ${muzzle.point[0].toFixed(2)}, y ${muzzle.point[1].toFixed(2)} px`],
               [
-                'Direction of travel',
-                muzzle.axis === null ? 'fitted from the path' : 'drawn by hand',
+                t('panels.scale.point'),
+                t('panels.fromPlace', {
+                  x: showFixed(muzzle.point[0], 2),
+                  y: showFixed(muzzle.point[1], 2),
+                }),
+              ],
+              [
+                t('panels.scale.direction'),
+                t(muzzle.axis === null ? 'panels.scale.fitted' : 'panels.scale.byHand'),
               ],
             ]}
           />

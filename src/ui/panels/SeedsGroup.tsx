@@ -1,4 +1,6 @@
 import { removeSeed, setSeeds } from '../../app/edits';
+import { showFixed } from '../../text/show';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { Group, ToolButton } from './Panel';
 
@@ -10,28 +12,22 @@ export function SeedsGroup() {
   const held = desk.mode.value.kind === 'seed';
   const streak = image.value.line !== null;
   return (
-    <Group title="The ball is here">
-      <p class="muted">
-        Only needed where something else was followed, or nothing. The search then keeps to these
-        places; the centres are still measured.
-      </p>
+    <Group title={t('panels.seeds.title')}>
+      <p class="muted">{t('panels.seeds.why')}</p>
       <div class="row">
-        <ToolButton mode={{ kind: 'seed' }}>Show where the ball is</ToolButton>
+        <ToolButton mode={{ kind: 'seed' }}>{t('panels.seeds.show')}</ToolButton>
         {seeds.length > 1 && (
           <button
             type="button"
             onClick={() => shots.edit(setSeeds([]), { label: 'places of the ball removed' })}
           >
-            Remove all
+            {t('panels.seeds.removeAll')}
           </button>
         )}
       </div>
       {held && (
         <p class="muted" role="status">
-          Click the ball on the film
-          {streak
-            ? ', or draw a slanted line along its band in the streak image: its two ends say where the ball is.'
-            : '. Once the streak image is there, a slanted line along the ball’s band in it does the same.'}
+          {t(streak ? 'panels.seeds.click' : 'panels.seeds.clickOnly')}
         </p>
       )}
       {seeds.length > 0 && (
@@ -39,19 +35,19 @@ export function SeedsGroup() {
           {seeds.map(({ frame, x, y }) => (
             <li key={frame} class="row">
               <button type="button" class="plain" onClick={() => desk.pick(frame)}>
-                Frame {frame}
+                {t('panels.seeds.frame', { frame: String(frame) })}
               </button>
               <span class="seed-place">
-                x {x.toFixed(1)}, y {y.toFixed(1)} px
+                {t('panels.fromPlace', { x: showFixed(x, 1), y: showFixed(y, 1) })}
               </span>
               <button
                 type="button"
-                aria-label={`Remove the place in frame ${frame}`}
+                aria-label={t('panels.seeds.removeFrom', { frame: String(frame) })}
                 onClick={() =>
                   shots.edit(removeSeed(frame), { label: `place in frame ${frame} removed` })
                 }
               >
-                Remove
+                {t('panels.remove')}
               </button>
             </li>
           ))}

@@ -1,5 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import type { Work } from '../../app/task';
+import { showNumberAt } from '../../text/show';
+import { t } from '../../text/text';
 import { ReasonText } from '../shell/Notices';
 
 /** How far a piece of work is, with a way to cancel it; why it gave nothing; else what it found. */
@@ -18,11 +20,14 @@ export function WorkState<T>(props: {
       return (
         <div class="stack">
           <p role="status">
-            {doing}: {Math.round(work.share * 100)} %
+            {t('panels.progress', {
+              doing,
+              percent: showNumberAt(Math.round(work.share * 100), 3),
+            })}
           </p>
           <progress value={work.share} aria-label={doing} />
           <button type="button" class="cancel" onClick={onCancel}>
-            Cancel
+            {t('panels.cancel')}
           </button>
         </div>
       );

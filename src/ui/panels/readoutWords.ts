@@ -1,14 +1,13 @@
 import type { Shot } from '../../app/resultTypes';
+import { t } from '../../text/text';
 
 type Direction = Shot['timing']['readout']['direction'];
 
-/** Directions of readout in words. */
-export const DIRECTIONS: readonly { readonly value: Direction; readonly label: string }[] = [
-  { value: 'down', label: 'downwards' },
-  { value: 'up', label: 'upwards' },
-  { value: 'right', label: 'to the right' },
-  { value: 'left', label: 'to the left' },
-];
+const DIRECTIONS: readonly Direction[] = ['down', 'up', 'right', 'left'];
 
 export const directionWords = (direction: Direction): string =>
-  DIRECTIONS.find(({ value }) => value === direction)?.label ?? direction;
+  t(`panels.shutter.direction.${direction}`);
+
+/** Directions of readout to choose from. */
+export const directionChoices = () =>
+  DIRECTIONS.map((value) => ({ value, label: directionWords(value) }));

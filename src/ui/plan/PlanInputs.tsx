@@ -5,7 +5,7 @@ import { EstimateField } from '../fields/EstimateField';
 import { QuantityField } from '../fields/QuantityField';
 import { RULES } from '../fields/rules';
 import { Fold, Group } from '../panels/Panel';
-import { DIRECTIONS } from '../panels/readoutWords';
+import { directionChoices } from '../panels/readoutWords';
 import { LightInputs } from './LightInputs';
 import { ModelSpeed } from './ModelSpeed';
 
@@ -79,7 +79,7 @@ export function PlanInputs() {
           <ChoiceField
             label="Lines are read"
             value={readout.direction}
-            choices={DIRECTIONS}
+            choices={directionChoices()}
             onChange={(direction) => setCamera({ readout: { ...readout, direction } })}
           />
           <EstimateField

@@ -3,7 +3,7 @@ import type { QueuedClip, QueueState } from '../../app/queue';
 import { expanded, isAvailable } from '../../core/estimate';
 import { formatQuantity } from '../../core/format';
 import { useDesk } from '../desk';
-import { STAGE_WORDS } from '../panels/Measure';
+import { stageWords } from '../panels/Measure';
 import { ReasonText } from '../shell/Notices';
 
 /** Every clip: how far it is, what came of it, and what can be done. */
@@ -40,7 +40,7 @@ function State({ state }: { readonly state: QueueState }) {
       return <span class="muted">cancelled</span>;
     case 'measuring': {
       if (state.stage === null) return <>Opening…</>;
-      const words = STAGE_WORDS[state.stage];
+      const words = stageWords(state.stage);
       return (
         <>
           {words}: {Math.round(state.share * 100)} %

@@ -1,5 +1,4 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
-import { CAUTIONS, CAUTIONS_DEFER } from '../../app/cautions';
 import { muzzleRect } from '../../app/keyFrames';
 import type { Reduction, Shot } from '../../app/resultTypes';
 import type { FootageInfo } from '../../core/film';
@@ -9,8 +8,10 @@ import {
   type ReportDocument,
   reportDocument,
 } from '../../report/document';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { ResultFigure } from '../result/ResultFigure';
+import { cautionLines } from '../shell/Cautions';
 import { ReasonText } from '../shell/Notices';
 import { FigureFiles } from './FigureFiles';
 import { FlightPicture } from './FlightPicture';
@@ -111,7 +112,7 @@ function useReportDocument({ shot, reduction, info }: ReportProps, extent: Exten
           drive: reduction.drive,
           footage: info,
           madeOn: today(),
-          cautions: [...CAUTIONS, CAUTIONS_DEFER],
+          cautions: [...cautionLines(), t('shell.cautions.defer')],
         },
         extent,
       ),

@@ -1,5 +1,18 @@
-import { CAUTIONS, CAUTIONS_DEFER } from '../../app/cautions';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
+
+/**
+ * What is commonly asked of anyone near such a launcher (common practice, no source). Local rules and the
+ * person in charge come first.
+ */
+export const cautionLines = (): readonly string[] => [
+  t('shell.cautions.line'),
+  t('shell.cautions.eyes'),
+  t('shell.cautions.catcher'),
+  t('shell.cautions.tube'),
+  t('shell.cautions.mount'),
+  t('shell.cautions.count'),
+];
 
 /** The usual cautions of such a launcher, shown before a shot's numbers. */
 export function Cautions() {
@@ -8,21 +21,21 @@ export function Cautions() {
   const wide = window.matchMedia('(min-width: 761px)').matches;
   return (
     <details class="cautions" open={wide}>
-      <summary>Before a shot: the usual cautions</summary>
+      <summary>{t('shell.cautions.title')}</summary>
       <ul>
-        {CAUTIONS.map((line) => (
+        {cautionLines().map((line) => (
           <li key={line}>{line}</li>
         ))}
       </ul>
       <div class="row">
-        <p>{CAUTIONS_DEFER}</p>
+        <p>{t('shell.cautions.defer')}</p>
         <button
           type="button"
           onClick={() => {
             desk.cautionsOpen.value = false;
           }}
         >
-          Close cautions
+          {t('shell.cautions.close')}
         </button>
       </div>
     </details>

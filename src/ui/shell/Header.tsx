@@ -1,9 +1,12 @@
 import type { ComponentChildren } from 'preact';
 import { THEMES } from '../../app/preferences';
 import { isRendered } from '../../app/samples';
+import { showCount } from '../../text/show';
+import { reasonWords, t } from '../../text/text';
 import { saveShot, undoablesOf } from '../actions';
 import { type Place, useDesk } from '../desk';
 import { Icon } from './Icon';
+import { LanguageChoice } from './LanguageChoice';
 
 /** Name of the shot, and what can be done to it as a whole. */
 export function Header() {
@@ -16,44 +19,49 @@ export function Header() {
     <header class="header">
       <h1 class="brand">exitframe</h1>
       <p class="shot-name">
-        {draft === null ? 'no shot open' : draft.name || 'unnamed shot'}
+        {draft === null ? t('shell.header.noShot') : draft.name || t('shell.header.unnamed')}
         {(sample.value !== null || isRendered(draft?.notes ?? '')) && (
-          <span class="tag">rendered sample, Brinewick Teaching Laboratory</span>
+          <span class="tag">{t('shell.header.rendered')}</span>
         )}
         {shots.unsaved.value && sample.value === null && (
-          <span class="tag">not saved to a file</span>
+          <span class="tag">{t('shell.header.unsaved')}</span>
         )}
         {keeping.problem.value !== null && (
-          <span class="tag tag-warning" title={keeping.problem.value.message}>
+          <span class="tag tag-warning" title={reasonWords(keeping.problem.value).message}>
             {keeping.problem.value.code === 'footageNotKept'
-              ? 'footage not kept for a reload'
-              : 'not kept for a reload'}
+              ? t('shell.header.footageNotKept')
+              : t('shell.header.notKept')}
           </span>
         )}
       </p>
       <div class="row header-actions">
-        <PlaceButton to="plan">Plan a shot</PlaceButton>
+        <PlaceButton to="plan">{t('shell.header.plan')}</PlaceButton>
         <PlaceButton to="notebook">
-          Notebook
-          {queue.running.value && ` (${queue.ended.value} of ${queue.clips.value.length})`}
+          {queue.running.value
+            ? t('shell.header.notebookRunning', {
+                done: showCount(queue.ended.value),
+                all: showCount(queue.clips.value.length),
+              })
+            : t('shell.header.notebook')}
         </PlaceButton>
         {place.value !== 'plan' && <UndoButtons />}
         {place.value === 'shot' && (
           <button type="button" disabled={draft === null} onClick={() => saveShot(desk)}>
-            Save shot
+            {t('shell.header.save')}
           </button>
         )}
+        <LanguageChoice />
         <button
           type="button"
-          title="Colours: as the system, light, dark"
+          title={t('shell.header.themeTitle')}
           onClick={() => {
             theme.value = THEMES[(THEMES.indexOf(theme.value) + 1) % THEMES.length] ?? 'system';
           }}
         >
-          <Icon name="theme" /> Theme: {theme.value}
+          <Icon name="theme" /> {t('shell.header.theme', { theme: theme.value })}
         </button>
         <button type="button" onClick={() => (desk.cautionsOpen.value = true)}>
-          Cautions
+          {t('shell.header.cautions')}
         </button>
         {place.value === 'shot' && (
           <button
@@ -61,7 +69,7 @@ export function Header() {
             aria-expanded={desk.helpOpen.value}
             onClick={() => (desk.helpOpen.value = !desk.helpOpen.value)}
           >
-            <Icon name="help" /> Keys
+            <Icon name="help" /> {t('shell.header.keys')}
           </button>
         )}
       </div>
@@ -100,18 +108,26 @@ function UndoButtons() {
       <button
         type="button"
         disabled={undoLabel.value === null}
-        title={undoLabel.value === null ? 'Nothing to undo' : `Undo: ${undoLabel.value}`}
+        title={
+          undoLabel.value === null
+            ? t('shell.header.nothingToUndo')
+            : t('shell.header.undoWhat', { what: undoLabel.value })
+        }
         onClick={undo}
       >
-        <Icon name="undo" /> Undo
+        <Icon name="undo" /> {t('shell.header.undo')}
       </button>
       <button
         type="button"
         disabled={redoLabel.value === null}
-        title={redoLabel.value === null ? 'Nothing to redo' : `Redo: ${redoLabel.value}`}
+        title={
+          redoLabel.value === null
+            ? t('shell.header.nothingToRedo')
+            : t('shell.header.redoWhat', { what: redoLabel.value })
+        }
         onClick={redo}
       >
-        <Icon name="redo" /> Redo
+        <Icon name="redo" /> {t('shell.header.redo')}
       </button>
     </>
   );

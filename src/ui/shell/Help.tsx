@@ -1,3 +1,4 @@
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { Icon } from './Icon';
 import { KEYS } from './keys';
@@ -9,16 +10,16 @@ export function Help() {
   return (
     <section class="help" aria-labelledby="help-title">
       <div class="row help-head">
-        <h2 id="help-title">Keys</h2>
+        <h2 id="help-title">{t('shell.help.title')}</h2>
         <button type="button" class="plain" onClick={() => (desk.helpOpen.value = false)}>
-          <Icon name="close" /> Close
+          <Icon name="close" /> {t('shell.help.close')}
         </button>
       </div>
       <dl>
-        {KEYS.map(({ keys, does }) => (
-          <div key={keys}>
-            <dt>{keys}</dt>
-            <dd>{does}</dd>
+        {KEYS.map((key) => (
+          <div key={key}>
+            <dt>{t(`shell.keys.${key}.keys`)}</dt>
+            <dd>{t(`shell.keys.${key}.does`)}</dd>
           </div>
         ))}
       </dl>
@@ -30,7 +31,7 @@ export function Help() {
             desk.preferences.singleKeys.value = event.currentTarget.checked;
           }}
         />
-        Single letters and digits work as keys
+        {t('shell.help.singleKeys')}
       </label>
     </section>
   );

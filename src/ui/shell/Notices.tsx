@@ -1,5 +1,6 @@
 import type { StepName } from '../../app/draft';
 import type { Reason } from '../../core/reason';
+import { reasonWords, t } from '../../text/text';
 import { useDesk } from '../desk';
 import { Icon } from './Icon';
 
@@ -31,7 +32,7 @@ export function Notices({ step }: { readonly step: StepName }) {
               </button>
             ))}
             <button type="button" class="plain" onClick={() => notices.dismiss(one.id)}>
-              <Icon name="close" /> Dismiss
+              <Icon name="close" /> {t('shell.notices.dismiss')}
             </button>
           </div>
         </div>
@@ -42,10 +43,11 @@ export function Notices({ step }: { readonly step: StepName }) {
 
 /** A reason in the place of what it explains. */
 export function ReasonText({ reason }: { readonly reason: Reason }) {
+  const { message, remedy } = reasonWords(reason);
   return (
     <p>
-      {reason.message}
-      {reason.remedy !== undefined && <span class="remedy"> {reason.remedy}</span>}
+      {message}
+      {remedy !== undefined && <span class="remedy"> {remedy}</span>}
     </p>
   );
 }
@@ -55,7 +57,7 @@ export function WarningBox({ reason }: { readonly reason: Reason }) {
   return (
     <div class="notice notice-warning" data-code={reason.code}>
       <p class="notice-word">
-        <Icon name="needsYou" /> Warning
+        <Icon name="needsYou" /> {t('shell.notices.warning')}
       </p>
       <ReasonText reason={reason} />
     </div>

@@ -1,5 +1,6 @@
 import type { ComponentType } from 'preact';
 import type { StepName } from '../../app/draft';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { ModelPanel } from '../models/ModelPanel';
 import { BallPanel } from '../panels/BallPanel';
@@ -26,7 +27,7 @@ export function SideSheet() {
   const { sheetOpen } = desk.preferences;
   const StepPanel = PANELS[desk.step.value];
   return (
-    <aside class="sheet" aria-label="Inputs of this step">
+    <aside class="sheet" aria-label={t('shell.sheet.label')}>
       <div class="sheet-scroll">
         <button
           type="button"
@@ -36,7 +37,7 @@ export function SideSheet() {
             sheetOpen.value = !sheetOpen.value;
           }}
         >
-          <Icon name="sheet" /> {sheetOpen.value ? 'Fold away' : 'Inputs'}
+          <Icon name="sheet" /> {t(sheetOpen.value ? 'shell.sheet.fold' : 'shell.sheet.unfold')}
         </button>
         {sheetOpen.value && <StepPanel />}
       </div>

@@ -1,19 +1,20 @@
-import { STEP_TITLES, type StepState, type StepSummary, summarise } from '../../app/steps';
+import { type Figure, type StepSummary, summarise } from '../../app/steps';
+import { showAs } from '../../text/show';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { Icon } from './Icon';
 
-const STATE_WORDS: Readonly<Record<StepState, string>> = {
-  done: 'done',
-  open: 'open',
-  needsYou: 'needs you',
-};
+const figureWords = (figure: Figure): string =>
+  'number' in figure
+    ? t(`shell.figure.${figure.of}`, { number: showAs(figure.number) })
+    : t(`shell.figure.${figure.of}`);
 
 /** The steps in the order of the work; read along, they are a summary of the shot. */
 export function StepBar() {
   const desk = useDesk();
   const steps = summarise(desk.session, desk.preferences.speedUnit.value);
   return (
-    <nav class="steps" aria-label="Steps">
+    <nav class="steps" aria-label={t('shell.steps.label')}>
       <ol>
         {steps.map((step, i) => (
           <li key={step.name}>
@@ -39,13 +40,13 @@ function StepButton({ step, ordinal }: { step: StepSummary; ordinal: number }) {
       }}
     >
       <span class="step-title">
-        {ordinal} {STEP_TITLES[step.name]}
+        {ordinal} {t(`shell.steps.${step.name}`)}
       </span>
       <span class="step-state">
         <Icon name={step.state} />
-        {STATE_WORDS[step.state]}
+        {t(`shell.state.${step.state}`)}
       </span>
-      <span class="step-figure">{step.figure}</span>
+      <span class="step-figure">{figureWords(step.figure)}</span>
     </button>
   );
 }

@@ -2,26 +2,26 @@ import { STEPS } from '../../app/draft';
 import { rejectFrame, undoablesOf } from '../actions';
 import { type Desk, INSPECT } from '../desk';
 
-/** What the keyboard does, as the help panel lists it; `handleKey` below does it. */
+/** What the keyboard does, in the order of the help panel, whose words are `shell.keys`; `handleKey` below does it. */
 export const KEYS = [
-  { keys: 'Space', does: 'play or pause' },
-  { keys: '← →', does: 'one frame back or on' },
-  { keys: 'Shift + ← →', does: 'ten frames' },
-  { keys: 'Home, End', does: 'first or last frame' },
-  { keys: '1 … 7', does: 'go to a step' },
-  { keys: 'N, P', does: 'next or previous of the frames gone through (Frame by frame)' },
-  { keys: 'X', does: 'reject the frame, or use it again (Ball, Result)' },
-  { keys: 'C', does: 'correct the centre by hand (Ball, Result)' },
-  { keys: 'D, F', does: 'show what changed, the whole flight; again: the film' },
-  { keys: 'G', does: 'stretch greys' },
-  { keys: 'M', does: 'magnifier (then Tab to it and arrows)' },
-  { keys: 'H', does: 'hold the frame beside the next ones' },
-  { keys: 'R', does: 'repeat while playing' },
-  { keys: 'Ctrl + Z, Ctrl + Y', does: 'undo, redo (⌘ on a Mac); text being typed has its own' },
-  { keys: 'Esc', does: 'put the drawing tool down' },
-  { keys: 'Tab, then arrows', does: 'reach a handle on film or streak image and nudge it' },
-  { keys: '+, −, 0, .', does: 'on the film: zoom, whole frame, pixels with their greys' },
-  { keys: '+, −, 0', does: 'on the streak image: stretch time, all frames' },
+  'play',
+  'step',
+  'stride',
+  'ends',
+  'goTo',
+  'round',
+  'reject',
+  'correct',
+  'look',
+  'greys',
+  'magnifier',
+  'hold',
+  'repeat',
+  'undo',
+  'putDown',
+  'handles',
+  'film',
+  'streak',
 ] as const;
 
 const TYPING =

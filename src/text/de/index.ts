@@ -1,0 +1,7 @@
+import type { Catalogue } from '../catalogue';
+import { fields } from './fields';
+import { panels } from './panels';
+import { reasons } from './reasons';
+import { shell } from './shell';
+
+export const german: Catalogue = { texts: { fields, panels, shell }, reasons };

@@ -1,0 +1,3 @@
+export const fields = {
+  u: '± u',
+} as const;

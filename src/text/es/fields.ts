@@ -1,0 +1,5 @@
+import type { English, SameShape } from '../catalogue';
+
+export const fields: SameShape<English['fields']> = {
+  u: '± u',
+};
