@@ -119,12 +119,11 @@ function checkBounds(value: number, rule: QuantityRule): Outcome<number> {
         : min === Number.NEGATIVE_INFINITY
           ? 'most'
           : 'both';
-    const range =
-      sides === 'least'
-        ? `at least ${least}`
-        : sides === 'most'
-          ? `at most ${most}`
-          : `between ${least} and ${most}`;
+    const range = {
+      least: `at least ${least}`,
+      most: `at most ${most}`,
+      both: `between ${least} and ${most}`,
+    }[sides];
     return failure('outOfRange', `${name} must be ${range}; ${show(value)} is not.`, undefined, {
       sides,
       least,

@@ -95,7 +95,7 @@ export function buildBackground(frames: readonly GreyFrame[]): Outcome<Backgroun
   };
   let rough = setAll();
   const even = evenLight(chosen, rough);
-  if (even.some((values, k) => values !== lit[k])) {
+  if (even !== null) {
     lit = even;
     rough = setAll();
   }

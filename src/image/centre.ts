@@ -3,7 +3,7 @@ import { failure, type Outcome, success } from '../core/reason';
 import { median } from '../core/statistics';
 import type { ImagePoint } from '../core/units';
 import { blurAt, centreFromMiddle, type Shape, shapeAt } from './ballShape';
-import { bareBeside } from './beside';
+import { clearSectors } from './beside';
 import { type DiscFit, fitDisc } from './discFit';
 import { scaledShade } from './discShade';
 import { count, findOutline, RAYS } from './outline';
@@ -17,9 +17,6 @@ export const LEAST_VISIBLE = 0.35;
 /** Share found by rays from which a fit may start; it finds fainter parts of the outline itself. */
 const LEAST_TO_START = 0.2;
 export const LEAST_CONTRAST_TO_NOISE = 2.5;
-/** Share of the outline that must show against the bare scene for the rest to be left out. */
-const LEAST_CLEAR = 0.6;
-const ALL_CLEAR = new Uint8Array(RAYS).fill(1);
 /** Least contrast as a share of the grey range: compression alone makes steps of about this. */
 const LEAST_CONTRAST_SHARE = 0.03;
 /** The fitted radius may differ from the expected one by this share, or four of its standard uncertainties. */
@@ -86,10 +83,7 @@ export function examineCentre(
   const [x, y] = outline.middle;
   const shown = count(outline.seen) / RAYS;
   if (shown < LEAST_TO_START) return examined(tooShort(frame, [x, y], ball, shown, where), null);
-  const bare = bareBeside(frame, background, gain, [x, y], ball, shape);
-  const seen = outline.seen.map((flag, s) => flag & (bare[s] as number));
-  // Too little of it left: what stands beside the ball is then taken for a veil over the scene.
-  const clear = count(seen) >= LEAST_CLEAR * RAYS ? bare : ALL_CLEAR;
+  const clear = clearSectors(frame, background, gain, outline, ball, shape);
   behind = behindVeil(frame, background, gain, [x, y], ball, shape, clear);
   const fit = fitDisc(frame, behind, gain, { x, y, seen: outline.seen, clear }, ball, shape);
   if (fit === null) {

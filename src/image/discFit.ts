@@ -7,7 +7,7 @@ import { awayFromHidden, gatherPixels, sectorsShown, shareThrownOut } from './di
 import { SIGMA_PRIOR, STRETCH_PRIOR } from './discPriors';
 import { freeLamp, type Settled, settle } from './discSettle';
 import { freeShading, learntShading, type Shading } from './discShade';
-import { count, RAYS } from './outline';
+import { both, count, RAYS } from './outline';
 import type { Background, BallModel, FitEvidence } from './types';
 
 const MOST_PASSES = 5;
@@ -50,9 +50,6 @@ export interface DiscStart {
   /** Where it may be taken from. */
   readonly clear: Uint8Array;
 }
-
-const both = (a: Uint8Array, b: Uint8Array): Uint8Array =>
-  a.map((flag, i) => flag & (b[i] as number));
 
 /**
  * Fits a shaded, blurred disc to the pixels around `start` by reweighted least squares. Pixels that do

@@ -2,7 +2,7 @@ import type { GreyFrame } from '../core/frame';
 import type { Shape } from './ballShape';
 import type { Disc } from './discModel';
 import { hiddenPixels } from './hiddenPixels';
-import { RAYS } from './outline';
+import { RAYS, sectorOf } from './outline';
 import type { Background, BallModel } from './types';
 
 /** Half-width of the band around the outline, beyond the spread by its blur, that is looked at in full: px, and in standard deviations of the edge's blur. */
@@ -135,7 +135,7 @@ export function gatherPixels(
       if (!onEdge && r > radius) continue;
       if (onEdge && thin && ((px + py) & 1) === 1) continue;
       if (!onEdge && sampled && ((px | py) & 1) === 1) continue;
-      const s = Math.round((Math.atan2(qy, qx) / (2 * Math.PI)) * RAYS + RAYS) % RAYS;
+      const s = sectorOf(qx, qy);
       const p = py * frame.width + px;
       if (faulty !== undefined && faulty[p] === 1) continue;
       x[n] = px;

@@ -6,7 +6,7 @@ import type { DiscFit } from './discFit';
 import { DiscModel } from './discModel';
 import { bandWidth, CORE } from './discPixels';
 import { finalCut, weightOf } from './discSettle';
-import { RAYS } from './outline';
+import { RAYS, sectorOf } from './outline';
 import type { Background, BallModel, FrameInspection } from './types';
 
 /** One frame's fit near `at`, laid open; also of a refused frame, as far as a fit came about. */
@@ -80,7 +80,7 @@ function planes(
       const oy = y - disc.y;
       const qx = a * ox + b * oy;
       const qy = c * ox + d * oy;
-      const sector = Math.round((Math.atan2(qy, qx) / (2 * Math.PI)) * RAYS + RAYS) % RAYS;
+      const sector = sectorOf(qx, qy);
       const distance = Math.hypot(qx, qy);
       const spread = Math.abs(qx * ball.blur[0] + qy * ball.blur[1]) / (2 * Math.max(1, distance));
       const within = distance - spread < disc.radius + bandWidth(disc);

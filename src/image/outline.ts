@@ -55,6 +55,14 @@ export function findOutline(
   return count(seen) * 6 < RAYS ? null : { middle, seen };
 }
 
+/** Sector of the outline that a place, from the middle in ball coordinates, lies in. */
+export const sectorOf = (x: number, y: number): number =>
+  Math.round((Math.atan2(y, x) / (2 * Math.PI)) * RAYS + RAYS) % RAYS;
+
+/** Flags set in each of two. */
+export const both = (a: Uint8Array, b: Uint8Array): Uint8Array =>
+  a.map((flag, i) => flag & (b[i] as number));
+
 /** Number of flags set. */
 export const count = (flags: Uint8Array): number => flags.reduce((sum, flag) => sum + flag, 0);
 
@@ -233,8 +241,7 @@ function seenSectors(
     if (Math.abs(d - radius) > tolerance) continue;
     const outward = dx * (edges.x[i] as number) + dy * (edges.y[i] as number);
     if (outward < 0.3 * d * Math.hypot(edges.x[i] as number, edges.y[i] as number)) continue;
-    const sector = Math.round((Math.atan2(dy, dx) / (2 * Math.PI)) * RAYS + RAYS) % RAYS;
-    seen[sector] = 1;
+    seen[sectorOf(dx, dy)] = 1;
   }
   return seen;
 }

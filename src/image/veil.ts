@@ -1,9 +1,8 @@
 import type { GreyFrame } from '../core/frame';
 import type { ImagePoint, Pixels } from '../core/units';
+import { softEdge, visitAround } from './around';
 import type { Shape } from './ballShape';
-import { bandWidth } from './discPixels';
-import { SIGMA_PRIOR } from './discPriors';
-import { RAYS } from './outline';
+import { sectorOf } from './outline';
 import { createRobustFit } from './robustFit';
 import type { Background, BallModel } from './types';
 
@@ -34,45 +33,27 @@ export function behindVeil(
   frame: GreyFrame,
   background: Background,
   gain: number,
-  [mx, my]: ImagePoint,
-  { radius, blur, look }: BallModel,
-  [a, b, c, d]: Shape,
+  middle: ImagePoint,
+  ball: BallModel,
+  shape: Shape,
   clear: Uint8Array,
 ): Background {
   const { level, noise, faulty } = background;
-  const band = bandWidth({ sigma: look?.sigma ?? SIGMA_PRIOR.value });
-  const width = Math.max(WIDTH, WIDTH_SHARE * radius);
-  const unit = radius + band + width / 2;
-  const halfX = Math.ceil(1.08 * radius + Math.abs(blur[0]) / 2 + band + width);
-  const halfY = Math.ceil(1.08 * radius + Math.abs(blur[1]) / 2 + band + width);
-  const x0 = Math.max(0, Math.floor(mx) - halfX);
-  const x1 = Math.min(frame.width - 1, Math.ceil(mx) + halfX);
-  const y0 = Math.max(0, Math.floor(my) - halfY);
-  const y1 = Math.min(frame.height - 1, Math.ceil(my) + halfY);
+  const width = Math.max(WIDTH, WIDTH_SHARE * ball.radius);
+  const unit = ball.radius + softEdge(ball) + width / 2;
   const terms = new Float64Array(TERMS);
   const ring: number[] = [];
   const rows: number[] = [];
   const eighths: number[] = [];
   const within: number[] = [];
-  for (let y = y0; y <= y1; y++) {
-    for (let x = x0; x <= x1; x++) {
-      const qx = a * (x - mx) + b * (y - my);
-      const qy = c * (x - mx) + d * (y - my);
-      const r = Math.sqrt(qx * qx + qy * qy);
-      const spread = r > 0 ? Math.abs(qx * blur[0] + qy * blur[1]) / (2 * r) : 0;
-      const beyond = r - radius - spread - band;
-      if (beyond > width) continue;
-      const p = y * frame.width + x;
-      within.push(p);
-      if (beyond < 0 || faulty?.[p] === 1) continue;
-      const turn = Math.atan2(qy, qx) / (2 * Math.PI) + 1;
-      if (clear[Math.round(turn * RAYS) % RAYS] === 0) continue;
-      harmonics(qx / unit, qy / unit, terms);
-      ring.push(p);
-      rows.push(...terms);
-      eighths.push(Math.floor((turn * EIGHTHS) % EIGHTHS));
-    }
-  }
+  visitAround(frame, middle, ball, shape, width, (p, qx, qy, beyond) => {
+    within.push(p);
+    if (beyond < 0 || faulty?.[p] === 1 || clear[sectorOf(qx, qy)] === 0) return;
+    harmonics(qx / unit, qy / unit, terms);
+    ring.push(p);
+    rows.push(...terms);
+    eighths.push(Math.floor(((Math.atan2(qy, qx) / (2 * Math.PI) + 1) * EIGHTHS) % EIGHTHS));
+  });
   const n = ring.length;
   if (n < FEWEST_PIXELS) return background;
   let meanLevel = 0;
@@ -114,6 +95,8 @@ export function behindVeil(
   const told = squares > (TIMES_NOISE * deviation) ** 2 * (TERMS / n);
   if (!told || all.some((of, k) => (agreeing[k] as number) < AGREEING * of)) return background;
   const seen = level.slice();
+  const [mx, my] = middle;
+  const [a, b, c, d] = shape;
   for (const p of within) {
     const x = p % frame.width;
     const y = (p - x) / frame.width;
