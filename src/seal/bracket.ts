@@ -90,9 +90,11 @@ export function findBracket(
   const lost = firstOpening(before);
   if (tear !== null || lost !== null || (next !== undefined && bulged)) {
     // Growth tells early and now and then too early; film that is gone is gone.
-    const early = lost === null || isPlain(before[lost - 1] as SealObservation);
-    const open = Math.min((early ? tear?.open : null) ?? before.length, lost ?? before.length);
-    const surely = lost ?? tear?.surely ?? before.length;
+    const hint = lost === null ? last : (before[lost.open - 1] as SealObservation);
+    const ends = lost !== null || (next !== undefined && bulged);
+    const early = ends && isFaint(hint) ? null : tear;
+    const open = Math.min(early?.open ?? before.length, lost?.open ?? before.length);
+    const surely = lost?.surely ?? early?.surely ?? before.length;
     const told = densityOf(before, { open, surely }, rest, clock, view, options);
     if (told !== null) {
       const { when, firstOpen } = told;
@@ -140,10 +142,13 @@ export function findBracket(
   );
 }
 
-/** Whether the film stands out so far that its outline, cut at five standard deviations of noise, can be trusted. */
-function isPlain({ picture }: SealObservation): boolean {
-  const strength = Math.abs(templateOf(picture)?.strength ?? 0);
-  return strength > PLAIN_CONTRAST * picture.noise * picture.cell;
+/** Whether the film is there, but stands out too little for its outline, cut at five standard deviations of noise, to be trusted. */
+function isFaint({ picture }: SealObservation): boolean {
+  const template = templateOf(picture);
+  return (
+    template !== null &&
+    Math.abs(template.strength) <= PLAIN_CONTRAST * picture.noise * picture.cell
+  );
 }
 
 const windowOf = (between: readonly [number, number], clock: SealClock, view: SealView) => ({

@@ -12,6 +12,8 @@ export interface FlightOfPieces {
   /** The film's reach when last seen whole, and how fast it grew, px a frame interval. */
   readonly whole: ReachSeen;
   readonly speed: number;
+  /** Whether it was at rest then: it bulged unseen before it burst. */
+  readonly still: boolean;
   /** Share of the exposure a place must be covered to count, from the level of the edge over the film's strength. */
   readonly covered: number;
   readonly exposure: number;
@@ -35,6 +37,8 @@ const BEHIND = [
   [0.6, 0.1],
   [0.9, 0.05],
 ] as const;
+/** How high a film that was last seen at rest may have stood when it burst, in half apertures, each as likely. */
+const UNSEEN_HEIGHTS = [0.05, 0.2, 0.35, 0.5, 0.65] as const;
 /**
  * The piece may have come loose only as the tear reached it, past the time the tear needs to show at all: by shares of
  * the time it takes, and their weights.
@@ -65,29 +69,33 @@ export function flightLikelihood(
   instants: readonly number[],
   duration: number,
 ): Float64Array {
+  const risen = flight.still ? UNSEEN_HEIGHTS.map((share) => share * flight.halfAperture) : [0];
   return Float64Array.from(instants, (instant) => {
     let total = 0;
     for (const [behind, weight] of BEHIND) {
       for (const [share, chance] of LOOSE) {
         const loose = Math.min(MOST_LOOSE, share * duration);
-        total += weight * chance * overSpeeds(flight, instant, behind, loose);
+        for (const height of risen) {
+          total += weight * chance * overSpeeds(flight, instant, height, behind, loose);
+        }
       }
     }
-    return total;
+    return total / risen.length;
   });
 }
 
-/** The same for one start, summed over speeds. */
+/** The same for one start, `risen` px above where the film was last seen going, summed over speeds. */
 function overSpeeds(
   { seen, limit, whole, speed, covered, exposure, halfAperture }: FlightOfPieces,
   instant: number,
+  risen: number,
   behind: number,
   loose: number,
 ): number {
   const lead = exposure * (0.5 - covered);
   const slowing = SLOWING * halfAperture;
   const since = instant - whole.time;
-  const top = Math.max(0, whole.reach + ONWARDS * speed * since);
+  const top = risen + Math.max(0, whole.reach + ONWARDS * speed * since);
   const growthU = ONWARDS_U * speed * since;
   const startU = Math.sqrt(EDGE_U * EDGE_U + growthU * growthU);
   const start = top * (1 - behind);

@@ -92,17 +92,29 @@ const OPEN_SHARE = 0.05;
 const EARLIER_FACTOR = 2;
 const MOST_EARLIER = 0.03;
 const NOISE_FACTOR = 3;
+/** A slow tear shows over so many frames: too little film goes from one to the next. */
+const FRAMES_BACK = 3;
 
-/** Index of the first observation that shows film lost since the one before it; null: none does. */
-export function firstOpening(observations: readonly SealObservation[]): number | null {
+/** Indices of observations: the first that may show film lost, and the first that surely does. */
+export interface Opening {
+  readonly open: number;
+  readonly surely: number;
+}
+
+/** Where film is lost since one of the observations just before; null: nowhere. */
+export function firstOpening(observations: readonly SealObservation[]): Opening | null {
+  const templates = observations.map(({ picture }) => templateOf(picture));
   let earlier = 0;
   for (let i = 1; i < observations.length; i++) {
-    const template = templateOf((observations[i - 1] as SealObservation).picture);
-    if (template === null) continue;
-    const { share, u } = lossSince(template, (observations[i] as SealObservation).picture);
+    const { picture } = observations[i] as SealObservation;
     const allowed = Math.max(OPEN_SHARE, EARLIER_FACTOR * Math.min(earlier, MOST_EARLIER));
-    if (share > allowed + NOISE_FACTOR * u) return i;
-    earlier = Math.max(earlier, share);
+    for (let back = 1; back <= Math.min(FRAMES_BACK, i); back++) {
+      const template = templates[i - back] ?? null;
+      if (template === null) continue;
+      const { share, u } = lossSince(template, picture);
+      if (share > allowed + NOISE_FACTOR * u) return { open: i - back + 1, surely: i };
+      if (back === 1) earlier = Math.max(earlier, share);
+    }
   }
   return null;
 }

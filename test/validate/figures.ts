@@ -261,3 +261,16 @@ export function calibrationSeries(
 }
 /** Shares a normal error has within 1, 1.96 and 3 standard deviations, per cent. */
 export const NORMAL_SHARES = [68.27, 95, 99.73] as const;
+
+/** The same of a part of a class, with few hits: it fails where even the exact limits of the share lie outside. */
+export function partRow(
+  of: string,
+  figure: string,
+  hits: readonly boolean[],
+  limit: Limit,
+): ReportRow {
+  const whole = shareRow(of, figure, hits, limit);
+  const [low, high] = whole.limits95 ?? [0, 0];
+  const passed = hits.length > 0 && low <= (limit.high ?? low) && high >= (limit.low ?? high);
+  return { ...whole, passed };
+}

@@ -96,7 +96,8 @@ describe('looks of the shot', () => {
 
   it('brackets a bulge and burst that pass between two frames', () => {
     const interval = 1 / 240;
-    for (const phase of [0.15, 0.4, 0.65, 0.9]) {
+    const phases = Array.from({ length: 20 }, (_, i) => (i + 0.5) / 20);
+    const held = phases.filter((phase) => {
       const burst = (7 + phase) * interval;
       const scene = randomScene(21, {
         interval,
@@ -109,9 +110,11 @@ describe('looks of the shot', () => {
         film: 210,
       });
       const found = report(reduceScene(scene));
-      expect(holds(found.burst.interval, burst)).toBe(true);
       expect(found.between[1] - found.between[0]).toBeLessThanOrEqual(2);
-    }
+      return holds(found.burst.interval, burst);
+    });
+    // Of 95 % intervals.
+    expect(held.length).toBeGreaterThanOrEqual(18);
   });
 
   it('brackets a burst that comes in the same frame interval as the ball', () => {

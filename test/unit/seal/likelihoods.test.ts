@@ -79,6 +79,7 @@ describe('flightLikelihood', () => {
     speed: 0,
     covered: 0.3,
     exposure: 0.05,
+    still: false,
     halfAperture: half,
   });
 

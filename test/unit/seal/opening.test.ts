@@ -78,8 +78,20 @@ describe('firstOpening', () => {
   it('finds the frame that lost film, in noise of the seed', () => {
     const film = [0, 0, 3, 5, 8].map((height, i) => seen(i, picture(height, 10 + i)));
     expect(firstOpening(film)).toBeNull();
-    expect(firstOpening([...film, seen(5, picture(10, 20, [8, 16]))])).toBe(5);
+    expect(firstOpening([...film, seen(5, picture(10, 20, [8, 16]))])).toEqual({
+      open: 5,
+      surely: 5,
+    });
     expect(firstOpening([])).toBeNull();
+  });
+
+  it('finds a film that is lost a little from frame to frame', () => {
+    const whole = [8, 8, 8].map((height, i) => seen(i, picture(height, 40 + i)));
+    // A row of 20 is lost in each frame: less than tells a loss from one frame to the next.
+    const torn = [1, 2, 3, 4].map((rows, i) => seen(3 + i, picture(8, 50 + i, [5, 5 + rows])));
+    const found = firstOpening([...whole, ...torn]);
+    expect(found?.open).toBeLessThan(found?.surely ?? 0);
+    expect(found?.open).toBe(3);
   });
 });
 

@@ -8,7 +8,7 @@ import { REST_FRAMES } from '../../../src/seal/reference';
 import type { SealClock } from '../../../src/seal/timing';
 import type { FindComponents } from '../../../src/seal/types';
 import { sealView } from '../../../src/seal/view';
-import { shareRow } from '../figures';
+import { partRow, shareRow } from '../figures';
 import { type Random, randomStream } from '../render/random';
 import { rootMeanSquare } from '../statistics';
 import type { ReportPlot, ReportRow, ValidationClass } from '../types';
@@ -149,7 +149,7 @@ function rowsOf(films: readonly Film[]): ReportRow[] {
   return [
     ...classes.flatMap(({ of, group }) => [
       rmsRow(of, group, MOST_RMS),
-      coverageRow(of, group, LIMIT),
+      coverageRow(of, group, LIMIT, partRow),
       shareRow(
         of,
         'burst not found',
@@ -195,8 +195,13 @@ function rmsRow(of: string, films: readonly Film[], most: number): ReportRow {
   };
 }
 
-const coverageRow = (of: string, films: readonly Film[], limit: ReportRow['limit']): ReportRow =>
-  shareRow(
+const coverageRow = (
+  of: string,
+  films: readonly Film[],
+  limit: ReportRow['limit'],
+  row = shareRow,
+): ReportRow =>
+  row(
     of,
     '95 % interval holds the burst',
     told(films).map(({ held }) => held),
@@ -204,7 +209,7 @@ const coverageRow = (of: string, films: readonly Film[], limit: ReportRow['limit
   );
 
 const textOf = (films: readonly Film[]): string =>
-  `Burst of a seal: ${films.length} rendered films of a film that bulges (evenly, faster or slower as it goes) and tears at its centre, at its rim, into petals or into several pieces. Pieces fly at 0.3 to 3 ball speeds; the exposure is 0.1 to 0.9 of the frame interval, at any phase; half of the films show a puff of haze; the ball follows after 0.6 to 6 frame intervals. Root-mean-square error over stated uncertainty ${rootMeanSquare(told(films).map(({ error, u }) => error / u)).toFixed(2)}.`;
+  `Burst of a seal: ${films.length} rendered films of a film that bulges (evenly, faster or slower as it goes) and tears at its centre, at its rim, into petals or into several pieces. Pieces fly at 0.3 to 3 ball speeds; the exposure is 0.1 to 0.9 of the frame interval, at any phase; half of the films show a puff of haze; the ball follows after 0.6 to 6 frame intervals. Coverage is judged over all films; a kind, with few, fails where even the exact limits of its share lie outside. Root-mean-square error over stated uncertainty ${rootMeanSquare(told(films).map(({ error, u }) => error / u)).toFixed(2)}.`;
 
 /** Error and stated uncertainty against the exposure. */
 function plotOf(films: readonly Film[]): ReportPlot {
