@@ -2,7 +2,7 @@ import type { Quantity } from '../core/estimate';
 import { quantity } from '../core/quantity';
 import { failure, type Outcome, type Reason, success } from '../core/reason';
 import { chiSquareCdf } from '../core/statistics';
-import { fitNonlinear } from '../fit/nonlinear';
+import { type Curve, fitNonlinear } from '../fit/nonlinear';
 import type { Fit } from '../fit/types';
 import { LAUNCHER_INPUTS } from '../launch/inputs';
 import { finerRuns, settled, withMeshError } from './finerRuns';
@@ -12,6 +12,7 @@ import {
   curveOf,
   type FittedShot,
   type FreeKey,
+  type KnownSlopes,
   ORIGIN,
   type SeriesFitQuestion,
   sharedErrors,
@@ -53,6 +54,8 @@ const SETTLED = 0.1;
 const MOST_CORRECTIONS = 3;
 /** Of the work that is left, as progress tells it. */
 const SHARE_A_ROUND = 0.6;
+/** Steps that the free inputs are tried at before the solver starts, one after the other, in their own. */
+const TRIED = [8, 4, 2, 1];
 /** Of the solver's number, for the slope of a bent shift. */
 const SLOPE_STEP = 1e-3;
 /** Inputs pulled by less than this many of their uncertainties are not worth a word. */
@@ -97,7 +100,8 @@ export function fitSeries(
     told = Math.max(told, 1 - left(rounds) + share * (left(rounds) - left(rounds + 1)));
     onProgress?.(told);
   };
-  const curveNow = () => curveOf(question, commons, errors, finer.corrections, tell);
+  const slopes: KnownSlopes = new Map();
+  const curveNow = () => curveOf(question, commons, errors, finer.corrections, slopes, tell);
   const start = new Float64Array(commons.length + errors.length).fill(ORIGIN);
   const values = new Float64Array(observed.length);
   curveNow()(start, values, null);
@@ -108,15 +112,11 @@ export function fitSeries(
       'Look at that shot on its Models step, or do not count it.',
     );
   }
+  const measured = Float64Array.from(observed, ({ value }) => value);
+  const sigmas = Float64Array.from(observed, ({ u }) => u);
   const fitFrom = (numbers: Float64Array) =>
-    fitNonlinear(
-      curveNow(),
-      Float64Array.from(observed, ({ value }) => value),
-      Float64Array.from(observed, ({ u }) => u),
-      numbers,
-      TOLERANCES,
-    );
-  let fit = fitFrom(start);
+    fitNonlinear(curveNow(), measured, sigmas, numbers, TOLERANCES);
+  let fit = fitFrom(nearest(curveNow(), measured, sigmas, start, free.length));
   // What the quick runs lack is worked out anew where the fit has come to, until that stands.
   while (fit.stop.converged && rounds < MOST_CORRECTIONS) {
     const counted = fit.parameters.map((number) => number - ORIGIN);
@@ -142,6 +142,38 @@ export function fitSeries(
     );
   }
   return success(reportOf(question, commons, observations, fit, fit.covariance.value, coverage));
+}
+
+/**
+ * The numbers of the first `free` inputs, taken one after the other to where less is left over, by smaller and smaller
+ * steps: from what is stated, the solver alone has been seen to stop far from the best fit.
+ */
+function nearest(
+  curve: Curve,
+  measured: Float64Array,
+  sigmas: Float64Array,
+  start: Float64Array,
+  free: number,
+): Float64Array {
+  const values = new Float64Array(measured.length);
+  const at = (numbers: Float64Array) => {
+    curve(numbers, values, null);
+    const square = (y: number, i: number) =>
+      ((y - (values[i] as number)) / (sigmas[i] as number)) ** 2;
+    return { numbers, left: measured.reduce((sum, y, i) => sum + square(y, i), 0) };
+  };
+  let best = at(start);
+  for (const size of TRIED) {
+    for (let j = 0; j < free; j++) {
+      for (const step of [size, -size]) {
+        const tried = at(best.numbers.map((number, k) => (k === j ? number + step : number)));
+        if (!(tried.left < best.left)) continue;
+        best = tried;
+        break;
+      }
+    }
+  }
+  return best.numbers;
 }
 
 function reportOf(

@@ -42,8 +42,9 @@ export interface Common {
  * share: counted from here, an input settles to a small part of its step.
  */
 export const ORIGIN = 20;
-/** Rounds the progress counts on. */
-const ROUNDS = 6;
+/** Steps of the solver the progress counts on, and runs of the model for each. */
+const ROUNDS = 8;
+const FREE_RUNS = 3;
 /** An input is moved by this share of itself for the slopes, those of nothing by `FROM_NOTHING`: past a mesh's noise. */
 const STEP = 0.05;
 const FROM_NOTHING: Readonly<Record<FreeKey, number>> = {
@@ -111,6 +112,8 @@ export function sharedErrors(shots: readonly FittedShot[]): {
 /** m/s and s. */
 export type Results = readonly [speed: number, lead: number];
 const NONE: Results = [Number.NaN, Number.NaN];
+/** What a model says of inputs that no launcher has. */
+const TOO_FAR = ['badLauncher', 'gasStateLost'];
 
 /** What a run says; not a number where the ball does not leave. */
 export const resultsOf = ({ exit }: Launch): Results =>
@@ -121,7 +124,7 @@ function resultsBy(model: ModelName, launcher: Launcher): Results {
     return resultsOf(MODELS[model].varied(launcher));
   } catch (error) {
     // The solver takes a step to what cannot be for one too far.
-    if (error instanceof ExitframeError && error.code === 'badLauncher') return NONE;
+    if (error instanceof ExitframeError && TOO_FAR.includes(error.code)) return NONE;
     throw error;
   }
 }
@@ -148,19 +151,27 @@ export const movedBy = (
     return off === 0 ? launcher : set(launcher, get(launcher) + off);
   }, stated);
 
-/** Speeds, leads, then the numbers known beforehand. `corrections` are added to the model's results, by launcher. */
+/** Columns of the Jacobian that are worked out once, by the number's place. */
+export type KnownSlopes = Map<number, Float64Array>;
+
+/**
+ * Speeds, leads, then the numbers known beforehand. `corrections` are added to the model's results, by launcher.
+ * The slopes of numbers known beforehand are those where a Jacobian is first asked for, kept in `slopes`: such numbers
+ * move little, and they are most of the runs.
+ */
 export function curveOf(
   { model, shots }: SeriesFitQuestion,
   commons: readonly Common[],
   errors: readonly (readonly number[])[],
   corrections: ReadonlyMap<string, Results>,
+  slopes: KnownSlopes,
   onProgress?: (share: number) => void,
 ): Curve {
   const texts = shots.map(launcherKey);
   const distinct = distinctLaunchers(shots);
   const place = new Map(distinct.map(([text], i) => [text, i]));
   const leads = shots.flatMap(({ lead }, i) => (lead === null ? [] : [i]));
-  const expected = ROUNDS * distinct.length * (commons.length + 2);
+  const expected = distinct.length * (commons.length + ROUNDS * FREE_RUNS);
   let runs = 0;
   const runAll = (parameters: Float64Array): Results[] =>
     distinct.map(([text, stated]) => {
@@ -197,6 +208,11 @@ export function curveOf(
     const moved = Float64Array.from(parameters);
     for (let j = 0; j < parameters.length; j++) {
       const column = jacobian.subarray(j * n, (j + 1) * n);
+      const known = slopes.get(j);
+      if (known !== undefined) {
+        column.set(known);
+        continue;
+      }
       // One unit of the solver's number is a step of its own; errors of the film need no run of the model.
       for (const step of j < commons.length ? [1, -1] : [1]) {
         moved[j] = (parameters[j] as number) + step;
@@ -205,6 +221,7 @@ export function curveOf(
         moved[j] = parameters[j] as number;
         if (column.every(Number.isFinite)) break;
       }
+      if (commons[j]?.free !== true) slopes.set(j, Float64Array.from(column));
     }
   };
 }

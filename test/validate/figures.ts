@@ -262,15 +262,25 @@ export function calibrationSeries(
 /** Shares a normal error has within 1, 1.96 and 3 standard deviations, per cent. */
 export const NORMAL_SHARES = [68.27, 95, 99.73] as const;
 
-/** The same of a part of a class, with few hits: it fails where even the exact limits of the share lie outside. */
+/**
+ * How sure it must be that a part of a class, which has few, lies past a limit before it fails, as three standard
+ * deviations are: there are many parts, judged at several seeds, and chance alone would fail one or another.
+ */
+export const PART_CONFIDENCE = 0.997;
+
+/** The same of a part of a class. */
 export function partRow(
   of: string,
   figure: string,
   hits: readonly boolean[],
   limit: Limit,
 ): ReportRow {
-  const whole = shareRow(of, figure, hits, limit);
-  const [low, high] = whole.limits95 ?? [0, 0];
-  const passed = hits.length > 0 && low <= (limit.high ?? low) && high >= (limit.low ?? high);
-  return { ...whole, passed };
+  const n = hits.length;
+  const [low, high] = binomialLimits(
+    hits.filter(Boolean).length,
+    Math.max(1, n),
+    PART_CONFIDENCE,
+  ).map((share) => 100 * share) as [number, number];
+  const passed = n > 0 && low <= (limit.high ?? low) && high >= (limit.low ?? high);
+  return { ...shareRow(of, figure, hits, limit), passed };
 }

@@ -1,3 +1,5 @@
+import { chiSquareQuantile } from '../../src/core/statistics';
+
 /**
  * Exact two-sided binomial limits for `hits` of `n` (Clopper and Pearson, Biometrika 26 (1934) 404): the
  * shares at which so many hits or more, and so many or fewer, have half of 1 - `confidence`.
@@ -28,6 +30,17 @@ export function medianLimits(
     sorted[rank - 1] ?? Number.NEGATIVE_INFINITY,
     sorted[n - rank] ?? Number.POSITIVE_INFINITY,
   ];
+}
+
+/** Limits for the root mean square of what `n` normal values of mean 0 are drawn from, by chi-square. */
+export function rmsLimits(
+  value: number,
+  n: number,
+  confidence = 0.95,
+): readonly [low: number, high: number] {
+  const tail = (1 - confidence) / 2;
+  const at = (probability: number) => value * Math.sqrt(n / chiSquareQuantile(probability, n));
+  return [at(1 - tail), at(tail)];
 }
 
 /** Logarithms of the binomial coefficients n over 0, 1, ..., n. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { binomialLimits, medianLimits } from '../../validate/statistics';
+import { binomialLimits, medianLimits, rmsLimits } from '../../validate/statistics';
 
 describe('exact binomial limits', () => {
   it('are those of a published example', () => {
@@ -37,5 +37,14 @@ describe('limits of a median', () => {
 
   it('are without end where there are too few values', () => {
     expect(medianLimits([1, 2, 3])).toEqual([Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY]);
+  });
+});
+
+describe('limits of a root mean square', () => {
+  it('follow the table of chi-square: 3.247 and 20.483 at 2.5 and 97.5 % for 10 values', () => {
+    // NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.6.7.4.
+    const [low, high] = rmsLimits(2, 10);
+    expect(low).toBeCloseTo(2 * Math.sqrt(10 / 20.483), 4);
+    expect(high).toBeCloseTo(2 * Math.sqrt(10 / 3.247), 4);
   });
 });

@@ -7,7 +7,10 @@ export interface NamedReport {
 
 /** A number with enough digits for its unit. */
 function valueText(value: number, unit: ReportRow['unit']): string {
-  if (unit === '%') return `${value.toFixed(1)} %`;
+  if (unit === '%') {
+    // Small figures keep two digits.
+    return `${value !== 0 && Math.abs(value) < 1 ? value.toPrecision(2) : value.toFixed(1)} %`;
+  }
   if (unit === 'px') return `${value.toFixed(value < 0.1 ? 4 : 3)} px`;
   // A figure that two decimals would round to nothing keeps two digits.
   return value !== 0 && Math.abs(value) < 0.005 ? value.toExponential(1) : value.toFixed(2);
