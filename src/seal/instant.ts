@@ -47,19 +47,29 @@ const PARTING = [
   [0.3, 0.1],
   [0.45, 0.1],
 ] as const;
-/** Besides, by one of these, frame intervals, each as probable; and by no more in all. */
-const AT_ONCE = [0, 0.05, 0.1] as const;
-const MOST_PARTING = 1.2;
+/**
+ * Besides, by one of these, frame intervals, with how probable each is taken to be, and by no more in all: a tear in the
+ * middle, seen from the side, hides for a while behind what still stands around it.
+ */
+const HIDING = [
+  [0, 0.32],
+  [0.05, 0.28],
+  [0.1, 0.25],
+  [0.35, 0.08],
+  [0.7, 0.05],
+  [1.1, 0.02],
+] as const;
+const MOST_PARTING = 1.5;
 /** How probable it is that a kind of evidence misleads. */
 const MISLEADING = 0.02;
 /** Air slows a free piece by far less than to this share of its speed from frame to frame: what does turns on its hinge. */
 const STALLED = 0.5;
 /**
  * The laws summed over differ more from each other than films do, so that their sum is wider than its errors: what
- * the frames tell counts to this power. Set on 1480 rendered films, apart from those it is checked on; 1.5 would be
+ * the frames tell counts to this power. Set on 1480 rendered films, apart from those it is checked on; 1.6 would be
  * the narrowest that holds there.
  */
-const EVIDENCE_POWER = 1.3;
+const EVIDENCE_POWER = 1.45;
 /** Where nothing is known of the frame before, its share lost is known no better than this. */
 const UNKNOWN = 0.3;
 
@@ -146,9 +156,9 @@ export function burstDensity(around: Surroundings): Density | null {
     const both = Array.from(loss, (l, i) => l * (flights?.[d]?.[i] ?? 1));
     const duration = DURATIONS[d] as number;
     const parting = PARTING.flatMap(([share, chance]) =>
-      AT_ONCE.map(
-        (once) =>
-          [-(once + Math.min(MOST_PARTING, share * duration)), chance / AT_ONCE.length] as const,
+      HIDING.map(
+        ([hidden, odds]) =>
+          [-Math.min(MOST_PARTING, hidden + share * duration), chance * odds] as const,
       ),
     );
     shifted({ times: instants, weights: both }, parting).weights.forEach((w, i) => {
