@@ -15,11 +15,10 @@ export function checkWords(check: FitCheck): {
   readonly message: string;
   readonly remedy: string | null;
 } {
-  const { code, message, remedy, values, passed } = check;
+  const { code, message, remedy, passed } = check;
   const words = reasonWords({
     ...{ code, message },
     ...(remedy === null ? {} : { remedy }),
-    ...(values === undefined ? {} : { values }),
   });
   return { message: words.message, remedy: passed ? null : (words.remedy ?? null) };
 }

@@ -1,6 +1,8 @@
 import type { Catalogue } from '../catalogue';
+import { resultReasons } from './resultReasons';
 
 export const reasons: Catalogue['reasons'] = {
+  ...resultReasons,
   noRate: {
     message: 'Die Bildrate der Aufnahme ist noch nicht bekannt.',
     remedy:

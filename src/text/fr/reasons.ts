@@ -1,6 +1,8 @@
 import type { Catalogue } from '../catalogue';
+import { resultReasons } from './resultReasons';
 
 export const reasons: Catalogue['reasons'] = {
+  ...resultReasons,
   noRate: {
     message: 'La cadence de prise de vue n’est pas encore connue.',
     remedy:
