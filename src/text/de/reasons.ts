@@ -1,6 +1,8 @@
 import type { Catalogue } from '../catalogue';
+import { resultReasons } from './resultReasons';
 
 export const reasons: Catalogue['reasons'] = {
+  ...resultReasons,
   noRate: {
     message: 'Die Bildrate der Aufnahme ist noch nicht bekannt.',
     remedy:
@@ -97,5 +99,10 @@ export const reasons: Catalogue['reasons'] = {
   outOfRange: {
     message:
       '{sides, select, least {Der Wert muss mindestens {least} betragen} most {Der Wert darf höchstens {most} betragen} other {Der Wert muss zwischen {least} und {most} liegen}}; {value} ist nicht zulässig.',
+  },
+  earlierInputs: {
+    message:
+      'Eingaben für diese Aufnahme wurden am {savedAt, date, long} um {savedAt, time, short} gesichert.',
+    remedy: 'Übernehmen Sie sie, oder fahren Sie so fort.',
   },
 };

@@ -1,3 +1,4 @@
+import { edits } from './edits';
 import { fields } from './fields';
 import { film } from './film';
 import { frames } from './frames';
@@ -5,13 +6,16 @@ import { models } from './models';
 import { notebook } from './notebook';
 import { panels } from './panels';
 import { plan } from './plan';
+import { plots } from './plots';
 import { queue } from './queue';
+import { report } from './report';
 import { result } from './result';
 import { shell } from './shell';
 import { stage } from './stage';
 import { streak } from './streak';
 
 export const english = {
+  edits,
   fields,
   film,
   frames,
@@ -19,7 +23,9 @@ export const english = {
   notebook,
   panels,
   plan,
+  plots,
   queue,
+  report,
   result,
   shell,
   stage,

@@ -1,6 +1,8 @@
 import type { Catalogue } from '../catalogue';
+import { resultReasons } from './resultReasons';
 
 export const reasons: Catalogue['reasons'] = {
+  ...resultReasons,
   noRate: {
     message: 'Aún no se conoce la cadencia de grabación.',
     remedy:
@@ -96,5 +98,10 @@ export const reasons: Catalogue['reasons'] = {
   outOfRange: {
     message:
       'El valor debe estar {sides, select, least {en {least} o más} most {en {most} o menos} other {entre {least} y {most}}}; {value} no lo está.',
+  },
+  earlierInputs: {
+    message:
+      'Se guardaron datos para esta grabación el {savedAt, date, long} a las {savedAt, time, short}.',
+    remedy: 'Recupérelos, o continúe tal como está.',
   },
 };

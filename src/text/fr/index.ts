@@ -1,4 +1,5 @@
 import type { Catalogue } from '../catalogue';
+import { edits } from './edits';
 import { fields } from './fields';
 import { film } from './film';
 import { frames } from './frames';
@@ -6,8 +7,10 @@ import { models } from './models';
 import { notebook } from './notebook';
 import { panels } from './panels';
 import { plan } from './plan';
+import { plots } from './plots';
 import { queue } from './queue';
 import { reasons } from './reasons';
+import { report } from './report';
 import { result } from './result';
 import { shell } from './shell';
 import { stage } from './stage';
@@ -15,6 +18,7 @@ import { streak } from './streak';
 
 export const french: Catalogue = {
   texts: {
+    edits,
     fields,
     film,
     frames,
@@ -22,7 +26,9 @@ export const french: Catalogue = {
     notebook,
     panels,
     plan,
+    plots,
     queue,
+    report,
     result,
     shell,
     stage,

@@ -1,6 +1,8 @@
 import type { Catalogue } from '../catalogue';
+import { resultReasons } from './resultReasons';
 
 export const reasons: Catalogue['reasons'] = {
+  ...resultReasons,
   noRate: {
     message: 'La cadence de prise de vue n’est pas encore connue.',
     remedy:
@@ -100,5 +102,10 @@ export const reasons: Catalogue['reasons'] = {
   outOfRange: {
     message:
       'La valeur doit être {sides, select, least {d’au moins {least}} most {d’au plus {most}} other {comprise entre {least} et {most}}} ; {value} ne convient pas.',
+  },
+  earlierInputs: {
+    message:
+      'Des données pour cet enregistrement ont été gardées le {savedAt, date, long} à {savedAt, time, short}.',
+    remedy: 'Reprenez-les, ou continuez tel quel.',
   },
 };
