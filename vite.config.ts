@@ -1,16 +1,13 @@
 import preact from '@preact/preset-vite';
 import { defineConfig } from 'vite';
-
-/** Cross-origin isolation, so that WASM threads may be used where a decoder has them. */
-const isolation = {
-  'Cross-Origin-Opener-Policy': 'same-origin',
-  'Cross-Origin-Embedder-Policy': 'require-corp',
-};
+import { noEval } from './scripts/noEval.ts';
+import { offline } from './scripts/offline.ts';
+import { HEADERS, ISOLATION, policy } from './scripts/policy.ts';
 
 export default defineConfig({
   base: './',
-  plugins: [preact()],
-  worker: { format: 'es' },
+  plugins: [preact(), noEval(), policy(), offline()],
+  worker: { format: 'es', plugins: () => [noEval()] },
   // Found all at once: one found later would be bundled beside a second copy of preact.
   optimizeDeps: {
     include: [
@@ -36,6 +33,6 @@ export default defineConfig({
     ],
   },
   build: { target: 'es2022', chunkSizeWarningLimit: 12_000 },
-  server: { headers: isolation },
-  preview: { headers: isolation },
+  server: { headers: ISOLATION },
+  preview: { headers: HEADERS },
 });

@@ -12,6 +12,7 @@ import { Cautions } from './shell/Cautions';
 import { Header } from './shell/Header';
 import { Help } from './shell/Help';
 import { handleKey } from './shell/keys';
+import { NewVersion } from './shell/NewVersion';
 import { SideSheet } from './shell/SideSheet';
 import { StepBar } from './shell/StepBar';
 import { FilmStage } from './stage/FilmStage';
@@ -40,6 +41,7 @@ export function App({ desk }: { readonly desk: Desk }) {
     <DeskContext.Provider value={desk}>
       <div class={`page ${over ? 'page-drop' : ''}`}>
         <Header />
+        <NewVersion />
         <Cautions />
         <Help />
         <Place desk={desk} />

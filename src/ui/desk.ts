@@ -3,6 +3,7 @@ import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
 import type { StepName } from '../app/draft';
 import { framesOf, placeAmong, type Round } from '../app/frameStates';
+import { NO_OFFLINE, type Offline } from '../app/offline';
 import type { Preferences } from '../app/preferences';
 import type { Session } from '../app/session';
 import type { FilmMode, PixelReading } from './film/props';
@@ -17,7 +18,11 @@ export type Place = (typeof PLACES)[number];
 
 export const INSPECT: FilmMode = { kind: 'inspect' };
 
-export function createDesk(session: Session, preferences: Preferences) {
+export function createDesk(
+  session: Session,
+  preferences: Preferences,
+  offline: Offline = NO_OFFLINE,
+) {
   const step: Signal<StepName> = signal('footage');
   const mode = signal<FilmMode>(INSPECT);
   /** Which frames are gone through one by one. */
@@ -34,6 +39,7 @@ export function createDesk(session: Session, preferences: Preferences) {
   return {
     session,
     preferences,
+    offline,
     /** One shot, its report, the notebook of many, or the plan of one not yet filmed. */
     place: signal<Place>('shot'),
     step,

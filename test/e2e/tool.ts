@@ -14,8 +14,10 @@ export interface OpenTool extends AsyncDisposable {
 }
 
 /** Opens the built tool in a browser of its own, nothing stored. Close it with `await using`. */
-export async function openTool(options: BrowserContextOptions = {}): Promise<OpenTool> {
-  const address = inject('toolAddress');
+export async function openTool(
+  options: BrowserContextOptions = {},
+  address: string = inject('toolAddress'),
+): Promise<OpenTool> {
   const browser = await chromium.launch(chromiumLaunch());
   try {
     const context = await browser.newContext({

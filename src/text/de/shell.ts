@@ -132,4 +132,15 @@ export const shell: SameShape<English['shell']> = {
     title: 'exitframe konnte nicht starten',
     reload: 'Laden Sie die Seite neu; nötig ist eine aktuelle Version eines verbreiteten Browsers.',
   },
+  offline: {
+    offer:
+      'Eine neue Version von exitframe ist da. Sie wird ab dem nächsten Start verwendet oder sofort nach dem Neuladen; Eingaben und Ergebnisse bleiben erhalten.',
+    busy: 'Was gerade gemessen wird, würde abgebrochen.',
+    take: 'Als neue Version neu laden',
+    none: 'Dieser Browser behält das Programm nicht: Es startet nur von seiner Adresse.',
+    saving: 'Das Programm wird in diesem Browser abgelegt, um ohne Netz zu starten…',
+    kept: 'Das Programm liegt in diesem Browser: Es startet und misst ohne Netz.',
+    failed:
+      'Das Programm konnte in diesem Browser nicht abgelegt werden: Es startet nur von seiner Adresse. Laden Sie die Seite neu, um es noch einmal zu versuchen.',
+  },
 };

@@ -127,4 +127,15 @@ export const shell = {
     title: 'exitframe could not start',
     reload: 'Reload the page; a current version of a common browser is needed.',
   },
+  offline: {
+    offer:
+      'A new version of exitframe is here. It is used from the next start on, or at once after a reload; inputs and results are kept.',
+    busy: 'What is being measured now would be broken off.',
+    take: 'Reload as the new version',
+    none: 'This browser does not keep the program: it starts from its address only.',
+    saving: 'The program is being kept in this browser, to start without a network…',
+    kept: 'The program is kept in this browser: it starts and measures without a network.',
+    failed:
+      'The program could not be kept in this browser: it starts from its address only. Reload the page to try again.',
+  },
 } as const;

@@ -135,4 +135,15 @@ export const shell: SameShape<English['shell']> = {
     title: 'exitframe no ha podido iniciarse',
     reload: 'Recargue la página; se necesita una versión actual de un navegador común.',
   },
+  offline: {
+    offer:
+      'Hay una versión nueva de exitframe. Se usa a partir del próximo inicio, o de inmediato tras recargar; las entradas y los resultados se conservan.',
+    busy: 'Lo que se está midiendo ahora se interrumpiría.',
+    take: 'Recargar con la versión nueva',
+    none: 'Este navegador no conserva el programa: solo arranca desde su dirección.',
+    saving: 'El programa se está guardando en este navegador para arrancar sin red…',
+    kept: 'El programa está guardado en este navegador: arranca y mide sin red.',
+    failed:
+      'El programa no se pudo guardar en este navegador: solo arranca desde su dirección. Recargue la página para intentarlo de nuevo.',
+  },
 };

@@ -135,4 +135,16 @@ export const shell: SameShape<English['shell']> = {
     title: 'exitframe n’a pas pu démarrer',
     reload: 'Rechargez la page ; il faut une version récente d’un navigateur courant.',
   },
+  offline: {
+    offer:
+      'Une nouvelle version d’exitframe est là. Elle sert dès le prochain démarrage, ou tout de suite après un rechargement ; entrées et résultats sont conservés.',
+    busy: 'Ce qui est en cours de mesure serait interrompu.',
+    take: 'Recharger avec la nouvelle version',
+    none: 'Ce navigateur ne conserve pas le programme : il ne démarre que depuis son adresse.',
+    saving:
+      'Le programme est en cours d’enregistrement dans ce navigateur, pour démarrer sans réseau…',
+    kept: 'Le programme est enregistré dans ce navigateur : il démarre et mesure sans réseau.',
+    failed:
+      'Le programme n’a pas pu être enregistré dans ce navigateur : il ne démarre que depuis son adresse. Rechargez la page pour réessayer.',
+  },
 };

@@ -8,6 +8,7 @@ import { t, tRich } from '../../text/text';
 import { openSampleSeries } from '../actions';
 import { useDesk } from '../desk';
 import { TextField } from '../fields/TextField';
+import { OfflineWords } from '../shell/NewVersion';
 import { WarningBox } from '../shell/Notices';
 import { FileButtons } from './FileButtons';
 import { Facts, Group, Panel } from './Panel';
@@ -24,6 +25,7 @@ export function FootagePanel() {
   return (
     <Panel step="footage" title={t('panels.footage.title')}>
       <p class="muted">{t('panels.footage.drop')}</p>
+      <OfflineWords />
       {keeping.problem.value !== null && <WarningBox reason={keeping.problem.value} />}
       {waiting !== null && <Awaited waiting={waiting} />}
       <FileButtons />

@@ -4,6 +4,8 @@ import results from '../result/result.css?inline';
 import tokens from '../tokens.css?inline';
 import report from './report.css?inline';
 
+const STYLES = [tokens, base, plots, results, report].join('\n');
+
 /** Nothing but what the page holds itself may be shown or run. */
 const POLICY = "default-src 'none'; img-src data:; style-src 'unsafe-inline'";
 
@@ -19,16 +21,18 @@ export function pageOf(sheet: HTMLElement, title: string): string {
     meta(page, { 'http-equiv': 'Content-Security-Policy', content: POLICY }),
     meta(page, { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
   );
-  const style = page.createElement('style');
-  style.textContent = [tokens, base, plots, results, report].join('\n');
-  page.head.append(style);
   const main = page.createElement('main');
   main.className = 'report';
   const copy = page.importNode(sheet, true);
   for (const one of copy.querySelectorAll('[data-screen-only]')) one.remove();
   main.append(copy);
   page.body.append(main);
-  return `<!doctype html>\n${page.documentElement.outerHTML}\n`;
+  // As text: the tool's own policy, which this document shares, refuses an inline style.
+  const markup = page.documentElement.outerHTML.replace(
+    '</head>',
+    () => `<style>${STYLES}</style></head>`,
+  );
+  return `<!doctype html>\n${markup}\n`;
 }
 
 function meta(page: Document, attributes: Readonly<Record<string, string>>): HTMLMetaElement {
