@@ -20,6 +20,7 @@ import { type Finding, lineText, reasonLine } from './line';
 import { mainTable } from './mainTable';
 import { provenance, redo, redoBriefly } from './provenance';
 import { quotable } from './statement';
+import type { Fact, ReportSubject } from './subject';
 import {
   burstBudget,
   centresTable,
@@ -29,27 +30,6 @@ import {
   velocityBudget,
 } from './table';
 import { modelWords, sourceWords } from './words';
-
-/** What a report is made from. */
-export interface ReportSubject {
-  readonly result: Result;
-  /** The shot that the result was concluded from. */
-  readonly shot: Shot;
-  readonly footage: FootageInfo;
-  /** What the outside air could do at most; a rule of thumb beside the result. */
-  readonly drive: {
-    readonly force: number;
-    readonly acceleration: number;
-    readonly gravities: number;
-  };
-  /** The footage is a rendered sample. */
-  readonly rendered: boolean;
-  readonly speedUnit: string;
-  /** Day it is made on, in words. */
-  readonly madeOn: string;
-  /** What anyone near such a launcher is asked, last of all to defer to local rules. */
-  readonly cautions: readonly string[];
-}
 
 /** One page with what matters most, or all there is. */
 export type Extent = 'summary' | 'full';
@@ -82,11 +62,6 @@ export type Block =
       readonly layout: 'whole' | 'pair';
     }
   | { readonly kind: 'listing'; readonly text: string };
-
-export interface Fact {
-  readonly name: string;
-  readonly text: string;
-}
 
 interface Check {
   readonly verdict: Verdict;

@@ -2,7 +2,7 @@ import type { Result } from '../shot/result';
 import type { Shot } from '../shot/schema';
 import { showCount, showNumber } from '../text/show';
 import { t } from '../text/text';
-import type { Fact, ReportSubject } from './document';
+import type { Fact, ReportSubject } from './subject';
 import { modelWords } from './words';
 
 const footagePath = ({ footage }: Shot): string => {

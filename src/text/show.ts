@@ -47,9 +47,3 @@ export const showList = (items: readonly string[]): string =>
 /** A day: 17 April 2031. */
 export const showDate = (day: Date): string =>
   new Intl.DateTimeFormat(DATES[language.value], { dateStyle: 'long' }).format(day);
-
-/** A moment: the day with its time. */
-export const showMoment = (moment: Date): string =>
-  new Intl.DateTimeFormat(DATES[language.value], { dateStyle: 'long', timeStyle: 'short' }).format(
-    moment,
-  );

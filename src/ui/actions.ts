@@ -6,6 +6,7 @@ import { addOpenShot } from '../app/notebookShots';
 import type { Setup } from '../app/resultTypes';
 import { fileNameOf, saveFile } from '../app/saving';
 import type { ImagePoint } from '../core/units';
+import { t } from '../text/text';
 import type { Desk } from './desk';
 
 /** Writes the shot file, or says in its step what is missing for one. */

@@ -19,7 +19,7 @@ const caches = (page: Page) =>
 
 it('measures a sample from a deep path, without isolation, network and server, after one visit', async () => {
   const host = await staticHost('dist', SUB_PATH);
-  await using tool = await openTool({}, host.address);
+  await using tool = await openTool({ serviceWorkers: 'allow' }, host.address);
   const { page } = tool;
   await kept(page);
   await host.close();
@@ -56,7 +56,7 @@ describe('a new version', () => {
   it('is offered, leaves the work alone until it is taken, and leaves no old files', async () => {
     const host = await staticHost(folder, SUB_PATH);
     try {
-      await using tool = await openTool({}, host.address);
+      await using tool = await openTool({ serviceWorkers: 'allow' }, host.address);
       const { page } = tool;
       await kept(page);
       const [first] = await caches(page);
@@ -98,7 +98,7 @@ describe('a new version', () => {
     writeFileSync(join(folder, 'icon.svg'), '<svg/>');
     const host = await staticHost(folder, SUB_PATH);
     try {
-      await using tool = await openTool({}, host.address);
+      await using tool = await openTool({ serviceWorkers: 'allow' }, host.address);
       const state = tool.page.locator('[data-role=offline][data-state=failed]');
       await state.waitFor({ timeout: 200_000 });
     } finally {

@@ -22,6 +22,8 @@ export async function openTool(
   try {
     const context = await browser.newContext({
       viewport: { width: 1280, height: 800 },
+      // Keeping all files takes a while; what is kept has tests of its own.
+      serviceWorkers: 'block',
       ...options,
     });
     const errors: string[] = [];

@@ -95,7 +95,7 @@ describe('opening', () => {
     expect(session.films.film.value?.info.name).toBe('before.mp4');
     expect(crew.opened.at(-1)).toBe('before.mp4');
 
-    notice?.actions[0]?.run();
+    notice?.actions[0]?.run('taken over');
     await vi.waitFor(() => expect(session.films.film.value?.info.name).toBe('other.mp4'));
     expect(session.shots.draft.value?.footage.sha256).toBe(hashOfName('other.mp4'));
     expect(session.shots.draft.value?.timing.recordingRate?.value).toBe(12000);
@@ -121,7 +121,7 @@ describe('opening', () => {
     start();
     await session.openFiles([clip('clip.mp4')]);
     await vi.waitFor(() => expect(codes()).toEqual(['earlierInputs']));
-    session.notices.list.value[0]?.actions[0]?.run();
+    session.notices.list.value[0]?.actions[0]?.run('taken over');
     expect(session.shots.draft.value?.timing.recordingRate?.value).toBe(12000);
     session.shots.undo();
     expect(session.shots.draft.value?.timing.recordingRate).toBeNull();

@@ -2,10 +2,14 @@ import axe from 'axe-core';
 import { type ComponentChildren, render } from 'preact';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
-import type { TimelineEvent } from '../../../src/core/timeline';
 import { BudgetChart } from '../../../src/plots/BudgetChart';
 import { PositionPlot } from '../../../src/plots/PositionPlot';
-import type { BandCurve, PlotInstant, ResidualPoint } from '../../../src/plots/props';
+import type {
+  BandCurve,
+  LabelledEvent,
+  PlotInstant,
+  ResidualPoint,
+} from '../../../src/plots/props';
 import { ResidualPlot } from '../../../src/plots/ResidualPlot';
 import { SealPlot } from '../../../src/plots/SealPlot';
 import { Timeline } from '../../../src/plots/Timeline';
@@ -227,7 +231,7 @@ describe('ResidualPlot', () => {
   });
 });
 
-const EVENTS: readonly TimelineEvent[] = [
+const EVENTS: readonly LabelledEvent[] = [
   { kind: 'puncture', label: 'rear seal opens', time: -0.0123, low: -0.0124, high: -0.0122 },
   { kind: 'onset', label: 'bulge begins', time: -0.0009, low: -0.00105, high: -0.00075 },
   { kind: 'burst', label: 'seal opens', time: -0.000295, low: -0.000346, high: -0.000244 },

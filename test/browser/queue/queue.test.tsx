@@ -36,7 +36,7 @@ async function calibrated(): Promise<Setup> {
   await measuredClip(session);
   await hashed();
   await vi.waitFor(() => expect(session.measuring.freshness.value).toBe('fresh'));
-  const setup = saveAsSetup(session, 'Bench');
+  const setup = saveAsSetup(session, 'Bench', 'setup');
   if (!setup.ok) throw new Error(setup.reason.message);
   return setup.value;
 }
@@ -78,7 +78,7 @@ describe('a setup', () => {
     const use = page.getByRole('button', { name: 'Use it for this shot' });
     await expect.element(use).toBeDisabled();
     await expect.element(page.getByText('frames of 128 × 32 px')).toBeVisible();
-    expect(takeSetup(session, wide)).toMatchObject({ ok: false });
+    expect(takeSetup(session, wide, 'setup')).toMatchObject({ ok: false });
   });
 
   it('comes from a file, or says why not', async () => {
@@ -96,7 +96,7 @@ describe('a setup', () => {
     const setup = await calibrated();
     await session.openFiles([clip('next.mp4')]);
     await hashed();
-    takeSetup(session, setup);
+    takeSetup(session, setup, 'setup');
     await session.measure();
     expect(mounted.crew.measured.at(-1)?.setupScene?.shotName).toBe('clip');
   });

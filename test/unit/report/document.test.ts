@@ -1,10 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import {
-  type Block,
-  type ReportDocument,
-  type ReportSubject,
-  reportDocument,
-} from '../../../src/report/document';
+import { type Block, type ReportDocument, reportDocument } from '../../../src/report/document';
+import type { ReportSubject } from '../../../src/report/subject';
 import { infoOf } from '../../fixtures/crew';
 import { exampleReduction } from '../../fixtures/reduction';
 import { exampleShot } from '../../fixtures/shot';
