@@ -1,7 +1,5 @@
-import type { FootageInfo } from '../core/film';
 import type { Reason } from '../core/reason';
 import type { Result } from '../shot/result';
-import type { Shot } from '../shot/schema';
 import { showNumber } from '../text/show';
 import { reasonWords, t } from '../text/text';
 import { adviceWords, wholePercent } from './advice';
