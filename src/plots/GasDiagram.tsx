@@ -157,7 +157,7 @@ function Opening(props: {
     <g class="plot-over">
       <path d={`M${field.left} ${y}H${field.right}`} />
       <text x={field.left + 8} y={y - 6}>
-        muzzle seal opens
+        {t('plots.gas.opens')}
       </text>
     </g>
   );

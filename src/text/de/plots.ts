@@ -109,6 +109,7 @@ export const plots: SameShape<English['plots']> = {
     x: 'ab der hinteren Membran, {unit}',
     y: 'Zeit, {unit}; sie läuft nach unten',
     ball: 'Mittelpunkt der Kugel',
+    opens: 'Mündungsmembran öffnet sich',
     shock: 'Stoß',
     ballColumn: 'Kugel, {unit}',
     shockColumn: 'Stöße, {unit}',

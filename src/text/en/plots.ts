@@ -108,6 +108,7 @@ export const plots = {
     x: 'from the rear seal, {unit}',
     y: 'time, {unit}; it runs down',
     ball: 'the ball’s centre',
+    opens: 'muzzle seal opens',
     shock: 'shock',
     ballColumn: 'ball, {unit}',
     shockColumn: 'shocks, {unit}',

@@ -110,6 +110,7 @@ export const plots: SameShape<English['plots']> = {
     x: 'desde la membrana trasera, {unit}',
     y: 'tiempo, {unit}; corre hacia abajo',
     ball: 'el centro de la bola',
+    opens: 'se abre la membrana de la boca',
     shock: 'onda de choque',
     ballColumn: 'bola, {unit}',
     shockColumn: 'ondas de choque, {unit}',

@@ -110,6 +110,7 @@ export const plots: SameShape<English['plots']> = {
     x: 'depuis la membrane arrière, {unit}',
     y: 'temps, {unit} ; il descend',
     ball: 'le centre de la bille',
+    opens: 'la membrane de bouche s’ouvre',
     shock: 'choc',
     ballColumn: 'bille, {unit}',
     shockColumn: 'chocs, {unit}',

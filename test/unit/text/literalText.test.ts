@@ -21,7 +21,7 @@ const NAMES: ReadonlySet<string> = new Set(['exitframe', 'SHA-256']);
 const isWord = (text: string): boolean =>
   /\p{L}{2}/u.test(text) &&
   !NAMES.has(text.trim()) &&
-  !/^[\d.,/ ]*(m|mm|cm|px|s|ms|µs|ns|g|kg|Hz|\/s|k1|k2)$/.test(text.trim());
+  !/^[\d.,/ ]*(m|mm|cm|px|s|ms|µs|ns|g|kg|kPa|Hz|\/s|k1|k2)$/.test(text.trim());
 
 /** Literal texts in an expression that is shown: alone, or on a side of a choice; arguments of calls are not. */
 function shownIn(node: ts.Expression): string[] {
