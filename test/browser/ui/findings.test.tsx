@@ -141,7 +141,7 @@ describe('what else the film tells', () => {
     ].map((one) => one.textContent);
     expect(support).toEqual(['best', '4.1 times less supported', 'ruled out']);
     await expect
-      .element(page.getByText('More frames past the muzzle would help most.'))
+      .element(page.getByText(/known exactly, the uncertainty would be 76\s% smaller/))
       .toBeVisible();
   });
 
