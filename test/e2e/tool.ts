@@ -22,10 +22,14 @@ export async function openTool(
   try {
     const context = await browser.newContext({
       viewport: { width: 1280, height: 800 },
-      // Keeping all files takes a while; what is kept has tests of its own.
-      serviceWorkers: 'block',
       ...options,
     });
+    // Keeping all files takes a while; what is kept has tests of its own.
+    if (options.serviceWorkers !== 'allow') {
+      await context.addInitScript(() =>
+        Reflect.deleteProperty(Navigator.prototype, 'serviceWorker'),
+      );
+    }
     const errors: string[] = [];
     const requests: string[] = [];
     context.on('console', (message) => {
