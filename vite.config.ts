@@ -32,7 +32,8 @@ export default defineConfig({
       '@stdlib/stats-base-dists-t-quantile',
     ],
   },
-  build: { target: 'es2022', chunkSizeWarningLimit: 12_000 },
+  // A file written into the code as a data address would be refused by the policy.
+  build: { target: 'es2022', chunkSizeWarningLimit: 12_000, assetsInlineLimit: 0 },
   server: { headers: ISOLATION },
   preview: { headers: HEADERS },
 });

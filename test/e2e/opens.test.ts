@@ -23,11 +23,17 @@ it('opens on a rendered sample, asks nobody else for anything, and reports no er
   expect(foreign(tool)).toEqual([]);
   expect(tool.errors).toEqual([]);
 
-  // Both watches are awake.
+  // Both watches are awake; the page itself may ask nobody else.
   await page.evaluate(() => {
     console.error('seen');
     fetch('https://elsewhere.invalid/').catch(() => {});
   });
   await expect.poll(() => tool.errors).toContain('seen');
+  await expect
+    .poll(() => tool.errors)
+    .toContainEqual(expect.stringMatching(/elsewhere.invalid.*Content Security Policy/));
+  expect(foreign(tool)).toEqual([]);
+  const other = await page.context().newPage();
+  await other.goto('https://elsewhere.invalid/').catch(() => {});
   await expect.poll(() => foreign(tool)).toEqual(['https://elsewhere.invalid/']);
 });
