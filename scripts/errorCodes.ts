@@ -3,6 +3,7 @@ import { mkdirSync, readdirSync, writeFileSync } from 'node:fs';
 import { join, relative, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import ts from 'typescript';
+import { english } from '../src/text/en';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 export const codesFile = join(root, 'docs', 'error-codes.md');
@@ -100,6 +101,10 @@ function sentences(node: ts.Expression | undefined): readonly string[] {
   if (ts.isTemplateExpression(node)) {
     return [node.head.text + node.templateSpans.map(({ literal }) => `…${literal.text}`).join('')];
   }
+  if (ts.isCallExpression(node) && node.expression.getText() === 't') {
+    const [key] = node.arguments;
+    return key !== undefined && ts.isStringLiteralLike(key) ? [textOf(key.text)] : ['…'];
+  }
   if (ts.isParenthesizedExpression(node)) return sentences(node.expression);
   if (ts.isConditionalExpression(node)) {
     return [...sentences(node.whenTrue), ...sentences(node.whenFalse)];
@@ -109,6 +114,13 @@ function sentences(node: ts.Expression | undefined): readonly string[] {
     return sentences(node.left).flatMap((start) => ends.map((end) => start + end));
   }
   return ['…'];
+}
+
+/** A text of the page in English. */
+function textOf(key: string): string {
+  let at: unknown = english;
+  for (const part of key.split('.')) at = (at as Readonly<Record<string, unknown>>)[part];
+  return String(at).replace(/\{\w+\}/g, '…');
 }
 
 function sourceFiles(folder: string): string[] {

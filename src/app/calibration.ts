@@ -11,9 +11,9 @@ import { sortFiles } from './footageFiles';
 import type { LensOrigin } from './lens';
 import { createTask } from './task';
 
-/** What the boards told, with a name for each picture. */
+/** What the boards told, with the file name of each picture; null: a frame of a clip. */
 export interface BoardsFound extends BoardAnswer {
-  readonly names: readonly string[];
+  readonly names: readonly (string | null)[];
 }
 
 type BoardSize = NonNullable<Parameters<Calibrator['lensFromBoards']>[1]>;
@@ -56,7 +56,7 @@ export function createCalibration(start: StartCalibrator) {
         await boards.run(async (thread, onShare) => {
           const answer = await thread.lensFromBoards(footage, size, onShare);
           const names = answer.pictures.map(({ frame: { index } }) =>
-            footage.length > 1 ? (footage[index]?.name ?? '') : `frame ${index}`,
+            footage.length > 1 ? (footage[index]?.name ?? '') : null,
           );
           return { ...answer, names };
         });

@@ -8,10 +8,10 @@ export { cornerReach } from '../geometry/lensReach';
 
 export type Lens = NonNullable<Scale['lens']>;
 
-/** A lens, and what it was found by: 'a chessboard, 11 of 13 pictures'. */
+/** A lens, and what it was found by, in the page's language: 'a chessboard, 11 of 13 pictures'. */
 export interface LensOrigin {
   readonly lens: Lens;
-  readonly words: string;
+  words(): string;
 }
 
 /** What a calibration gives the shot. */

@@ -12,17 +12,7 @@ export interface Agreement {
   /** The difference over its expanded uncertainty for 95 % (E number; ISO 13528:2015, 9.7, from memory). */
   readonly en: number;
   readonly verdict: 'agree' | 'questionable' | 'differ';
-  /** What that means, one sentence. */
-  readonly meaning: string;
 }
-
-const MEANINGS: Readonly<Record<Agreement['verdict'], (size: number) => string>> = {
-  agree: () => 'Film and model agree: they differ by no more than their uncertainties explain.',
-  questionable: (size) =>
-    `Film and model may disagree: they are ${size.toFixed(1)} standard uncertainties apart, which chance explains once in twenty shots or less.`,
-  differ: (size) =>
-    `Film and model disagree: they are ${size.toFixed(1)} standard uncertainties apart. An input, the film or what the model leaves out is wrong.`,
-};
 
 /** Limits of zeta by ISO 13528: up to 2 fine, from 3 on calling for action. */
 const FINE = 2;
@@ -53,6 +43,5 @@ export function agreement(
   const zeta = off.value / off.u;
   const size = Math.abs(zeta);
   const verdict = size <= FINE ? 'agree' : size < ACTION ? 'questionable' : 'differ';
-  const meaning = MEANINGS[verdict](size);
-  return success({ difference: off, zeta, en: off.value / together, verdict, meaning });
+  return success({ difference: off, zeta, en: off.value / together, verdict });
 }

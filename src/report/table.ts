@@ -133,7 +133,7 @@ export function placeText(
 }
 
 /** Whether a centre was used, and why not. */
-export const useWords = ({ used, manual, why }: Position): string =>
+const useWords = ({ used, manual, why }: Position): string =>
   `${used ? 'yes' : `no: ${why?.message ?? 'left out'}`}${manual ? ' (placed by hand)' : ''}`;
 
 /** Every frame's centre. */

@@ -1,4 +1,11 @@
-import { formatCount, formatNumber, formatQuantity, numberAt, percent } from '../core/format';
+import {
+  formatCount,
+  formatNumber,
+  formatQuantity,
+  numberAt,
+  percent,
+  shortNumber,
+} from '../core/format';
 import { inLanguage } from './numbers';
 import { language } from './text';
 
@@ -11,6 +18,7 @@ const shown =
 export const showQuantity = shown(formatQuantity);
 export const showNumber = shown(formatNumber);
 export const showNumberAt = shown(numberAt);
+export const showShortNumber = shown(shortNumber);
 export const showCount = shown(formatCount);
 export const showPercent = shown(percent);
 /** To so many decimals. */

@@ -1,4 +1,7 @@
 import type { English, SameShape } from '../catalogue';
+import { lens } from './lens';
+import { lamp, rateCheck } from './rate';
+import { seal, sound } from './seal';
 
 export const panels: SameShape<English['panels']> = {
   next: 'Weiter: {step}',
@@ -9,6 +12,7 @@ export const panels: SameShape<English['panels']> = {
   progress: '{doing}: {percent} %',
   fromPlace: 'x {x}, y {y} px',
   drawRegion: 'Bereich zeichnen',
+  inUse: 'In Gebrauch',
   framesPerSecond: '{rate} Bilder/s',
   perPixel: '{scale} je Pixel',
   depth: 'Tiefe hinter der Flugbahn',
@@ -196,4 +200,72 @@ export const panels: SameShape<English['panels']> = {
     show: 'Gitter der Flugebene über dem Film zeigen',
     what: 'Seine Linien sind gerade und liegen in der Flugebene {field} auseinander. Was dort gerade ist, sollte im Film parallel zu ihnen verlaufen.',
   },
+  plane: {
+    title:
+      'Ebene: {marked, select, yes {markiert} other {senkrechter Blick der Kamera angenommen}}',
+    why: 'Nötig, wo die Kamera nicht senkrecht auf die Flugbahn blickt: Längen auf einer Seite des Bilds erscheinen dann kürzer als auf der anderen. Vier Ecken eines Rechtecks bekannter Größe, parallel zum Flug, sagen, wie der Blick geneigt ist. Die Ebene legt dann den Maßstab fest, und bekannte Längen werden an ihr geprüft.',
+    mark: 'Rechteck im Film markieren',
+    moveCorners: 'Ecken verschieben',
+    remove: 'Ebene entfernen',
+    corners:
+      'Ecke 1 ist im Bild links oben, die weiteren folgen im Uhrzeigersinn. Ziehen Sie jede auf ihre Ecke; mit Tab und den Pfeiltasten geht es fein.',
+    saysMore: 'Oben in diesem Blatt steht mehr dazu.',
+    trouble: {
+      notARectangle: 'Die Ecken gehören nicht zu einem solchen Rechteck.',
+      planeDisagrees: 'Ebene und bekannte Längen widersprechen sich.',
+      planeCorners: 'Diese Ecken ergeben keine Ansicht.',
+      planeDistance: 'Ecken, Seiten und Kameraabstand passen nicht zusammen.',
+      beyondHorizon: 'Die Ecken neigen die Ansicht zu stark.',
+    },
+    width: 'Breite, Ecke 1 bis 2',
+    height: 'Höhe, Ecke 2 bis 3',
+    sideU: '± u jeder Seite',
+    cornerU: '± u jeder Ecke',
+  },
+  setup: {
+    title: 'Aufbau',
+    what: 'Zeitbasis, Maßstab, Objektiv, Ebene und Mündung einer Kameraposition: einmal kalibriert, für viele Schüsse verwendet.',
+    unknown: 'Dieser Schuss nennt einen Aufbau, der in diesem Browser nicht bekannt ist.',
+    follows: 'Dieser Schuss folgt dem Aufbau <strong>{name}</strong>.',
+    changed:
+      'Dieser Schuss folgt dem Aufbau <strong>{name}</strong>; Zeitbasis, Maßstab oder Mündung wurden seither geändert, nur für diesen Schuss.',
+    noScene:
+      'Der Aufbau wurde vor der Messung des Schusses gespeichert: Mit dem ersten darin gemessenen Schuss werden die anderen verglichen.',
+    known: 'Bekannte Aufbauten',
+    use: 'Für diesen Schuss verwenden',
+    toFile: 'In einer Datei speichern…',
+    forget: 'Vergessen',
+    name: 'Name eines neuen Aufbaus',
+    once: 'Speichern ist möglich, sobald Zeitbasis, Maßstab und Mündung angegeben sind.',
+    save: 'Diese Kalibrierung als Aufbau speichern',
+    file: 'Aufbaudatei',
+    open: 'Aufbaudatei öffnen…',
+  },
+  result: {
+    title: 'Ergebnis',
+    nothingYet: 'Noch wurde nichts gemessen.',
+    speedIn: 'Geschwindigkeit in',
+    saveResult: 'Ergebnis speichern…',
+    saveShot: 'Schuss speichern…',
+    toNotebook: 'Ins Versuchsbuch eintragen',
+    report: 'Bericht…',
+    how: 'Wie angepasst wird',
+    motion: 'Bewegung',
+    model: {
+      auto: 'von der Anpassung gewählt',
+      uniform: 'gleichförmige Geschwindigkeit',
+      constantAcceleration: 'konstante Beschleunigung',
+      quadraticDrag: 'Luftwiderstand mit dem Quadrat der Geschwindigkeit',
+      quadraticDragPrior: 'Luftwiderstand einer bekannten Kugel',
+      boreAndFlight: 'Rohr und Flug gemeinsam',
+      averaged: 'Mittel über Modelle',
+    },
+    leaveOut: 'Bilder auslassen, die nicht passen',
+    coverage: 'Überdeckungswahrscheinlichkeit der Intervalle',
+  },
+  lens,
+  rateCheck,
+  lamp,
+  seal,
+  sound,
 };

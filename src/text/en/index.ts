@@ -1,5 +1,27 @@
 import { fields } from './fields';
+import { film } from './film';
+import { frames } from './frames';
+import { models } from './models';
+import { notebook } from './notebook';
 import { panels } from './panels';
+import { plan } from './plan';
+import { queue } from './queue';
+import { result } from './result';
 import { shell } from './shell';
+import { stage } from './stage';
+import { streak } from './streak';
 
-export const english = { fields, panels, shell } as const;
+export const english = {
+  fields,
+  film,
+  frames,
+  models,
+  notebook,
+  panels,
+  plan,
+  queue,
+  result,
+  shell,
+  stage,
+  streak,
+} as const;

@@ -1,3 +1,7 @@
+import { lens } from './lens';
+import { lamp, rateCheck } from './rate';
+import { seal, sound } from './seal';
+
 export const panels = {
   next: 'Next: {step}',
   openFirst: 'Open footage first.',
@@ -7,6 +11,7 @@ export const panels = {
   progress: '{doing}: {percent} %',
   fromPlace: 'x {x}, y {y} px',
   drawRegion: 'Draw the region',
+  inUse: 'In use',
   framesPerSecond: '{rate} frames/s',
   perPixel: '{scale} per pixel',
   depth: 'Depth behind the flight',
@@ -188,4 +193,71 @@ export const panels = {
     show: 'Show a grid of the flight plane on the film',
     what: 'Its lines are straight and {field} apart in the plane of flight. What is straight there should run along with them on the film.',
   },
+  plane: {
+    title: 'Plane: {marked, select, yes {marked} other {camera taken to look squarely}}',
+    why: 'Needed where the camera does not look squarely at the flight: lengths on one side of the picture then look shorter than on the other. Four corners of a rectangle of known size, parallel to the flight, say how the view is tilted. The plane then sets the scale, and known lengths are held against it.',
+    mark: 'Mark a rectangle on the film',
+    moveCorners: 'Move its corners',
+    remove: 'Remove the plane',
+    corners:
+      'Corner 1 is the top left as seen, and on clockwise. Drag each onto its corner; Tab and the arrow keys do it finely.',
+    saysMore: 'The top of this sheet says more.',
+    trouble: {
+      notARectangle: 'The corners are not those of such a rectangle.',
+      planeDisagrees: 'Plane and known lengths disagree.',
+      planeCorners: 'These corners tell no view.',
+      planeDistance: 'Corners, sides and camera distance do not go together.',
+      beyondHorizon: 'The corners tilt the view too far.',
+    },
+    width: 'Width, corner 1 to 2',
+    height: 'Height, corner 2 to 3',
+    sideU: '± u of each side',
+    cornerU: '± u of each corner',
+  },
+  setup: {
+    title: 'Setup',
+    what: 'Clock, scale, lens, plane and muzzle of one camera position: calibrated once, used for many shots.',
+    unknown: 'This shot names a setup that is not known in this browser.',
+    follows: 'This shot follows <strong>{name}</strong>.',
+    changed:
+      'This shot follows <strong>{name}</strong>; its clock, scale or muzzle were changed since, for this shot alone.',
+    noScene:
+      'It was saved before the shot was measured: the first shot measured in it is what the others are held against.',
+    known: 'Known setups',
+    use: 'Use it for this shot',
+    toFile: 'Save it to a file…',
+    forget: 'Forget it',
+    name: 'Name of a new setup',
+    once: 'Can be saved once clock, scale and muzzle are stated.',
+    save: 'Save this calibration as a setup',
+    file: 'Setup file',
+    open: 'Open a setup file…',
+  },
+  result: {
+    title: 'Result',
+    nothingYet: 'Nothing has been measured yet.',
+    speedIn: 'Speed in',
+    saveResult: 'Save result…',
+    saveShot: 'Save shot…',
+    toNotebook: 'Add to notebook',
+    report: 'Report…',
+    how: 'How it is fitted',
+    motion: 'Motion',
+    model: {
+      auto: 'chosen by the fit',
+      uniform: 'uniform speed',
+      constantAcceleration: 'constant acceleration',
+      quadraticDrag: 'drag as the square of the speed',
+      quadraticDragPrior: 'drag with a known sphere',
+      boreAndFlight: 'bore and flight together',
+      averaged: 'average over models',
+    },
+    leaveOut: 'Leave out frames that do not fit',
+    coverage: 'Coverage of the intervals',
+  },
+  lens,
+  rateCheck,
+  lamp,
+  seal,
+  sound,
 } as const;

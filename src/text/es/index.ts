@@ -1,7 +1,32 @@
 import type { Catalogue } from '../catalogue';
 import { fields } from './fields';
+import { film } from './film';
+import { frames } from './frames';
+import { models } from './models';
+import { notebook } from './notebook';
 import { panels } from './panels';
+import { plan } from './plan';
+import { queue } from './queue';
 import { reasons } from './reasons';
+import { result } from './result';
 import { shell } from './shell';
+import { stage } from './stage';
+import { streak } from './streak';
 
-export const spanish: Catalogue = { texts: { fields, panels, shell }, reasons };
+export const spanish: Catalogue = {
+  texts: {
+    fields,
+    film,
+    frames,
+    models,
+    notebook,
+    panels,
+    plan,
+    queue,
+    result,
+    shell,
+    stage,
+    streak,
+  },
+  reasons,
+};

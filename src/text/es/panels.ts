@@ -1,4 +1,7 @@
 import type { English, SameShape } from '../catalogue';
+import { lens } from './lens';
+import { lamp, rateCheck } from './rate';
+import { seal, sound } from './seal';
 
 export const panels: SameShape<English['panels']> = {
   next: 'Siguiente: {step}',
@@ -9,6 +12,7 @@ export const panels: SameShape<English['panels']> = {
   progress: '{doing}: {percent} %',
   fromPlace: 'x {x}, y {y} px',
   drawRegion: 'Dibujar la zona',
+  inUse: 'En uso',
   framesPerSecond: '{rate} fotogramas/s',
   perPixel: '{scale} por píxel',
   depth: 'Profundidad tras el vuelo',
@@ -198,4 +202,72 @@ export const panels: SameShape<English['panels']> = {
     show: 'Mostrar una cuadrícula del plano de vuelo sobre la película',
     what: 'Sus líneas son rectas y distan {field} en el plano de vuelo. Lo que allí es recto debería seguirlas en la película.',
   },
+  plane: {
+    title:
+      'Plano: {marked, select, yes {marcado} other {se supone que la cámara mira perpendicularmente}}',
+    why: 'Hace falta si la cámara no mira perpendicularmente al vuelo: las longitudes de un lado de la imagen parecen entonces más cortas que las del otro. Cuatro esquinas de un rectángulo de tamaño conocido, paralelo al vuelo, indican cómo está inclinada la vista. El plano fija entonces la escala, y las longitudes conocidas se contrastan con él.',
+    mark: 'Marcar un rectángulo en la película',
+    moveCorners: 'Mover las esquinas',
+    remove: 'Quitar el plano',
+    corners:
+      'La esquina 1 es la superior izquierda de la imagen; las demás siguen en el sentido de las agujas del reloj. Arrastre cada una a su esquina; con Tab y las flechas se ajusta con precisión.',
+    saysMore: 'Arriba, en esta hoja, se explica mejor.',
+    trouble: {
+      notARectangle: 'Las esquinas no son las de un rectángulo así.',
+      planeDisagrees: 'El plano y las longitudes conocidas discrepan.',
+      planeCorners: 'Estas esquinas no determinan ninguna vista.',
+      planeDistance: 'Las esquinas, los lados y la distancia de la cámara no concuerdan.',
+      beyondHorizon: 'Las esquinas inclinan demasiado la vista.',
+    },
+    width: 'Anchura, esquina 1 a 2',
+    height: 'Altura, esquina 2 a 3',
+    sideU: '± u de cada lado',
+    cornerU: '± u de cada esquina',
+  },
+  setup: {
+    title: 'Montaje',
+    what: 'Tiempo, escala, objetivo, plano y boca de una posición de la cámara: se calibra una vez y se usa para muchos disparos.',
+    unknown: 'Este disparo nombra un montaje que este navegador no conoce.',
+    follows: 'Este disparo sigue el montaje <strong>{name}</strong>.',
+    changed:
+      'Este disparo sigue el montaje <strong>{name}</strong>; su tiempo, su escala o su boca se han cambiado después, solo para este disparo.',
+    noScene:
+      'El montaje se guardó antes de medir el disparo: los demás se comparan con el primer disparo que se mida en él.',
+    known: 'Montajes conocidos',
+    use: 'Usarlo para este disparo',
+    toFile: 'Guardarlo en un archivo…',
+    forget: 'Olvidarlo',
+    name: 'Nombre de un montaje nuevo',
+    once: 'Se puede guardar cuando se hayan indicado tiempo, escala y boca.',
+    save: 'Guardar esta calibración como montaje',
+    file: 'Archivo de montaje',
+    open: 'Abrir un archivo de montaje…',
+  },
+  result: {
+    title: 'Resultado',
+    nothingYet: 'Aún no se ha medido nada.',
+    speedIn: 'Velocidad en',
+    saveResult: 'Guardar el resultado…',
+    saveShot: 'Guardar el disparo…',
+    toNotebook: 'Añadir al cuaderno',
+    report: 'Informe…',
+    how: 'Cómo se ajusta',
+    motion: 'Movimiento',
+    model: {
+      auto: 'elegido por el ajuste',
+      uniform: 'velocidad uniforme',
+      constantAcceleration: 'aceleración constante',
+      quadraticDrag: 'resistencia según el cuadrado de la velocidad',
+      quadraticDragPrior: 'resistencia de una esfera conocida',
+      boreAndFlight: 'ánima y vuelo conjuntamente',
+      averaged: 'promedio de modelos',
+    },
+    leaveOut: 'Excluir los fotogramas que no encajan',
+    coverage: 'Probabilidad de cobertura de los intervalos',
+  },
+  lens,
+  rateCheck,
+  lamp,
+  seal,
+  sound,
 };

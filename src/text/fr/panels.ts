@@ -1,4 +1,7 @@
 import type { English, SameShape } from '../catalogue';
+import { lens } from './lens';
+import { lamp, rateCheck } from './rate';
+import { seal, sound } from './seal';
 
 export const panels: SameShape<English['panels']> = {
   next: 'Suite : {step}',
@@ -9,6 +12,7 @@ export const panels: SameShape<English['panels']> = {
   progress: '{doing} : {percent} %',
   fromPlace: 'x {x}, y {y} px',
   drawRegion: 'Tracer la zone',
+  inUse: 'En service',
   framesPerSecond: '{rate} images/s',
   perPixel: '{scale} par pixel',
   depth: 'Profondeur derrière le vol',
@@ -198,4 +202,71 @@ export const panels: SameShape<English['panels']> = {
     show: 'Afficher une grille du plan de vol sur le film',
     what: 'Ses lignes sont droites et espacées de {field} dans le plan de vol. Ce qui y est droit devrait les suivre sur le film.',
   },
+  plane: {
+    title: 'Plan : {marked, select, yes {marqué} other {caméra supposée perpendiculaire}}',
+    why: 'Utile lorsque la caméra ne regarde pas le vol perpendiculairement : les longueurs d’un côté de l’image paraissent alors plus courtes que de l’autre. Quatre coins d’un rectangle de taille connue, parallèle au vol, disent comment la vue est inclinée. Le plan fixe alors l’échelle, et les longueurs connues lui sont comparées.',
+    mark: 'Marquer un rectangle sur le film',
+    moveCorners: 'Déplacer les coins',
+    remove: 'Retirer le plan',
+    corners:
+      'Le coin 1 est en haut à gauche de l’image, les suivants dans le sens des aiguilles d’une montre. Faites glisser chacun sur son coin ; Tab et les flèches permettent un réglage fin.',
+    saysMore: 'Le haut de ce volet en dit plus.',
+    trouble: {
+      notARectangle: 'Les coins ne sont pas ceux d’un tel rectangle.',
+      planeDisagrees: 'Le plan et les longueurs connues se contredisent.',
+      planeCorners: 'Ces coins ne déterminent aucune vue.',
+      planeDistance: 'Coins, côtés et distance de la caméra ne concordent pas.',
+      beyondHorizon: 'Les coins inclinent trop la vue.',
+    },
+    width: 'Largeur, coins 1 à 2',
+    height: 'Hauteur, coins 2 à 3',
+    sideU: '± u de chaque côté',
+    cornerU: '± u de chaque coin',
+  },
+  setup: {
+    title: 'Montage',
+    what: 'Temps, échelle, objectif, plan et bouche d’une position de caméra : étalonnés une fois, utilisés pour de nombreux tirs.',
+    unknown: 'Ce tir nomme un montage inconnu de ce navigateur.',
+    follows: 'Ce tir suit le montage <strong>{name}</strong>.',
+    changed:
+      'Ce tir suit le montage <strong>{name}</strong> ; son temps, son échelle ou sa bouche ont été modifiés depuis, pour ce tir seulement.',
+    noScene:
+      'Le montage a été enregistré avant la mesure du tir : c’est au premier tir mesuré avec lui que les autres sont comparés.',
+    known: 'Montages connus',
+    use: 'L’utiliser pour ce tir',
+    toFile: 'L’enregistrer dans un fichier…',
+    forget: 'L’oublier',
+    name: 'Nom d’un nouveau montage',
+    once: 'Peut être enregistré dès que temps, échelle et bouche sont indiqués.',
+    save: 'Enregistrer cet étalonnage comme montage',
+    file: 'Fichier de montage',
+    open: 'Ouvrir un fichier de montage…',
+  },
+  result: {
+    title: 'Résultat',
+    nothingYet: 'Rien n’a encore été mesuré.',
+    speedIn: 'Vitesse en',
+    saveResult: 'Enregistrer le résultat…',
+    saveShot: 'Enregistrer le tir…',
+    toNotebook: 'Ajouter au cahier',
+    report: 'Rapport…',
+    how: 'Méthode d’ajustement',
+    motion: 'Mouvement',
+    model: {
+      auto: 'choisi par l’ajustement',
+      uniform: 'vitesse uniforme',
+      constantAcceleration: 'accélération constante',
+      quadraticDrag: 'traînée selon le carré de la vitesse',
+      quadraticDragPrior: 'traînée d’une sphère connue',
+      boreAndFlight: 'tube et vol ensemble',
+      averaged: 'moyenne des modèles',
+    },
+    leaveOut: 'Écarter les images qui ne s’ajustent pas',
+    coverage: 'Probabilité de couverture des intervalles',
+  },
+  lens,
+  rateCheck,
+  lamp,
+  seal,
+  sound,
 };

@@ -1,4 +1,5 @@
 import type { ImagePoint } from '../../core/units';
+import { t } from '../../text/text';
 import { Cased } from './Cased';
 import { type FilmOverlays, PLANE_CORNERS } from './props';
 import { type FilmTransform, type Size, toViewport } from './view';
@@ -74,18 +75,19 @@ function Plane(props: {
       <Cased class="film-plane-side" d={sides} />
       <Cased class="film-plane" d={brackets} />
       {places.map((place, i) => {
+        const corner = PLANE_CORNERS[i];
         const isLeft = i === 0 || i === 3;
         const isTop = i < 2;
         const left = place[0] + (isLeft ? 9 : -9);
         const top = place[1] + (isTop ? 18 : -9);
         return (
           <text
-            key={PLANE_CORNERS[i]}
+            key={corner}
             class={`film-label ${isLeft ? '' : 'film-label-end'}`}
             x={Math.min(Math.max(left, 4), viewport.width - 4)}
             y={Math.min(Math.max(top, 14), viewport.height - 6)}
           >
-            {i + 1} {named && PLANE_CORNERS[i]}
+            {i + 1} {named && corner !== undefined && t(`film.corner.${corner}`)}
           </text>
         );
       })}
@@ -104,7 +106,7 @@ function Edge({ index, ends }: { readonly index: number; readonly ends: readonly
         d={stretch(from, to, GAP, STROKE) + stretch(to, from, GAP, STROKE)}
       />
       <text class="film-label" x={from[0] + 8} y={from[1] < 24 ? from[1] + 20 : from[1] - 9}>
-        edge {index + 1}
+        {t('film.mark.edge', { number: index + 1 })}
       </text>
     </>
   );

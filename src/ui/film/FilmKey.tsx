@@ -1,3 +1,4 @@
+import { t } from '../../text/text';
 import { markPaths, seedMark } from './marks';
 import type { FilmPosition, FilmSeed } from './props';
 
@@ -21,19 +22,19 @@ export function FilmKey({ positions, seeds, currentFrame, factor }: FilmKeyProps
   return (
     <ul class="film-key">
       {found.some(({ used, manual }) => used && !manual) && (
-        <Entry class="film-mark-used" d={USED} text="used" />
+        <Entry class="film-mark-used" d={USED} text={t('film.key.used')} />
       )}
       {found.some(({ used, manual }) => used && manual) && (
-        <Entry class="film-mark-manual" d={MANUAL} text="placed by hand" />
+        <Entry class="film-mark-manual" d={MANUAL} text={t('film.key.byHand')} />
       )}
       {found.some(({ used }) => !used) && (
-        <Entry class="film-mark-refused" d={REFUSED} text="not used" />
+        <Entry class="film-mark-refused" d={REFUSED} text={t('film.key.notUsed')} />
       )}
       {seeds.length > 0 && (
         <Entry
           class="film-seed"
           d={seedMark([PLACE.left, PLACE.top], false)}
-          text="said to be the ball"
+          text={t('film.key.seed')}
         />
       )}
       {current !== undefined && current.ux !== null && current.uy !== null && (
@@ -41,7 +42,7 @@ export function FilmKey({ positions, seeds, currentFrame, factor }: FilmKeyProps
           <svg width="16" height="12" aria-hidden="true">
             <ellipse class="film-ellipse film-ellipse-used" cx="8" cy="6" rx="7" ry="4" />
           </svg>
-          uncertainty u, {factor} times enlarged
+          {t('film.key.u', { factor })}
         </li>
       )}
     </ul>

@@ -1,4 +1,5 @@
 import type { ImagePoint, ImageRect } from '../../core/units';
+import { t } from '../../text/text';
 import { CalibrationMarks } from './CalibrationMarks';
 import { Cased } from './Cased';
 import { ellipseOf, markPaths, placesOf, seedMark, thinned } from './marks';
@@ -24,8 +25,8 @@ export function FilmOverlay(props: FilmOverlayProps) {
   return (
     <svg class="film-overlay" width={viewport.width} height={viewport.height} aria-hidden="true">
       <CalibrationMarks overlays={overlays} view={view} viewport={viewport} />
-      <Region name="flight" region={overlays.flightRegion} view={view} />
-      <Region name="seal" region={overlays.sealRegion} view={view} />
+      <Region which="flight" region={overlays.flightRegion} view={view} />
+      <Region which="seal" region={overlays.sealRegion} view={view} />
       {overlays.muzzle !== null && (
         <Muzzle muzzle={overlays.muzzle} view={view} viewport={viewport} arrow={props.arrow} />
       )}
@@ -48,7 +49,7 @@ export function FilmOverlay(props: FilmOverlayProps) {
 }
 
 interface RegionProps {
-  readonly name: 'flight' | 'seal';
+  readonly which: 'flight' | 'seal';
   readonly region: ImageRect | null;
   readonly view: FilmTransform;
 }
@@ -56,7 +57,7 @@ interface RegionProps {
 /** The middle of the nearest CSS pixel, where a thin line is sharp. */
 const crisp = (place: number) => Math.floor(place) + 0.5;
 
-function Region({ name, region, view }: RegionProps) {
+function Region({ which, region, view }: RegionProps) {
   if (region === null) return null;
   const [x, y, width, height] = region;
   const start = toViewport(view, [x - 0.5, y - 0.5]);
@@ -67,14 +68,14 @@ function Region({ name, region, view }: RegionProps) {
   const bottom = crisp(end[1]);
   return (
     <>
-      <Cased class={`film-region-${name}`} d={`M${left} ${top}H${right}V${bottom}H${left}Z`} />
+      <Cased class={`film-region-${which}`} d={`M${left} ${top}H${right}V${bottom}H${left}Z`} />
       {/* The seal's region lies within the flight's: one label inside its edge, the other below. */}
       <text
         class="film-label"
         x={Math.max(left, 0) + 5}
-        y={name === 'flight' ? Math.max(top, 0) + 14 : bottom + 13}
+        y={which === 'flight' ? Math.max(top, 0) + 14 : bottom + 13}
       >
-        {name}
+        {t(`film.mark.${which}`)}
       </text>
     </>
   );

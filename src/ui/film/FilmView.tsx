@@ -4,6 +4,8 @@ import { FilmKey } from './FilmKey';
 import { FilmOverlay } from './FilmOverlay';
 import './film.css';
 import type { ImagePoint, ImageVector } from '../../core/units';
+import { showFixed } from '../../text/show';
+import { t } from '../../text/text';
 import { useGestures } from './gestures';
 import { Handle } from './Handle';
 import { HeldFrame } from './HeldFrame';
@@ -170,16 +172,14 @@ export function FilmView(props: FilmViewProps) {
       class={`film film-mode-${mode.kind} ${transform.fitted ? 'film-fitted' : ''}`}
       style={{ height: `${viewport.height}px` }}
       role="group"
-      aria-label="Film"
+      aria-label={t('film.label')}
       aria-describedby={descriptionId}
       // biome-ignore lint/a11y/noNoninteractiveTabindex: zoom, pan and stepping are on its keyboard
       tabIndex={0}
       onKeyDown={keys}
     >
       <p id={descriptionId} class="hidden-text">
-        {props.description} Plus and minus zoom, zero shows the whole frame, full stop its pixels
-        with their grey values, Shift with arrows moves it, left and right arrows step through
-        frames.
+        {props.description} {t('film.keys')}
       </p>
       <canvas ref={canvas} hidden={frame === null} style={pictureStyle(transform)} />
       {frame !== null && (
@@ -212,7 +212,7 @@ export function FilmView(props: FilmViewProps) {
             look={handle.look}
             label={handle.label}
             valueNow={Math.round(x * 100) / 100}
-            valueText={`x ${x.toFixed(2)}, y ${y.toFixed(2)} pixels`}
+            valueText={t('film.place', { x: showFixed(x, 2), y: showFixed(y, 2) })}
             {...events}
             onActive={(active) => {
               onActive(active);
@@ -247,22 +247,26 @@ export function FilmView(props: FilmViewProps) {
         />
         {props.tools}
         <div class="film-buttons">
-          <button type="button" aria-label="Zoom in" onClick={() => zoomMiddle(ZOOM_STEP)}>
+          <button type="button" aria-label={t('film.zoomIn')} onClick={() => zoomMiddle(ZOOM_STEP)}>
             +
           </button>
-          <button type="button" aria-label="Zoom out" onClick={() => zoomMiddle(1 / ZOOM_STEP)}>
+          <button
+            type="button"
+            aria-label={t('film.zoomOut')}
+            onClick={() => zoomMiddle(1 / ZOOM_STEP)}
+          >
             −
           </button>
           <button
             type="button"
-            title="Enlarges pixels until their grey values can be read."
+            title={t('film.pixelsTitle')}
             disabled={frame === null}
             onClick={showPixels}
           >
-            Pixels
+            {t('film.pixels')}
           </button>
           <button type="button" disabled={transform.fitted} onClick={showWhole}>
-            Whole frame
+            {t('film.whole')}
           </button>
         </div>
       </div>

@@ -1,5 +1,6 @@
 import { useRef } from 'preact/hooks';
 import type { GreyFrame } from '../../core/frame';
+import { t } from '../../text/text';
 import { FilmOverlay } from './FilmOverlay';
 import { type GestureTarget, useGestures } from './gestures';
 import type { Contrast } from './picture';
@@ -41,7 +42,7 @@ export function HeldFrame(props: HeldFrameProps) {
       ref={area}
       class={`film film-mode-inspect film-held ${view.fitted ? 'film-fitted' : ''}`}
       style={{ height: `${viewport.height}px` }}
-      aria-label={`Frame ${frame.index}, held beside the film`}
+      aria-label={t('film.held.label', { frame: frame.index })}
     >
       <canvas ref={canvas} style={pictureStyle(view)} />
       <FilmOverlay
@@ -53,9 +54,9 @@ export function HeldFrame(props: HeldFrameProps) {
         arrow={ARROW}
       />
       <div class="film-held-name">
-        frame {frame.index}, held
+        {t('film.held.name', { frame: frame.index })}
         <button type="button" onClick={props.onSwap}>
-          Swap
+          {t('film.held.swap')}
         </button>
       </div>
     </section>

@@ -1,6 +1,8 @@
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import type { GreyFrame } from '../../core/frame';
 import type { ImagePoint, ImageVector } from '../../core/units';
+import { showFixed } from '../../text/show';
+import { t } from '../../text/text';
 import { type Contrast, greyAt, profileThrough } from './picture';
 
 export interface MagnifierProps {
@@ -21,7 +23,7 @@ export interface MagnifierProps {
 const SIDE = 144;
 const PROFILE_HEIGHT = 34;
 
-const place = (value: number) => value.toFixed(2);
+const place = (value: number) => showFixed(value, 2);
 
 /** An enlarged inset around a point, with a cross at the exact place, its grey value and a profile through it. */
 export function Magnifier(props: MagnifierProps) {
@@ -84,7 +86,7 @@ export function Magnifier(props: MagnifierProps) {
       <output>
         <span>x {place(at[0])}</span>
         <span>y {place(at[1])}</span>
-        <span>grey {greyAt(frame, at) ?? '–'}</span>
+        <span>{t('film.magnifier.grey', { grey: greyAt(frame, at) ?? '–' })}</span>
       </output>
     </div>
   );

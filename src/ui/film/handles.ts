@@ -1,7 +1,14 @@
 import type { ImagePoint, ImageVector } from '../../core/units';
 import { unitVector } from '../../core/vector';
+import { t } from '../../text/text';
 import { type Edit, insideImage, regionBetween } from './editing';
-import { type FilmMode, type FilmOverlays, type FilmRegion, PLANE_CORNERS } from './props';
+import {
+  type Corner,
+  type FilmMode,
+  type FilmOverlays,
+  type FilmRegion,
+  PLANE_CORNERS,
+} from './props';
 import type { Size } from './view';
 
 /** Something to take hold of: where it is, and what taking it elsewhere means. */
@@ -44,11 +51,11 @@ export function handlesOf(
     case 'length': {
       const length = overlays.lengths[mode.index];
       if (length === undefined) return [];
-      return endHandles('length', 'Known length', mode.index, [length.from, length.to], image);
+      return endHandles('length', mode.index, [length.from, length.to], image);
     }
     case 'edge': {
       const edge = overlays.edges[mode.index];
-      return edge === undefined ? [] : endHandles('edge', 'Straight edge', mode.index, edge, image);
+      return edge === undefined ? [] : endHandles('edge', mode.index, edge, image);
     }
     case 'plane':
       return planeHandles(overlays, image);
@@ -65,7 +72,6 @@ export function handlesOf(
 
 function endHandles(
   kind: 'length' | 'edge',
-  name: string,
   index: number,
   [from, to]: readonly [ImagePoint, ImagePoint],
   image: Size,
@@ -81,14 +87,14 @@ function endHandles(
     {
       ...shared,
       id: `${kind}From${index}`,
-      label: `${name} ${index + 1}, first end`,
+      label: t(`film.handle.${kind}From`, { number: index + 1 }),
       at: from,
       moved: (place) => ({ kind, index, from: insideImage(place, image), to }),
     },
     {
       ...shared,
       id: `${kind}To${index}`,
-      label: `${name} ${index + 1}, second end`,
+      label: t(`film.handle.${kind}To`, { number: index + 1 }),
       at: to,
       moved: (place) => ({ kind, index, from, to: insideImage(place, image) }),
     },
@@ -100,7 +106,10 @@ function planeHandles({ plane }: FilmOverlays, image: Size): EditHandle[] {
   if (plane === null) return [];
   return plane.corners.map((at, corner) => ({
     id: `plane${corner}`,
-    label: `Plane corner ${corner + 1}, ${PLANE_CORNERS[corner]}`,
+    label: t('film.handle.plane', {
+      number: corner + 1,
+      corner: t(`film.corner.${PLANE_CORNERS[corner] as Corner}`),
+    }),
     look: 'cross',
     at,
     direction: RIGHTWARDS,
@@ -117,7 +126,7 @@ function muzzleHandles(overlays: FilmOverlays, image: Size, reach: number): Edit
   return [
     {
       id: 'muzzlePoint',
-      label: 'Point on the muzzle plane',
+      label: t('film.handle.muzzlePoint'),
       look: 'cross',
       at: point,
       direction,
@@ -126,7 +135,7 @@ function muzzleHandles(overlays: FilmOverlays, image: Size, reach: number): Edit
     },
     {
       id: 'muzzleAxis',
-      label: 'Direction of travel',
+      label: t('film.handle.muzzleAxis'),
       look: 'tip',
       at: [point[0] + reach * direction[0], point[1] + reach * direction[1]],
       direction,
@@ -142,7 +151,7 @@ function pointHandles(overlays: FilmOverlays, frame: number, image: Size): EditH
   return [
     {
       id: `point${frame}`,
-      label: `Ball centre in frame ${frame}`,
+      label: t('film.handle.point', { frame }),
       look: 'cross',
       at: [position.x, position.y],
       direction: overlays.muzzle?.axis ?? RIGHTWARDS,
@@ -158,7 +167,7 @@ function seedHandles(overlays: FilmOverlays, frame: number, image: Size): EditHa
   return [
     {
       id: `seed${frame}`,
-      label: `Where the ball is in frame ${frame}`,
+      label: t('film.handle.seed', { frame }),
       look: 'cross',
       at: seed.at,
       direction: overlays.muzzle?.axis ?? RIGHTWARDS,
@@ -176,10 +185,9 @@ function regionHandles(which: FilmRegion, overlays: FilmOverlays, image: Size): 
   const top = y - 0.5;
   const right = left + width;
   const bottom = top + height;
-  const name = which === 'flight' ? 'Flight region' : 'Seal region';
-  const corner = (id: string, label: string, at: ImagePoint, opposite: ImagePoint): EditHandle => ({
+  const corner = (id: Corner, at: ImagePoint, opposite: ImagePoint): EditHandle => ({
     id,
-    label: `${name}, ${label} corner`,
+    label: t(`film.handle.${which}Corner`, { corner: t(`film.corner.${id}`) }),
     look: 'corner',
     at,
     direction: RIGHTWARDS,
@@ -187,9 +195,9 @@ function regionHandles(which: FilmRegion, overlays: FilmOverlays, image: Size): 
     moved: (to) => ({ kind: 'region', which, region: regionBetween(to, opposite, image) }),
   });
   return [
-    corner('topLeft', 'top left', [left, top], [right, bottom]),
-    corner('topRight', 'top right', [right, top], [left, bottom]),
-    corner('bottomRight', 'bottom right', [right, bottom], [left, top]),
-    corner('bottomLeft', 'bottom left', [left, bottom], [right, top]),
+    corner('topLeft', [left, top], [right, bottom]),
+    corner('topRight', [right, top], [left, bottom]),
+    corner('bottomRight', [right, bottom], [left, top]),
+    corner('bottomLeft', [left, bottom], [right, top]),
   ];
 }

@@ -34,7 +34,8 @@ export interface FilmLength {
 }
 
 /** The marked rectangle's corners in their order, as seen in the picture. */
-export const PLANE_CORNERS = ['top left', 'top right', 'bottom right', 'bottom left'] as const;
+export const PLANE_CORNERS = ['topLeft', 'topRight', 'bottomRight', 'bottomLeft'] as const;
+export type Corner = (typeof PLANE_CORNERS)[number];
 
 export interface FilmPlane {
   readonly corners: PlaneCorners;

@@ -1,6 +1,8 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { GreyFrame } from '../../core/frame';
 import type { ImagePoint } from '../../core/units';
+import { showFixed } from '../../text/show';
+import { t } from '../../text/text';
 import { insideImage } from './editing';
 import type { NudgeSize } from './Handle';
 import { greyAt } from './picture';
@@ -43,9 +45,13 @@ export function useMagnifier(
       left,
       top,
       look: 'cross' as const,
-      label: 'Magnifier',
+      label: t('film.magnifier.label'),
       valueNow: Math.round(x),
-      valueText: `x ${x.toFixed(1)}, y ${y.toFixed(1)}: grey ${greyAt(frame, stand) ?? 'none'}`,
+      valueText: t('film.magnifier.told', {
+        x: showFixed(x, 1),
+        y: showFixed(y, 1),
+        grey: greyAt(frame, stand) ?? t('film.magnifier.noGrey'),
+      }),
       onGrab: () => setGrabbed(stand),
       onDrag(right: number, down: number) {
         setPointed(null);

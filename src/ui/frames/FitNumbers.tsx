@@ -2,14 +2,15 @@ import type { InspectionState } from '../../app/inspecting';
 import { residualReading } from '../../app/inspectionReadings';
 import { residualsOf } from '../../app/plotData';
 import type { Position, Result } from '../../app/resultTypes';
-import { formatNumber, formatQuantity } from '../../core/format';
+import { showFixed, showNumber, showQuantity } from '../../text/show';
+import { t } from '../../text/text';
 import { Facts } from '../panels/Panel';
 
 type Fact = readonly [name: string, value: string];
 
 /** Always with its sign, but for nothing at all. */
 function signed(value: number, decimals: number): string {
-  const text = Math.abs(value).toFixed(decimals);
+  const text = showFixed(Math.abs(value), decimals);
   if (!/[1-9]/.test(text)) return text;
   return `${value < 0 ? '−' : '+'}${text}`;
 }
@@ -28,7 +29,7 @@ export function FitNumbers(props: {
     ...fitFacts(inspection, position),
   ];
   return facts.length === 0 ? null : (
-    <section class="fit-numbers" aria-label="Figures of this frame">
+    <section class="fit-numbers" aria-label={t('frames.figures.label')}>
       <Facts facts={facts} />
     </section>
   );
@@ -38,27 +39,30 @@ function centreFacts(position: Position, result: Result): Fact[] {
   const { frame, time, x, y, ux, uy, cov, s, us, visible, shift, manual } = position;
   const facts: Fact[] = [];
   if (x !== null && ux !== null) {
-    facts.push(['Centre x', formatQuantity({ value: x, u: ux }, 'pixels', 'px')]);
+    facts.push([t('frames.figures.x'), showQuantity({ value: x, u: ux }, 'pixels', 'px')]);
   }
   if (y !== null && uy !== null) {
-    facts.push(['Centre y', formatQuantity({ value: y, u: uy }, 'pixels', 'px')]);
+    facts.push([t('frames.figures.y'), showQuantity({ value: y, u: uy }, 'pixels', 'px')]);
   }
   if (!manual && ux !== null && uy !== null && cov !== null && ux > 0 && uy > 0) {
-    facts.push(['Correlation of x and y', signed(cov / (ux * uy), 2)]);
+    facts.push([t('frames.figures.correlation'), signed(cov / (ux * uy), 2)]);
   }
-  if (x !== null && !manual) facts.push(['Outline seen', share(visible)]);
-  facts.push(['Time', `${formatNumber(time * 1000, 6)} ms`]);
+  if (x !== null && !manual) facts.push([t('frames.figures.outlineSeen'), share(visible)]);
+  facts.push([t('frames.figures.time'), `${showNumber(time * 1000, 6)} ms`]);
   if (s !== null && us !== null) {
-    facts.push(['From the muzzle plane', formatQuantity({ value: s, u: us }, 'length', 'mm')]);
+    facts.push([t('frames.figures.fromMuzzle'), showQuantity({ value: s, u: us }, 'length', 'mm')]);
   }
   const residual = residualsOf(result).find((one) => one.frame === frame);
   if (residual !== undefined && residual.u > 0) {
     const off = residual.residual / residual.u;
-    facts.push(['Off the fitted path', `${signed(off, 1)} u`]);
+    facts.push([t('frames.figures.offPath'), `${signed(off, 1)} u`]);
   }
   if (shift[0] !== 0 || shift[1] !== 0) {
     const [right, down] = shift;
-    facts.push(['Scene moved by', `${signed(right, 3)}, ${signed(down, 3)} px`]);
+    facts.push([
+      t('frames.figures.sceneMoved'),
+      t('frames.figures.sceneMovedBy', { right: signed(right, 3), down: signed(down, 3) }),
+    ]);
   }
   return facts;
 }
@@ -72,22 +76,29 @@ function fitFacts(state: InspectionState, position: Position | null): Fact[] {
       inspection.measurement.value;
     if (position?.manual === true) {
       const measured = (value: number, variance: number) =>
-        formatQuantity({ value, u: Math.sqrt(variance) }, 'pixels', 'px');
-      facts.push(['Measured x', measured(x, varX)], ['Measured y', measured(y, varY)]);
+        showQuantity({ value, u: Math.sqrt(variance) }, 'pixels', 'px');
+      facts.push(
+        [t('frames.figures.measuredX'), measured(x, varX)],
+        [t('frames.figures.measuredY'), measured(y, varY)],
+      );
     }
-    facts.push(['Radius', formatQuantity(radius, 'pixels', 'px')]);
-    if (look !== undefined) facts.push(['Softness of the edge', `${look.sigma.toFixed(2)} px`]);
+    facts.push([t('frames.figures.radius'), showQuantity(radius, 'pixels', 'px')]);
+    if (look !== undefined)
+      facts.push([t('frames.figures.softness'), `${showFixed(look.sigma, 2)} px`]);
     if (blur !== undefined) {
-      const stretch = formatQuantity({ value: blur.stretch, u: blur.u }, 'count', '');
-      facts.push(['Blur, of that expected', stretch]);
+      const stretch = showQuantity({ value: blur.stretch, u: blur.u }, 'count', '');
+      facts.push([t('frames.figures.blur'), stretch]);
     }
-    facts.push(['Ball against background', `${formatNumber(contrast, 3)} grey values`]);
-    if (saturated > 0) facts.push(['Overexposed', share(saturated)]);
+    facts.push([
+      t('frames.figures.contrast'),
+      t('frames.figures.contrastIs', { number: showNumber(contrast, 3) }),
+    ]);
+    if (saturated > 0) facts.push([t('frames.figures.overexposed'), share(saturated)]);
   }
   const reading = residualReading(inspection);
   if (reading !== null) {
-    facts.push(['Left over, times the noise', reading.rms.toFixed(2)]);
-    facts.push(['Largest, times the noise', signed(reading.largest, 1)]);
+    facts.push([t('frames.figures.leftOver'), showFixed(reading.rms, 2)]);
+    facts.push([t('frames.figures.largest'), signed(reading.largest, 1)]);
   }
   return facts;
 }

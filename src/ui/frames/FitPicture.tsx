@@ -2,9 +2,10 @@ import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { greyRange } from '../../app/greyRange';
 import { leftOutPixels } from '../../app/inspectionReadings';
 import type { FrameInspection } from '../../app/resultTypes';
-import { formatCount } from '../../core/format';
 import type { GreyFrame } from '../../core/frame';
 import type { ImagePoint, ImageRect } from '../../core/units';
+import { showCount, showFixed } from '../../text/show';
+import { t } from '../../text/text';
 import { Cased } from '../film/Cased';
 import { Handle, type NudgeSize } from '../film/Handle';
 import { ellipseOf } from '../film/marks';
@@ -83,9 +84,9 @@ export function FitPicture(props: FitPictureProps) {
   return (
     <figure ref={box} class={`fit-picture ${movable ? 'fit-picture-movable' : ''}`}>
       <figcaption>
-        <strong>{shown === null ? 'Film' : 'Fitted model'}</strong>
+        <strong>{t(shown === null ? 'frames.fit.film' : 'frames.fit.fittedModel')}</strong>
         <fieldset class="row fit-sides">
-          <legend class="hidden-text">Shown</legend>
+          <legend class="hidden-text">{t('frames.fit.shown')}</legend>
           {(['film', 'model'] as const).map((one) => (
             <button
               key={one}
@@ -94,7 +95,7 @@ export function FitPicture(props: FitPictureProps) {
               disabled={one === 'model' && model === null}
               onClick={() => setSide(one)}
             >
-              {one === 'film' ? 'Film' : 'Model'}
+              {t(`frames.fit.${one}`)}
             </button>
           ))}
         </fieldset>
@@ -102,7 +103,11 @@ export function FitPicture(props: FitPictureProps) {
       <PixelPicture
         columns={columns}
         rows={rows}
-        label={`Frame ${frame.index} around the ball, ${columns} by ${rows} pixels, ${shown === null ? 'as filmed' : 'as the fitted model has it'}`}
+        label={t(shown === null ? 'frames.fit.filmLabel' : 'frames.fit.modelLabel', {
+          frame: frame.index,
+          columns,
+          rows,
+        })}
         paint={paint}
         placeholder=""
         {...(movable && {
@@ -148,9 +153,14 @@ export function FitPicture(props: FitPictureProps) {
                   left={left}
                   top={top}
                   look="cross"
-                  label={`Ball centre in frame ${frame.index}${centre === null ? ', not placed yet' : ''}`}
+                  label={t(centre === null ? 'frames.fit.centreOpen' : 'frames.fit.centre', {
+                    frame: frame.index,
+                  })}
                   valueNow={Math.round(handleAt[0] * 100) / 100}
-                  valueText={`x ${handleAt[0].toFixed(2)}, y ${handleAt[1].toFixed(2)} pixels`}
+                  valueText={t('film.place', {
+                    x: showFixed(handleAt[0], 2),
+                    y: showFixed(handleAt[1], 2),
+                  })}
                   onGrab={() => {
                     grabbed.current = handleAt;
                   }}
@@ -177,30 +187,30 @@ export function FitPicture(props: FitPictureProps) {
       </PixelPicture>
       <ul class="fit-keys">
         {(inspection?.outline ?? []).some((one) => one.seen) && (
-          <Key class="fit-seen" d="M0 6h22" text="outline, seen" />
+          <Key class="fit-seen" d="M0 6h22" text={t('frames.fit.seen')} />
         )}
         {(inspection?.outline ?? []).some((one) => !one.seen) && (
-          <Key class="fit-unseen" d="M0 6h22" text="outline, not seen" />
+          <Key class="fit-unseen" d="M0 6h22" text={t('frames.fit.unseen')} />
         )}
         {position?.manual === true && (
-          <Key class="fit-ball fit-manual" d="M0 6h22" text="ball as placed by hand" />
+          <Key class="fit-ball fit-manual" d="M0 6h22" text={t('frames.fit.asPlaced')} />
         )}
         {ellipse !== null && (
           <li>
             <svg width="22" height="12" aria-hidden="true">
               <ellipse class={`fit-ellipse fit-${kind}`} cx="11" cy="6" rx="8" ry="4.5" />
             </svg>
-            uncertainty u, {formatCount(factor)} times enlarged
+            {t('film.key.u', { factor: showCount(factor) })}
           </li>
         )}
         {count > 0 && (
           <li>
             <LeftOutSwatch />
-            {formatCount(count)} {count === 1 ? 'pixel' : 'pixels'} left out of the fit
+            {t('frames.fit.leftOut', { n: count, number: showCount(count) })}
           </li>
         )}
         <li>
-          grey {formatCount(contrast.low)} black, {formatCount(contrast.high)} white
+          {t('frames.fit.greys', { low: showCount(contrast.low), high: showCount(contrast.high) })}
         </li>
       </ul>
     </figure>

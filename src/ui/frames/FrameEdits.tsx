@@ -1,5 +1,6 @@
 import { removePoint, setPointU } from '../../app/edits';
 import { isRejected } from '../../app/frameStates';
+import { t } from '../../text/text';
 import { rejectFrame } from '../actions';
 import { useDesk } from '../desk';
 import { QuantityField } from '../fields/QuantityField';
@@ -22,10 +23,10 @@ export function FrameEdits() {
     <div class="stack frame-edits">
       <div class="row">
         <ToolButton mode={{ kind: 'point' }}>
-          {placed === undefined ? 'Correct the centre' : 'Move the centre'}
+          {t(placed === undefined ? 'frames.edits.correct' : 'frames.edits.move')}
         </ToolButton>
         <button type="button" aria-pressed={rejected} onClick={() => rejectFrame(desk, frame)}>
-          {rejected ? 'Use this frame again' : 'Reject this frame'}
+          {t(rejected ? 'frames.edits.useAgain' : 'frames.edits.reject')}
         </button>
         {placed !== undefined && (
           <button
@@ -34,31 +35,26 @@ export function FrameEdits() {
               shots.edit(removePoint(frame), { label: `hand-placed centre ${frame} removed` })
             }
           >
-            Back to the measured centre
+            {t('frames.edits.back')}
           </button>
         )}
         {undoLabel !== null && (
           <button type="button" class="plain" onClick={shots.undo}>
-            <Icon name="undo" /> Undo: {undoLabel}
+            <Icon name="undo" /> {t('shell.header.undoWhat', { what: undoLabel })}
           </button>
         )}
       </div>
-      {desk.mode.value.kind === 'point' && (
-        <p class="muted">
-          Drag the mark or click the picture. Arrow keys move it by 0.1 px, with Shift by 1 px, with
-          Alt by 0.01 px.
-        </p>
-      )}
+      {desk.mode.value.kind === 'point' && <p class="muted">{t('frames.edits.how')}</p>}
       {placed !== undefined && (
         <div class="pair">
           <QuantityField
-            label="u of x by hand"
+            label={t('frames.edits.ux')}
             rule={RULES.placingU}
             value={placed.ux}
             onCommit={(ux) => ux !== null && setU({ ux })}
           />
           <QuantityField
-            label="u of y by hand"
+            label={t('frames.edits.uy')}
             rule={RULES.placingU}
             value={placed.uy}
             onCommit={(uy) => uy !== null && setU({ uy })}

@@ -1,14 +1,9 @@
-import { framesOf, placeAmong, ROUNDS, type Round } from '../../app/frameStates';
+import { framesOf, placeAmong, ROUNDS } from '../../app/frameStates';
 import type { Result } from '../../app/resultTypes';
-import { formatCount } from '../../core/format';
+import { showCount } from '../../text/show';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { Icon } from '../shell/Icon';
-
-const ROUND_WORDS: Readonly<Record<Round, string>> = {
-  leftOut: 'Frames left out',
-  poorestFirst: 'Used frames, poorest fit first',
-  looked: 'All frames of the flight',
-};
 
 /** Goes through the frames of one kind only, with the place among them. */
 export function FrameRounds({ result }: { readonly result: Result }) {
@@ -16,11 +11,11 @@ export function FrameRounds({ result }: { readonly result: Result }) {
   const round = desk.round.value;
   const frames = framesOf(round, result);
   const place = placeAmong(frames, desk.session.player.current.value, round !== 'poorestFirst');
-  const count = formatCount(frames.length);
+  const count = showCount(frames.length);
   return (
     <div class="row frame-rounds">
       <label class="row">
-        Go through
+        {t('frames.rounds.goThrough')}
         <select
           value={round}
           onChange={(event) => {
@@ -32,7 +27,7 @@ export function FrameRounds({ result }: { readonly result: Result }) {
         >
           {ROUNDS.map((one) => (
             <option key={one} value={one}>
-              {ROUND_WORDS[one]}
+              {t(`frames.rounds.${one}`)}
             </option>
           ))}
         </select>
@@ -43,17 +38,17 @@ export function FrameRounds({ result }: { readonly result: Result }) {
           disabled={place.previous === null}
           onClick={() => desk.goRound('previous')}
         >
-          <Icon name="previous" /> Previous
+          <Icon name="previous" /> {t('frames.rounds.previous')}
         </button>
         <output class="frame-rounds-place">
           {place.index !== null
-            ? `${formatCount(place.index + 1)} of ${count}`
+            ? t('frames.rounds.place', { number: showCount(place.index + 1), all: count })
             : frames.length === 0
-              ? 'none'
-              : `${count} in all`}
+              ? t('frames.rounds.none')
+              : t('frames.rounds.inAll', { all: count })}
         </output>
         <button type="button" disabled={place.next === null} onClick={() => desk.goRound('next')}>
-          Next <Icon name="next" />
+          {t('frames.rounds.next')} <Icon name="next" />
         </button>
       </div>
     </div>

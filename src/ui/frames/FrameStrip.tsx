@@ -2,6 +2,7 @@ import type { TargetedKeyboardEvent, TargetedMouseEvent } from 'preact';
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { FrameMark, FrameState } from '../../app/frameStates';
 import { useWidth } from '../../plots/useWidth';
+import { t } from '../../text/text';
 
 interface FrameStripProps {
   readonly states: readonly FrameState[];
@@ -14,13 +15,6 @@ const CELL = 11;
 const ROW = 20;
 const LABEL = 46;
 
-const WORDS: Readonly<Record<FrameMark, string>> = {
-  used: 'used',
-  byHand: 'placed by hand',
-  refused: 'refused',
-  rejected: 'rejected by you',
-  outside: 'ball not looked for',
-};
 const MARKS = ['used', 'byHand', 'refused', 'rejected', 'outside'] as const;
 
 /** Each mark has its own shape. */
@@ -96,11 +90,14 @@ export function FrameStrip({ states, current, onPick }: FrameStripProps) {
           class="frame-strip-marks"
           role="slider"
           tabIndex={0}
-          aria-label="Frames around the flight"
+          aria-label={t('frames.strip.label')}
           aria-valuemin={first}
           aria-valuemax={last}
           aria-valuenow={Math.min(Math.max(current, first), last)}
-          aria-valuetext={`frame ${current}, ${WORDS[now?.mark ?? 'outside']}`}
+          aria-valuetext={t('frames.strip.now', {
+            frame: current,
+            mark: t(`frames.strip.mark.${now?.mark ?? 'outside'}`),
+          })}
           onKeyDown={keys}
           onClick={(event) => {
             const state = stateAt(event);
@@ -149,13 +146,19 @@ export function FrameStrip({ states, current, onPick }: FrameStripProps) {
                 <svg width="12" height="12" aria-hidden="true">
                   <path class={`frame-mark-${mark}`} d={markPath(mark, 6, 6)} />
                 </svg>
-                {mark === 'outside' ? WORDS[mark] : `${count} ${WORDS[mark]}`}
+                {mark === 'outside'
+                  ? t('frames.strip.mark.outside')
+                  : t(`frames.strip.count.${mark}`, { n: count })}
               </li>
             );
           })}
         </ul>
         <span class="frame-strip-reading">
-          {told !== null && `frame ${told.frame}: ${WORDS[told.mark]}`}
+          {told !== null &&
+            t('frames.strip.told', {
+              frame: told.frame,
+              mark: t(`frames.strip.mark.${told.mark}`),
+            })}
         </span>
       </div>
     </div>

@@ -1,17 +1,20 @@
 import type { InspectionState } from '../../app/inspecting';
 import type { Position } from '../../app/resultTypes';
 import type { Reason } from '../../core/reason';
+import type { TextKey } from '../../text/catalogue';
+import { reasonWords, t } from '../../text/text';
 import { Icon } from '../shell/Icon';
 
+type RemedyKey = Extract<TextKey, `frames.verdict.remedy.${string}`>;
+
 /** What a person can do about a frame whose reason itself does not say. */
-const REMEDIES: Readonly<Record<string, string>> = {
-  rejectedByHand: 'Use it again if it was taken out by mistake.',
-  beforeExit: 'Nothing needs to be done: only free flight counts.',
-  outlier: 'Look at the outline: correct the centre where it is off, or leave the frame out.',
-  offPath: 'Look at the outline: correct the centre where it is off, or leave the frame out.',
-  ballBroke: 'Nothing needs to be done: a broken ball is not measured.',
+const REMEDIES: Readonly<Record<string, RemedyKey>> = {
+  rejectedByHand: 'frames.verdict.remedy.takenBack',
+  beforeExit: 'frames.verdict.remedy.freeFlight',
+  outlier: 'frames.verdict.remedy.outline',
+  offPath: 'frames.verdict.remedy.outline',
+  ballBroke: 'frames.verdict.remedy.broken',
 };
-const ANY_REMEDY = 'Place the centre by hand if you can see the ball, or leave the frame out.';
 
 /** Whether the frame counts, and if not why and what to do. */
 export function FrameVerdict(props: {
@@ -22,19 +25,13 @@ export function FrameVerdict(props: {
   readonly anyFound: boolean;
 }) {
   const { frame, position, inspection, anyFound } = props;
-  const title = `Frame ${frame}`;
   if (position === null) {
     return (
       <div class="verdict">
-        <h3>
-          {title}: {anyFound ? 'the ball was not looked for' : 'no ball was found'}
-        </h3>
+        <h3>{t(anyFound ? 'frames.verdict.notLookedFor' : 'frames.verdict.noBall', { frame })}</h3>
         <p>
-          {anyFound
-            ? 'The path found does not lead through this frame.'
-            : 'Nothing in the film was taken for the ball.'}{' '}
-          If it is in this frame, place the centre by hand on the film, or show in the Ball step
-          where it is and measure again.
+          {t(anyFound ? 'frames.verdict.notThrough' : 'frames.verdict.nothingTaken')}{' '}
+          {t('frames.verdict.ifThere')}
         </p>
       </div>
     );
@@ -43,7 +40,8 @@ export function FrameVerdict(props: {
     return (
       <div class="verdict verdict-used">
         <h3>
-          <Icon name="done" /> {title}: used{position.manual && ', placed by hand'}
+          <Icon name="done" />{' '}
+          {t(position.manual ? 'frames.verdict.usedByHand' : 'frames.verdict.used', { frame })}
         </h3>
         {inspection.kind === 'failed' && <Refusal reason={inspection.reason} />}
       </div>
@@ -52,19 +50,24 @@ export function FrameVerdict(props: {
   return (
     <div class="verdict verdict-refused" data-code={position.why?.code}>
       <h3>
-        <Icon name="needsYou" /> {title}: left out
+        <Icon name="needsYou" /> {t('frames.verdict.leftOut', { frame })}
       </h3>
-      <Refusal reason={position.why ?? { code: 'leftOut', message: 'It was left out.' }} />
+      <Refusal
+        reason={position.why ?? { code: 'leftOut', message: t('frames.verdict.leftOutWhy') }}
+      />
       {inspection.kind === 'failed' && <Refusal reason={inspection.reason} />}
     </div>
   );
 }
 
 function Refusal({ reason }: { readonly reason: Reason }) {
+  const { message, remedy } = reasonWords(reason);
   return (
     <p>
-      {reason.message}{' '}
-      <span class="remedy">{reason.remedy ?? REMEDIES[reason.code] ?? ANY_REMEDY}</span>
+      {message}{' '}
+      <span class="remedy">
+        {remedy ?? t(REMEDIES[reason.code] ?? 'frames.verdict.remedy.any')}
+      </span>
     </p>
   );
 }

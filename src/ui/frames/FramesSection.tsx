@@ -2,6 +2,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import { frameStates } from '../../app/frameStates';
 import type { Position, Reduction } from '../../app/resultTypes';
 import type { ImageRect } from '../../core/units';
+import { t } from '../../text/text';
 import { placeCentre } from '../actions';
 import { useDesk } from '../desk';
 import { ReasonText } from '../shell/Notices';
@@ -37,7 +38,7 @@ export function FramesSection() {
     <section class={`frames frames-${step} stack`} aria-labelledby={FRAMES_ID}>
       <div class="row frames-head">
         <h2 id={FRAMES_ID} tabIndex={-1}>
-          Frame by frame
+          {t('frames.title')}
         </h2>
         {reduction !== null && <FrameRounds result={reduction.result} />}
       </div>
@@ -57,11 +58,7 @@ function Unmeasured() {
   const running = measuring.status.value.kind === 'running';
   return (
     <>
-      <p class="muted">
-        {running
-          ? 'The film is being measured; each frame’s fit can be looked at afterwards.'
-          : 'Nothing is measured yet. Once it is, each frame shows here what was fitted and what is left over, and can be corrected by hand.'}
-      </p>
+      <p class="muted">{t(running ? 'frames.beingMeasured' : 'frames.notMeasured')}</p>
       {!running && <FrameEdits />}
     </>
   );
@@ -96,9 +93,7 @@ function Measured({ reduction }: { readonly reduction: Reduction }) {
       <div class="frame-sheet">
         {rect === null ? (
           <p class="pixel-placeholder">
-            {state.kind === 'loading'
-              ? 'Laying the fit open…'
-              : 'A centre placed on the film above is enlarged here.'}
+            {t(state.kind === 'loading' ? 'frames.layingOpen' : 'frames.placedHere')}
           </p>
         ) : (
           <>
@@ -113,7 +108,7 @@ function Measured({ reduction }: { readonly reduction: Reduction }) {
                 onMove={(at) => placeCentre(desk, frame, at)}
               />
             ) : (
-              <p class="pixel-placeholder">Fetching the frame…</p>
+              <p class="pixel-placeholder">{t('frames.fetching')}</p>
             )}
             {state.kind === 'failed' ? (
               <div class="pixel-placeholder" role="alert">

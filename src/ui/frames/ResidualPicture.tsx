@@ -1,7 +1,8 @@
 import { useMemo } from 'preact/hooks';
 import { residualReading } from '../../app/inspectionReadings';
 import type { FrameInspection } from '../../app/resultTypes';
-import { formatNumber } from '../../core/format';
+import { showNumber } from '../../text/show';
+import { t } from '../../text/text';
 import { Cased } from '../film/Cased';
 import { LeftOut } from './LeftOut';
 import { PixelPicture } from './PixelPicture';
@@ -20,23 +21,23 @@ export function ResidualPicture({ inspection }: { readonly inspection: FrameInsp
     [residual],
   );
   const reading = inspection === null ? null : residualReading(inspection);
-  const told = reading === null ? '' : `, ${formatNumber(reading.rms, 2)} times the noise`;
+  const index = inspection?.frame ?? '';
   return (
     <figure class="fit-picture residual">
       <figcaption>
-        <strong>Film minus model</strong>
+        <strong>{t('frames.residual.title')}</strong>
       </figcaption>
       <PixelPicture
         columns={columns}
         rows={rows}
-        label={`What the model leaves over in frame ${inspection?.frame ?? ''}${told}`}
+        label={
+          reading === null
+            ? t('frames.residual.label', { frame: index })
+            : t('frames.residual.labelNoise', { frame: index, rms: showNumber(reading.rms, 2) })
+        }
         paint={paint}
         placeholder={
-          <p>
-            {inspection === null
-              ? 'Laying the fit open…'
-              : 'No model was fitted in this frame, so nothing can be taken off the film.'}
-          </p>
+          <p>{t(inspection === null ? 'frames.layingOpen' : 'frames.residual.noModel')}</p>
         }
       >
         {(scale) => {
@@ -66,7 +67,7 @@ export function ResidualPicture({ inspection }: { readonly inspection: FrameInsp
           <span>−{SPAN}</span>
           <span class="residual-bar" />
           <span>+{SPAN}</span>
-          <span class="residual-unit">standard deviations of the noise</span>
+          <span class="residual-unit">{t('frames.residual.unit')}</span>
         </div>
       )}
     </figure>

@@ -1,5 +1,6 @@
 import type { Quantity } from '../../core/estimate';
-import { formatQuantity } from '../../core/format';
+import { showFixed, showQuantity } from '../../text/show';
+import { t, tRich } from '../../text/text';
 import { useDesk } from '../desk';
 
 /** What the last edit did to the exit velocity: '176.80 → 176.84 m/s'. */
@@ -11,8 +12,8 @@ export function VelocityChangeWords() {
     <p class="velocity-change" role="status">
       {change !== null && (
         <>
-          Exit velocity <strong>{words(change, unit)}</strong>
-          <span class="muted"> after: {change.label}</span>
+          {tRich('frames.velocity.change', { change: words(change, unit) })}
+          <span class="muted"> {t('frames.velocity.after', { what: change.label })}</span>
         </>
       )}
     </p>
@@ -29,13 +30,21 @@ function words({ before, after }: Change, unit: string): string {
   const shift = before && after ? after.value - before.value : 0;
   // To the place the uncertainty sets, or to the one where the change shows.
   const placeU = shift === 0 ? u : Math.min(u, Math.max(10 * Math.abs(shift), u / FINEST));
-  const stated = ({ value }: Quantity) =>
-    formatQuantity({ value, u: placeU }, 'speed', unit, false);
+  const stated = ({ value }: Quantity) => showQuantity({ value, u: placeU }, 'speed', unit, false);
   const bare = (quantity: Quantity) => stated(quantity).replace(` ${unit}`, '');
-  if (after === undefined) return `${before === null ? 'none' : bare(before)} → …`;
-  if (before === null) return after === null ? 'none, as before' : `none → ${stated(after)}`;
-  if (after === null) return `${stated(before)} → none`;
-  if (shift === 0) return `${stated(after)}, unchanged`;
-  const share = u > 0 ? `, ${shift < 0 ? '−' : '+'}${Math.abs(shift / u).toFixed(2)} u` : '';
-  return `${bare(before)} → ${stated(after)}${share}`;
+  const none = t('frames.velocity.none');
+  const to = (first: string, second: string) =>
+    t('frames.velocity.to', { before: first, after: second });
+  if (after === undefined) return to(before === null ? none : bare(before), '…');
+  if (before === null) {
+    return after === null ? t('frames.velocity.stillNone') : to(none, stated(after));
+  }
+  if (after === null) return to(stated(before), none);
+  if (shift === 0) return t('frames.velocity.unchanged', { speed: stated(after) });
+  if (u <= 0) return to(bare(before), stated(after));
+  return t('frames.velocity.toBy', {
+    before: bare(before),
+    after: stated(after),
+    share: `${shift < 0 ? '−' : '+'}${showFixed(Math.abs(shift / u), 2)}`,
+  });
 }

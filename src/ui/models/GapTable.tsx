@@ -1,13 +1,13 @@
 import { signal } from '@preact/signals';
-import { MODEL_ORDER } from '../../app/modelComparison';
 import type { GapCloser, ModelName } from '../../app/resultTypes';
-import { formatNumber, numberAt, shortNumber } from '../../core/format';
 import { BudgetChart } from '../../plots/BudgetChart';
+import { showNumber, showNumberAt, showShortNumber } from '../../text/show';
+import { reasonWords, t } from '../../text/text';
 import { useDesk } from '../desk';
 import { ChoiceField } from '../fields/ChoiceField';
 import { Wide } from '../result/Wide';
 import { speedShown } from '../result/words';
-import { MODEL_CARDS } from './words';
+import { modelChoices } from './words';
 
 /** The model whose inputs are looked at. */
 const chosen = signal<ModelName>('gasDynamics');
@@ -23,12 +23,12 @@ export function GapTable() {
   const closers = outlook?.closers ?? null;
   return (
     <section class="stack" aria-labelledby="gap-title">
-      <h3 id="gap-title">What would have to be wrong</h3>
+      <h3 id="gap-title">{t('models.gap.title')}</h3>
       <div class="models-choice">
         <ChoiceField
-          label="By the model"
+          label={t('models.gap.byModel')}
           value={chosen.value}
-          choices={MODEL_ORDER.map((value) => ({ value, label: MODEL_CARDS[value].title }))}
+          choices={modelChoices()}
           onChange={(name) => {
             chosen.value = name;
           }}
@@ -53,28 +53,26 @@ export function GapTable() {
 }
 
 function reasonForNone(waiting: boolean, noSpeed: boolean): string {
-  if (waiting) return 'Being worked out; the speeds come first.';
-  return noSpeed
-    ? 'Measure the film first: there is no speed to hold the model against.'
-    : 'By this model the ball does not leave, so no gap can be closed.';
+  if (waiting) return t('models.gap.waiting');
+  return t(noSpeed ? 'models.gap.noSpeed' : 'models.gap.doesNotLeave');
 }
 
 function Closers({ closers }: { readonly closers: readonly GapCloser[] }) {
   return (
-    <Wide name="What would have to be wrong">
+    <Wide name={t('models.gap.title')}>
       <table>
-        <caption>One input at a time, the others as stated; the least far-fetched first</caption>
+        <caption>{t('models.gap.caption')}</caption>
         <thead>
           <tr>
-            <th scope="col">Input</th>
+            <th scope="col">{t('models.gap.input')}</th>
             <th scope="col" class="number">
-              Would have to be
+              {t('models.gap.needed')}
             </th>
             <th scope="col" class="number">
-              Off by
+              {t('models.gap.off')}
             </th>
             <th scope="col" class="number">
-              In its own uncertainties
+              {t('models.gap.inU')}
             </th>
           </tr>
         </thead>
@@ -84,17 +82,17 @@ function Closers({ closers }: { readonly closers: readonly GapCloser[] }) {
               <th scope="row">{source}</th>
               {needed.ok ? (
                 <>
-                  <td class="number">{withUnit(numberAt(needed.value.value, 4), unit)}</td>
+                  <td class="number">{withUnit(showNumberAt(needed.value.value, 4), unit)}</td>
                   <td class="number">{withUnit(signed(needed.value.shift), unit)}</td>
                   <td class="number">
                     {needed.value.inU === null
-                      ? 'stated as exact'
-                      : formatNumber(needed.value.inU, 2)}
+                      ? t('models.gap.exact')
+                      : showNumber(needed.value.inU, 2)}
                   </td>
                 </>
               ) : (
                 <td colSpan={3} class="muted">
-                  {needed.reason.message}
+                  {reasonWords(needed.reason).message}
                 </td>
               )}
             </tr>
@@ -106,4 +104,4 @@ function Closers({ closers }: { readonly closers: readonly GapCloser[] }) {
 }
 
 const withUnit = (text: string, unit: string) => `${text} ${unit}`.trim();
-const signed = (x: number) => (x > 0 ? `+${shortNumber(x, 2)}` : shortNumber(x, 2));
+const signed = (x: number) => (x > 0 ? `+${showShortNumber(x, 2)}` : showShortNumber(x, 2));

@@ -1,22 +1,22 @@
 import { MODEL_ORDER } from '../../app/modelComparison';
-import { MODEL_CARDS } from './words';
+import { t } from '../../text/text';
+import { modelTitle } from './words';
 
 /** What each model takes for granted and where it comes from. */
 export function ModelCards() {
   return (
     <section class="stack" aria-labelledby="model-cards">
-      <h3 id="model-cards">What the models take for granted</h3>
+      <h3 id="model-cards">{t('models.cards.title')}</h3>
       <div class="model-cards">
-        {MODEL_ORDER.map((name) => {
-          const { title, assumes, source } = MODEL_CARDS[name];
-          return (
-            <article key={name} class="model-card">
-              <h4>{title}</h4>
-              <p>{assumes}</p>
-              <p class="muted">Source: {source}</p>
-            </article>
-          );
-        })}
+        {MODEL_ORDER.map((name) => (
+          <article key={name} class="model-card">
+            <h4>{modelTitle(name)}</h4>
+            <p>{t(`models.cards.${name}.assumes`)}</p>
+            <p class="muted">
+              {t('models.cards.source', { source: t(`models.cards.${name}.source`) })}
+            </p>
+          </article>
+        ))}
       </div>
     </section>
   );

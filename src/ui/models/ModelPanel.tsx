@@ -1,9 +1,9 @@
 import { useState } from 'preact/hooks';
-import { PREDICTIONS_CAUTION } from '../../app/cautions';
 import { changeLauncher, stateLauncher } from '../../app/edits';
 import type { LauncherInputs } from '../../app/resultTypes';
 import type { Estimate } from '../../core/estimate';
 import type { QuantityRule } from '../../core/quantityText';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { EstimateField } from '../fields/EstimateField';
 import { RULES } from '../fields/rules';
@@ -19,13 +19,13 @@ export function ModelPanel() {
   const draft = shots.draft.value;
   if (draft === null)
     return (
-      <Panel step="models" title="Models">
-        Open footage first.
+      <Panel step="models" title={t('models.title')}>
+        {t('panels.openFirst')}
       </Panel>
     );
   return (
-    <Panel step="models" title="Models">
-      <p class="muted">{PREDICTIONS_CAUTION}</p>
+    <Panel step="models" title={t('models.title')}>
+      <p class="muted">{t('models.caution')}</p>
       {draft.launcher === null ? (
         <FirstInputs />
       ) : (
@@ -37,7 +37,7 @@ export function ModelPanel() {
           />
         </>
       )}
-      <p class="muted">Ball and air are stated on the Ball step; they go into the models too.</p>
+      <p class="muted">{t('models.ballAndAir')}</p>
     </Panel>
   );
 }
@@ -51,20 +51,20 @@ export function Predict() {
     <div class="stack">
       {models.isStale.value && work.kind !== 'running' && (
         <div class="notice notice-warning" role="status">
-          <p>Launcher, film or coverage changed after the models were run. Predict again.</p>
+          <p>{t('models.run.stale')}</p>
         </div>
       )}
       {asked && work.kind === 'idle' && (
         <div class="notice notice-warning" role="status">
-          <p>Cancelled: not every model is done.</p>
+          <p>{t('models.run.cancelled')}</p>
         </div>
       )}
-      <WorkState work={work} doing="Running the models" onCancel={models.cancel}>
+      <WorkState work={work} doing={t('models.run.running')} onCancel={models.cancel}>
         {() => null}
       </WorkState>
       {work.kind !== 'running' && (
         <button type="button" class="primary measure" onClick={() => void models.run()}>
-          {asked ? 'Predict again' : 'Predict'}
+          {t(asked ? 'models.run.again' : 'models.run.predict')}
         </button>
       )}
     </div>
@@ -84,17 +84,17 @@ function FirstInputs() {
     }
   };
   return (
-    <Group title="Launcher">
-      <p>No launcher is stated yet. Bore and barrel length come first.</p>
+    <Group title={t('models.launcher.title')}>
+      <p>{t('models.launcher.none')}</p>
       <EstimateField
-        label="Bore diameter"
+        label={t('models.launcher.boreDiameter')}
         rule={RULES.boreDiameter}
         value={bore}
         firstU={relative(SHARE_U)}
         onCommit={(next) => state(next, length)}
       />
       <EstimateField
-        label="Barrel length, seal to seal"
+        label={t('models.launcher.barrelLength')}
         rule={RULES.barrelLength}
         value={length}
         firstU={relative(SHARE_U)}
@@ -114,47 +114,59 @@ interface LauncherField {
   readonly hint?: string;
 }
 
-const MAIN: readonly LauncherField[] = [
+const mainFields = (): readonly LauncherField[] => [
   {
-    ...{ key: 'boreDiameter', label: 'Bore diameter', rule: RULES.boreDiameter },
+    ...{ key: 'boreDiameter', label: t('models.launcher.boreDiameter'), rule: RULES.boreDiameter },
     firstU: relative(SHARE_U),
   },
   {
-    ...{ key: 'barrelLength', label: 'Barrel length, seal to seal', rule: RULES.barrelLength },
+    ...{ key: 'barrelLength', label: t('models.launcher.barrelLength'), rule: RULES.barrelLength },
     firstU: relative(SHARE_U),
   },
   {
-    ...{ key: 'residualPressure', label: 'Residual pressure', rule: RULES.residualPressure },
-    ...{ firstU: relative(0.1), optional: true, placeholder: 'needed' },
-    hint: 'Absolute pressure of the air left in the barrel.',
+    ...{
+      key: 'residualPressure',
+      label: t('models.launcher.residualPressure'),
+      rule: RULES.residualPressure,
+    },
+    ...{ firstU: relative(0.1), optional: true, placeholder: t('models.launcher.needed') },
+    hint: t('models.launcher.hint.residualPressure'),
   },
   {
-    ...{ key: 'sealBurstPressure', label: 'Seal burst pressure', rule: RULES.sealBurstPressure },
-    ...{ firstU: relative(0.2), optional: true, placeholder: 'needed' },
-    hint: 'How far the pressure inside exceeds that outside when the muzzle seal opens.',
+    ...{
+      key: 'sealBurstPressure',
+      label: t('models.launcher.sealBurstPressure'),
+      rule: RULES.sealBurstPressure,
+    },
+    ...{ firstU: relative(0.2), optional: true, placeholder: t('models.launcher.needed') },
+    hint: t('models.launcher.hint.sealBurstPressure'),
   },
 ];
 
-const LOSSES: readonly LauncherField[] = [
+const lossFields = (): readonly LauncherField[] => [
   {
-    ...{ key: 'startPosition', label: 'Start of the ball’s centre', rule: RULES.startPosition },
-    ...{ firstU: () => 1e-3, optional: true, placeholder: 'close to the seal' },
-    hint: 'From the rear seal. Left empty: the ball lies 1 ± 0.5 mm from it.',
+    ...{
+      key: 'startPosition',
+      label: t('models.launcher.startPosition'),
+      rule: RULES.startPosition,
+    },
+    ...{ firstU: () => 1e-3, optional: true, placeholder: t('models.launcher.closeToSeal') },
+    hint: t('models.launcher.hint.startPosition'),
   },
   {
-    ...{ key: 'gapDischarge', label: 'Discharge of the gap', rule: RULES.gapDischarge },
-    ...{ firstU: () => 0.15, hint: 'Coefficient of the leak past the ball; 0: no leak.' },
+    ...{ key: 'gapDischarge', label: t('models.launcher.gapDischarge'), rule: RULES.gapDischarge },
+    ...{ firstU: () => 0.15, hint: t('models.launcher.hint.gapDischarge') },
   },
   {
-    ...{ key: 'entranceLoss', label: 'Entrance loss', rule: RULES.entranceLoss },
-    ...{ firstU: () => 0.2, hint: 'About 0.5 with a sharp edge, near 0 with a bell mouth.' },
+    ...{ key: 'entranceLoss', label: t('models.launcher.entranceLoss'), rule: RULES.entranceLoss },
+    ...{ firstU: () => 0.2, hint: t('models.launcher.hint.entranceLoss') },
   },
   {
-    ...{ key: 'wallFriction', label: 'Wall friction', rule: RULES.wallFriction },
-    ...{ firstU: () => 0.005, hint: 'Darcy’s factor: about 0.02 in a smooth tube.' },
+    ...{ key: 'wallFriction', label: t('models.launcher.wallFriction'), rule: RULES.wallFriction },
+    ...{ firstU: () => 0.005, hint: t('models.launcher.hint.wallFriction') },
   },
   {
-    ...{ key: 'ballFriction', label: 'Ball friction, N', rule: RULES.ballFriction },
+    ...{ key: 'ballFriction', label: t('models.launcher.ballFriction'), rule: RULES.ballFriction },
     firstU: relative(0.5),
   },
 ];
@@ -177,10 +189,10 @@ export function LauncherFields(props: {
   );
   return (
     <>
-      <Group title="Launcher">{MAIN.map(field)}</Group>
-      <Fold title="Start, leak and losses">
-        <p class="muted">Common values unless you know better; each with its own uncertainty.</p>
-        {LOSSES.map(field)}
+      <Group title={t('models.launcher.title')}>{mainFields().map(field)}</Group>
+      <Fold title={t('models.launcher.losses')}>
+        <p class="muted">{t('models.launcher.lossesWhat')}</p>
+        {lossFields().map(field)}
       </Fold>
     </>
   );

@@ -4,9 +4,10 @@ import { type Estimate, intervalFactor, type Quantity } from '../../core/estimat
 import { GasDiagram } from '../../plots/GasDiagram';
 import { SealPressurePlot } from '../../plots/SealPressurePlot';
 import { SpeedPlot } from '../../plots/SpeedPlot';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { speedShown } from '../result/words';
-import { MODEL_CARDS } from './words';
+import { MODEL_LOOKS, modelTitle } from './words';
 
 /** What is drawn of a model that knows of air ahead of the ball. */
 const WITH_AIR_AHEAD: readonly ModelName[] = ['momentum', 'gasDynamics', 'expansion'];
@@ -25,8 +26,12 @@ export function ModelPlots() {
   const curves = MODEL_ORDER.flatMap((name) => {
     const points = views[name].outlook?.lengths ?? [];
     if (points.length === 0) return [];
-    const { title, look } = MODEL_CARDS[name];
-    return [{ name: title, look, points: points.map(({ at, speed }) => speedAt(at, speed)) }];
+    return [
+      {
+        ...{ name: modelTitle(name), look: MODEL_LOOKS[name] },
+        points: points.map(({ at, speed }) => speedAt(at, speed)),
+      },
+    ];
   });
   const seals = WITH_AIR_AHEAD.flatMap((name) => {
     const prediction = predictionOf(views[name]);
@@ -34,8 +39,8 @@ export function ModelPlots() {
     const { curve, exit, lead } = prediction;
     return [
       {
-        name: MODEL_CARDS[name].title,
-        look: MODEL_CARDS[name].look,
+        name: modelTitle(name),
+        look: MODEL_LOOKS[name],
         times: curve.time.map((t) => t - exit.time),
         pressures: curve.sealPressure,
         lead: lead.quantity.value,
@@ -48,8 +53,8 @@ export function ModelPlots() {
     <div class="plots">
       {curves.length > 0 && (
         <SpeedPlot
-          title="Exit speed and barrel length"
-          axis={{ name: 'barrel length', unit: METRES }}
+          title={t('models.plots.title')}
+          axis={{ name: t('models.plots.axis'), unit: METRES }}
           unit={speedShown(desk.preferences.speedUnit.value)}
           curves={curves}
           measured={
@@ -57,7 +62,7 @@ export function ModelPlots() {
               ? []
               : [
                   {
-                    name: shots.draft.value?.name || 'this shot',
+                    name: shots.draft.value?.name || t('models.plots.thisShot'),
                     ...speedAt(length.value, speed),
                     ...ends(length, intervalFactor(speed)),
                   },

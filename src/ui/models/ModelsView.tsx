@@ -1,5 +1,5 @@
-import { PREDICTIONS_CAUTION } from '../../app/cautions';
 import { MODEL_ORDER } from '../../app/modelComparison';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { GapTable } from './GapTable';
 import { ModelCards } from './ModelCards';
@@ -18,13 +18,13 @@ export function ModelsView() {
   return (
     <section
       class={`models evidence stack ${stale ? 'stale' : ''}`}
-      aria-label="Film against model"
+      aria-label={t('models.view.title')}
     >
-      <h2>Film against model</h2>
-      <p class="notice notice-warning">{PREDICTIONS_CAUTION}</p>
+      <h2>{t('models.view.title')}</h2>
+      <p class="notice notice-warning">{t('models.caution')}</p>
       {stale && (
         <p class="stale-word" role="status">
-          Launcher or film changed: predict again. Below is what the models said before.
+          {t('models.view.stale')}
         </p>
       )}
       {told ? (
@@ -47,16 +47,13 @@ function Empty(props: { readonly hasFilm: boolean; readonly hasLauncher: boolean
   const { hasFilm, hasLauncher } = props;
   return (
     <div class="models-empty stack">
-      <p>
-        Four models say how fast this launcher should fire and when its muzzle seal should open,
-        each with the uncertainty that the inputs give it, beside what the film measured.
-      </p>
+      <p>{t('models.view.what')}</p>
       {!hasFilm ? (
-        <p class="muted">Open footage first.</p>
+        <p class="muted">{t('panels.openFirst')}</p>
       ) : hasLauncher ? (
         <Predict />
       ) : (
-        <p class="muted">State the launcher in the sheet: bore, length and its two pressures.</p>
+        <p class="muted">{t('models.view.stateLauncher')}</p>
       )}
     </div>
   );

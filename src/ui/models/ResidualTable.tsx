@@ -1,9 +1,10 @@
 import { MODEL_ORDER } from '../../app/modelComparison';
 import { expanded } from '../../core/estimate';
-import { formatNumber, formatQuantity, numberAt, percent } from '../../core/format';
+import { showNumber, showNumberAt, showPercent, showQuantity } from '../../text/show';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { Wide } from '../result/Wide';
-import { MODEL_CARDS } from './words';
+import { modelTitle } from './words';
 
 /** What residual air costs, by the models that know of it. */
 export function ResidualTable() {
@@ -22,24 +23,23 @@ export function ResidualTable() {
   const outside = question.launcher.air.pressure;
   return (
     <section class="stack" aria-labelledby="residual-title">
-      <h3 id="residual-title">What residual air costs</h3>
-      <Wide name="Exit speed and residual pressure">
+      <h3 id="residual-title">{t('models.residual.title')}</h3>
+      <Wide name={t('models.residual.name')}>
         <table>
           <caption>
-            Exit speed with other residual pressures, all else as stated (
-            {percent(question.coverage)})
+            {t('models.residual.caption', { coverage: showPercent(question.coverage) })}
           </caption>
           <thead>
             <tr>
               <th scope="col" class="number">
-                Of the air outside
+                {t('models.residual.share')}
               </th>
               <th scope="col" class="number">
-                Residual pressure
+                {t('models.residual.pressure')}
               </th>
               {columns.map(({ name }) => (
                 <th key={name} scope="col" class="number">
-                  {MODEL_CARDS[name].title}
+                  {modelTitle(name)}
                 </th>
               ))}
             </tr>
@@ -50,16 +50,18 @@ export function ResidualTable() {
               .map((at) => (
                 <tr key={at}>
                   <th scope="row" class="number">
-                    {formatNumber((100 * at) / outside, 1)} %
+                    {showNumber((100 * at) / outside, 1)} %
                   </th>
-                  <td class="number">{numberAt(at / 100, 3)} hPa</td>
+                  <td class="number">
+                    {t('models.residual.pressureIs', { number: showNumberAt(at / 100, 3) })}
+                  </td>
                   {columns.map(({ name, points }) => {
                     const point = points.find((one) => one.at === at);
                     return (
                       <td key={name} class="number">
                         {point === undefined
-                          ? 'does not leave'
-                          : formatQuantity(expanded(point.speed), 'speed', unit)}
+                          ? t('models.residual.doesNotLeave')
+                          : showQuantity(expanded(point.speed), 'speed', unit)}
                       </td>
                     );
                   })}

@@ -1,13 +1,14 @@
 import { MODEL_ORDER, type ModelView } from '../../app/modelComparison';
 import type { Agreement, ModelName } from '../../app/resultTypes';
 import { expanded, type Quantity } from '../../core/estimate';
-import { formatNumber, formatQuantity, percent } from '../../core/format';
 import type { Outcome } from '../../core/reason';
 import type { UnitKind } from '../../core/unitTable';
+import { showFixed, showNumber, showPercent, showQuantity } from '../../text/show';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { Wide } from '../result/Wide';
 import { ReasonText, WarningBox } from '../shell/Notices';
-import { MODEL_CARDS, VERDICT_WORDS } from './words';
+import { modelTitle } from './words';
 
 /** Exit speed and lead by the film and by each model, and how far apart they are. */
 export function SpeedTable() {
@@ -28,16 +29,15 @@ export function SpeedTable() {
     <>
       {agreement?.ok && (
         <p class="headline-2" data-role="model-verdict">
-          {agreement.value.meaning} <span class="muted">({MODEL_CARDS.gasDynamics.title})</span>
+          {t(`models.comparison.meaning.${agreement.value.verdict}`, {
+            zeta: showFixed(Math.abs(agreement.value.zeta), 1),
+          })}{' '}
+          <span class="muted">({modelTitle('gasDynamics')})</span>
         </p>
       )}
-      {measured.speed === null && (
-        <p class="muted">
-          The film gives no exit velocity yet, so nothing is held against the models.
-        </p>
-      )}
+      {measured.speed === null && <p class="muted">{t('models.comparison.noSpeed')}</p>}
       <Comparison
-        title="Exit speed"
+        title={t('models.comparison.speed')}
         measured={measured.speed}
         kind="speed"
         unit={unit}
@@ -45,23 +45,19 @@ export function SpeedTable() {
         rows={rowsOf(views, ({ speed, speedAgreement }) => [speed.quantity, speedAgreement])}
       />
       <Comparison
-        title="Lead of the muzzle seal"
+        title={t('models.comparison.lead')}
         measured={measured.lead}
         kind="time"
         unit="ms"
         coverage={coverage}
         rows={rowsOf(views, ({ lead, leadAgreement }) => [lead.quantity, leadAgreement])}
       />
-      <p class="muted">
-        ζ is the difference over its standard uncertainty: up to 2 they agree, from 3 on they
-        differ. Eₙ is the difference over its uncertainty expanded for 95 %: beyond 1 they differ.
-        The uncertainty of a model is that of its inputs; what it leaves out is not in it. Film and
-        model are taken as independent.
-      </p>
+      <p class="muted">{t('models.comparison.what')}</p>
       {warnings.map(({ name, one }) => (
         <WarningBox
           key={`${name}${one.code}${one.message}`}
-          reason={{ ...one, message: `${MODEL_CARDS[name].title}: ${one.message}` }}
+          reason={one}
+          say={(message) => t('models.comparison.ofModel', { model: modelTitle(name), message })}
         />
       ))}
     </>
@@ -98,43 +94,45 @@ function Comparison(props: {
   readonly rows: readonly Row[];
 }) {
   const { title, measured, kind, unit, coverage, rows } = props;
-  const show = (one: Quantity) => formatQuantity(expanded(one), kind, unit);
+  const show = (one: Quantity) => showQuantity(expanded(one), kind, unit);
   return (
     <Wide name={title}>
       <table class="comparison">
         <caption>
-          {title} ({percent(coverage)})
+          {t('models.comparison.caption', { title, coverage: showPercent(coverage) })}
         </caption>
         <thead>
           <tr>
-            <th scope="col">From</th>
+            <th scope="col">{t('models.comparison.from')}</th>
             <th scope="col" class="number">
               {title}
             </th>
             <th scope="col" class="number">
-              Film minus model
+              {t('models.comparison.difference')}
             </th>
             <th scope="col" class="number">
               ζ
             </th>
             <th scope="col" class="number">
-              Eₙ
+              {t('models.comparison.en')}
             </th>
-            <th scope="col">Film and model</th>
+            <th scope="col">{t('models.comparison.filmAndModel')}</th>
           </tr>
         </thead>
         <tbody>
           <tr class="comparison-film">
-            <th scope="row">Film</th>
-            <td class="number">{measured === null ? 'not measured' : show(measured)}</td>
+            <th scope="row">{t('models.comparison.film')}</th>
+            <td class="number">
+              {measured === null ? t('models.comparison.notMeasured') : show(measured)}
+            </td>
             <td colSpan={4} />
           </tr>
           {rows.map(({ name, told }) => (
             <tr key={name} data-model={name}>
-              <th scope="row">{MODEL_CARDS[name].title}</th>
+              <th scope="row">{modelTitle(name)}</th>
               {told === null ? (
                 <td colSpan={5} class="muted">
-                  being worked out
+                  {t('models.comparison.waiting')}
                 </td>
               ) : told.ok ? (
                 <>
@@ -171,9 +169,9 @@ function Against(props: {
   return (
     <>
       <td class="number">{show(difference)}</td>
-      <td class="number">{formatNumber(zeta, 2)}</td>
-      <td class="number">{formatNumber(en, 2)}</td>
-      <td class={`verdict verdict-${verdict}`}>{VERDICT_WORDS[verdict]}</td>
+      <td class="number">{showNumber(zeta, 2)}</td>
+      <td class="number">{showNumber(en, 2)}</td>
+      <td class={`verdict verdict-${verdict}`}>{t(`models.comparison.verdict.${verdict}`)}</td>
     </>
   );
 }

@@ -1,21 +1,15 @@
-import { PREDICTIONS_CAUTION } from '../../app/cautions';
 import { NOTEBOOK_COVERAGE } from '../../app/notebook';
 import { type FoundFit, FREE_INPUTS } from '../../app/notebookFit';
-import type { FreeKey } from '../../app/resultTypes';
 import { expanded, type Quantity } from '../../core/estimate';
-import { formatCount, formatNumber, percent, quantityParts } from '../../core/format';
+import { quantityParts } from '../../core/format';
+import { showAs, showCount, showList, showNumber, showPercent } from '../../text/show';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
-import { MODEL_CARDS } from '../models/words';
+import { modelTitle } from '../models/words';
 import { WorkState } from '../panels/WorkState';
 import { Wide } from '../result/Wide';
 import { WarningBox } from '../shell/Notices';
 import { ModelChoice, model } from './ModelChoice';
-
-const FREE_WORDS: Readonly<Record<FreeKey, string>> = {
-  gapDischarge: 'discharge of the gap (leak)',
-  residualPressure: 'residual pressure',
-  sealBurstPressure: 'seal burst pressure',
-};
 
 /** Inputs of the launcher that nobody measured, told from the shots that count. */
 export function FitSection() {
@@ -24,10 +18,10 @@ export function FitSection() {
   const work = fit.state.value;
   return (
     <section class="stack" aria-labelledby="fit-title">
-      <h3 id="fit-title">Fit the launcher to the shots</h3>
+      <h3 id="fit-title">{t('notebook.fit.title')}</h3>
       <div class="notebook-choice">
         <fieldset class="stack notebook-free">
-          <legend>Set free, off by the same in every shot</legend>
+          <legend>{t('notebook.fit.free')}</legend>
           {FREE_INPUTS.map((key) => (
             <label class="option" key={key}>
               <input
@@ -35,7 +29,7 @@ export function FitSection() {
                 checked={fit.free.value.includes(key)}
                 onChange={(event) => fit.setFree(key, event.currentTarget.checked)}
               />
-              {FREE_WORDS[key]}
+              {t(`notebook.fit.input.${key}`)}
             </label>
           ))}
         </fieldset>
@@ -48,22 +42,22 @@ export function FitSection() {
               fit.withLeads.value = event.currentTarget.checked;
             }}
           />
-          Use the leads too
+          {t('notebook.fit.leads')}
         </label>
         <button
           type="button"
           disabled={work.kind === 'running' || fit.free.value.length === 0}
           onClick={() => void fit.run(model.value, NOTEBOOK_COVERAGE)}
         >
-          Fit
+          {t('notebook.fit.run')}
         </button>
       </div>
       {fit.isStale.value && (
         <p class="stale-word" role="status">
-          The shots that count, or what is set free, changed: fit again. Below is the fit of before.
+          {t('notebook.fit.stale')}
         </p>
       )}
-      <WorkState work={work} doing="Fitting" onCancel={fit.cancel}>
+      <WorkState work={work} doing={t('notebook.fit.running')} onCancel={fit.cancel}>
         {(found) => (
           <div class={`stack ${fit.isStale.value ? 'notebook-stale' : ''}`}>
             <Found found={found} />
@@ -79,30 +73,34 @@ const shown = (quantity: Quantity, unit: string): string => {
   if (parts === null) return '';
   const both =
     parts.exponent === '' ? `${parts.value} ± ${parts.u}` : `(${parts.value} ± ${parts.u})`;
-  return `${both}${parts.exponent} ${unit}`.trim();
+  return showAs(`${both}${parts.exponent} ${unit}`.trim());
 };
 
 function Found({ found: { fit, model: name, shots, leftOut } }: { readonly found: FoundFit }) {
   const { parameters, correlations, birgeRatio, dof, chiSquare, probability, pulls } = fit;
   return (
     <>
-      <Wide name="Fitted inputs">
+      <Wide name={t('notebook.fit.name')}>
         <table>
           <caption>
-            {MODEL_CARDS[name].title}, {formatCount(shots)} shots ({percent(NOTEBOOK_COVERAGE)})
+            {t('notebook.fit.caption', {
+              model: modelTitle(name),
+              number: showCount(shots),
+              coverage: showPercent(NOTEBOOK_COVERAGE),
+            })}
           </caption>
           <thead>
             <tr>
-              <th scope="col">Input</th>
+              <th scope="col">{t('notebook.fit.inputs')}</th>
               <th scope="col" class="number">
-                Fitted
+                {t('notebook.fit.fitted')}
               </th>
               <th scope="col" class="number">
-                Off from what is stated
+                {t('notebook.fit.off')}
               </th>
               {parameters.map(({ key, source }) => (
                 <th key={key} scope="col" class="number">
-                  Correlation with {source}
+                  {t('notebook.fit.correlation', { source })}
                 </th>
               ))}
             </tr>
@@ -111,11 +109,13 @@ function Found({ found: { fit, model: name, shots, leftOut } }: { readonly found
             {parameters.map(({ key, source, unit, shift, value }, i) => (
               <tr key={key}>
                 <th scope="row">{source}</th>
-                <td class="number">{value === null ? 'differs by shot' : shown(value, unit)}</td>
+                <td class="number">
+                  {value === null ? t('notebook.fit.differs') : shown(value, unit)}
+                </td>
                 <td class="number">{shown(shift, unit)}</td>
                 {(correlations[i] ?? []).map((one, j) => (
                   <td key={parameters[j]?.key} class="number">
-                    {formatNumber(one, 2)}
+                    {showNumber(one, 2)}
                   </td>
                 ))}
               </tr>
@@ -124,29 +124,29 @@ function Found({ found: { fit, model: name, shots, leftOut } }: { readonly found
         </table>
       </Wide>
       <p>
-        Chi-square {formatNumber(chiSquare, 3)} with {formatCount(dof)} degrees of freedom, Birge
-        ratio {formatNumber(birgeRatio, 3)}:{' '}
-        {probability >= 0.05
-          ? 'what is left over is explained by the uncertainties.'
-          : 'more is left over than the uncertainties explain, and theirs are enlarged by that ratio. The launcher scatters, or the model leaves something out.'}
+        {t(probability >= 0.05 ? 'notebook.fit.explained' : 'notebook.fit.unexplained', {
+          chiSquare: showNumber(chiSquare, 3),
+          dof: showCount(dof),
+          ratio: showNumber(birgeRatio, 3),
+        })}
       </p>
       {pulls.length > 0 && (
         <p>
-          Held inputs that the shots would have otherwise:{' '}
-          {pulls
-            .map(({ source, inU }) => `${source} by ${formatNumber(inU, 2)} of its uncertainty`)
-            .join(', ')}
-          .
+          {t('notebook.fit.held', {
+            inputs: showList(
+              pulls.map(({ source, inU }) =>
+                t('notebook.fit.heldBy', { source, number: showNumber(inU, 2) }),
+              ),
+            ),
+          })}
         </p>
       )}
       {fit.warnings.map((one) => (
         <WarningBox key={one.message} reason={one} />
       ))}
       <p class="muted">
-        {leftOut > 0 &&
-          `${formatCount(leftOut)} counted ${leftOut === 1 ? 'shot states' : 'shots state'} no whole launcher or no speed and took no part. `}
-        A fitted input takes up whatever else the model lacks: it is no measurement of it.{' '}
-        {PREDICTIONS_CAUTION}
+        {leftOut > 0 && t('notebook.fit.leftOut', { count: leftOut, number: showCount(leftOut) })}{' '}
+        {t('notebook.fit.what')} {t('models.caution')}
       </p>
     </>
   );

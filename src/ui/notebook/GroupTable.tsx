@@ -1,6 +1,7 @@
 import { type GroupStatistics, NOTEBOOK_COVERAGE } from '../../app/notebook';
 import { expanded } from '../../core/estimate';
-import { formatCount, formatNumber, formatQuantity, percent } from '../../core/format';
+import { showCount, showNumber, showPercent, showQuantity } from '../../text/show';
+import { reasonWords, t } from '../../text/text';
 import { useDesk } from '../desk';
 import { WorkState } from '../panels/WorkState';
 import { Wide } from '../result/Wide';
@@ -11,8 +12,12 @@ export function GroupTable() {
   const { statistics, cancelStatistics } = useDesk().session.notebook;
   return (
     <section class="stack" aria-labelledby="group-title">
-      <h3 id="group-title">What they say together</h3>
-      <WorkState work={statistics.value} doing="Summing up" onCancel={cancelStatistics}>
+      <h3 id="group-title">{t('notebook.together.title')}</h3>
+      <WorkState
+        work={statistics.value}
+        doing={t('notebook.together.working')}
+        onCancel={cancelStatistics}
+      >
         {(groups) => <Groups groups={groups} />}
       </WorkState>
     </section>
@@ -23,28 +28,30 @@ function Groups({ groups }: { readonly groups: readonly GroupStatistics[] }) {
   const leftOut = groups.flatMap((group) => group.leftOut);
   return (
     <>
-      <Wide name="What the shots say together">
+      <Wide name={t('notebook.together.name')}>
         <table>
-          <caption>Exit velocity, group by group ({percent(NOTEBOOK_COVERAGE)})</caption>
+          <caption>
+            {t('notebook.together.caption', { coverage: showPercent(NOTEBOOK_COVERAGE) })}
+          </caption>
           <thead>
             <tr>
-              <th scope="col">Group</th>
+              <th scope="col">{t('notebook.together.group')}</th>
               <th scope="col" class="number">
-                Shots
+                {t('notebook.together.shots')}
               </th>
               <th scope="col" class="number">
-                Mean
+                {t('notebook.together.mean')}
               </th>
               <th scope="col" class="number">
-                Repeatability
+                {t('notebook.together.repeatability')}
               </th>
               <th scope="col" class="number">
-                Launcher’s own scatter
+                {t('notebook.together.scatter')}
               </th>
               <th scope="col" class="number">
-                Birge ratio
+                {t('notebook.together.birgeRatio')}
               </th>
-              <th scope="col">Stands apart</th>
+              <th scope="col">{t('notebook.together.apart')}</th>
             </tr>
           </thead>
           <tbody>
@@ -54,18 +61,14 @@ function Groups({ groups }: { readonly groups: readonly GroupStatistics[] }) {
           </tbody>
         </table>
       </Wide>
-      <p class="muted">
-        Mean: weighted by each shot’s own uncertainty and the scatter between shots, what they share
-        kept in full. Repeatability: standard deviation of the speeds as measured. Launcher’s own
-        scatter: what is left of it when the shots’ own uncertainties are taken off. Birge ratio:
-        about 1 where the uncertainties explain the scatter. Stands apart: farther out than chance
-        puts one shot in twenty series (Grubbs).
-      </p>
+      <p class="muted">{t('notebook.together.what')}</p>
       {leftOut.length > 0 && (
         <details>
           <summary>
-            {formatCount(leftOut.length)} counted {leftOut.length === 1 ? 'shot has' : 'shots have'}{' '}
-            no exit velocity to count
+            {t('notebook.together.leftOut', {
+              count: leftOut.length,
+              number: showCount(leftOut.length),
+            })}
           </summary>
           <ul class="notebook-problems">
             {leftOut.map(({ name, reason }) => (
@@ -87,45 +90,51 @@ function Group({ group: { label, shots, report } }: { readonly group: GroupStati
     return (
       <tr>
         <th scope="row">{label}</th>
-        <td class="number">{formatCount(shots.length)}</td>
+        <td class="number">{showCount(shots.length)}</td>
         <td colSpan={5} class="muted" data-code={report.reason.code}>
-          {report.reason.message}
+          {reasonWords(report.reason).message}
         </td>
       </tr>
     );
   }
   const { mean, repeatability, launcherScatter, consistency, grubbs, sharedU } = report.value;
   /** To two figures. */
-  const plain = (value: number) => formatQuantity({ value, u: 0.5 * value }, 'speed', unit, false);
+  const plain = (value: number) => showQuantity({ value, u: 0.5 * value }, 'speed', unit, false);
+  const range = (low: string, high: number) =>
+    t('notebook.together.range', { low, high: plain(high) });
   const [low, high] = launcherScatter.interval;
   const apart = grubbs?.outlier ? shots[grubbs.index] : undefined;
   return (
     <tr>
       <th scope="row">{label}</th>
-      <td class="number">{formatCount(shots.length)}</td>
+      <td class="number">{showCount(shots.length)}</td>
       <td class="number">
-        {formatQuantity(expanded(mean), 'speed', unit)}
-        <span class="notebook-below">shared by them: u = {plain(sharedU)}</span>
+        {showQuantity(expanded(mean), 'speed', unit)}
+        <span class="notebook-below">{t('notebook.together.shared', { u: plain(sharedU) })}</span>
       </td>
       <td class="number">
-        {formatQuantity(repeatability, 'speed', unit, false)}
+        {showQuantity(repeatability, 'speed', unit, false)}
         <span class="notebook-below">
-          {plain(repeatability.interval[0])} to {plain(repeatability.interval[1])}
+          {range(plain(repeatability.interval[0]), repeatability.interval[1])}
         </span>
       </td>
       <td class="number">
-        {launcherScatter.value > 0 ? plain(launcherScatter.value) : 'none seen'}
-        <span class="notebook-below">
-          {low > 0 ? plain(low) : '0'} to {plain(high)}
-        </span>
+        {launcherScatter.value > 0 ? plain(launcherScatter.value) : t('notebook.together.noneSeen')}
+        <span class="notebook-below">{range(low > 0 ? plain(low) : '0', high)}</span>
       </td>
       <td class="number">
-        {formatNumber(consistency.birgeRatio, 3)}
+        {showNumber(consistency.birgeRatio, 3)}
         <span class="notebook-below">
-          {consistency.consistent ? 'explained' : 'more than explained'}
+          {t(
+            consistency.consistent
+              ? 'notebook.together.explained'
+              : 'notebook.together.moreThanExplained',
+          )}
         </span>
       </td>
-      <td class={apart === undefined ? 'muted' : 'verdict-differ'}>{apart ?? 'none'}</td>
+      <td class={apart === undefined ? 'muted' : 'verdict-differ'}>
+        {apart ?? t('notebook.together.noneApart')}
+      </td>
     </tr>
   );
 }

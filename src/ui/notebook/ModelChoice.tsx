@@ -1,17 +1,17 @@
 import { signal } from '@preact/signals';
-import { MODEL_ORDER } from '../../app/modelComparison';
 import type { ModelName } from '../../app/resultTypes';
+import { t } from '../../text/text';
 import { ChoiceField } from '../fields/ChoiceField';
-import { MODEL_CARDS } from '../models/words';
+import { modelChoices } from '../models/words';
 
 /** The model that is drawn beside the shots and fitted to them. */
 export const model = signal<ModelName>('gasDynamics');
 
 export const ModelChoice = () => (
   <ChoiceField
-    label="Model"
+    label={t('models.model')}
     value={model.value}
-    choices={MODEL_ORDER.map((value) => ({ value, label: MODEL_CARDS[value].title }))}
+    choices={modelChoices()}
     onChange={(next) => {
       model.value = next;
     }}

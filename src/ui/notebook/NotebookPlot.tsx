@@ -1,20 +1,20 @@
-import { PREDICTIONS_CAUTION } from '../../app/cautions';
 import { type ModelCurve, NOTEBOOK_COVERAGE, type PlotAxis } from '../../app/notebook';
 import { openNotebookShot } from '../../app/notebookShots';
 import type { NotebookEntry } from '../../app/resultTypes';
 import { intervalFactor, isAvailable } from '../../core/estimate';
 import { SpeedPlot } from '../../plots/SpeedPlot';
 import type { ShownUnit } from '../../plots/units';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { ChoiceField } from '../fields/ChoiceField';
-import { MODEL_CARDS } from '../models/words';
+import { MODEL_LOOKS, modelTitle } from '../models/words';
 import { WorkState } from '../panels/WorkState';
 import { speedShown } from '../result/words';
 import { ModelChoice, model } from './ModelChoice';
 
-const AXES: Readonly<Record<PlotAxis, { readonly name: string; readonly unit: ShownUnit }>> = {
-  barrelLength: { name: 'barrel length', unit: { symbol: 'm', perSi: 1 } },
-  residualPressure: { name: 'residual pressure', unit: { symbol: 'hPa', perSi: 0.01 } },
+const UNITS: Readonly<Record<PlotAxis, ShownUnit>> = {
+  barrelLength: { symbol: 'm', perSi: 1 },
+  residualPressure: { symbol: 'hPa', perSi: 0.01 },
 };
 
 /** The speeds of the shots counted against a number of the launcher, with a model's curve where one is asked for. */
@@ -29,14 +29,14 @@ export function NotebookPlot() {
   const curve = work.kind === 'done' && work.found.what === what ? work.found : null;
   return (
     <section class="stack" aria-labelledby="notebook-plot">
-      <h3 id="notebook-plot">Speed and launcher</h3>
+      <h3 id="notebook-plot">{t('notebook.plot.title')}</h3>
       <div class="notebook-choice">
         <ChoiceField
-          label="Drawn against"
+          label={t('notebook.plot.against')}
           value={what}
-          choices={(Object.keys(AXES) as PlotAxis[]).map((value) => ({
+          choices={(Object.keys(UNITS) as PlotAxis[]).map((value) => ({
             value,
-            label: AXES[value].name,
+            label: t(`notebook.plot.${value}.name`),
           }))}
           onChange={(next) => {
             notebook.axis.value = next;
@@ -48,18 +48,18 @@ export function NotebookPlot() {
           disabled={work.kind === 'running' || placed.length === 0}
           onClick={() => void notebook.drawCurve(model.value)}
         >
-          Draw its curve
+          {t('notebook.plot.draw')}
         </button>
       </div>
-      <WorkState work={work} doing="Running the model" onCancel={notebook.cancelCurve}>
+      <WorkState work={work} doing={t('notebook.plot.running')} onCancel={notebook.cancelCurve}>
         {() => null}
       </WorkState>
       {placed.length === 0 ? (
-        <p class="muted">No counted shot states both its speed and its {AXES[what].name}.</p>
+        <p class="muted">{t(`notebook.plot.${what}.none`)}</p>
       ) : (
         <SpeedPlot
-          title={`Exit speed and ${AXES[what].name}`}
-          axis={AXES[what]}
+          title={t(`notebook.plot.${what}.title`)}
+          axis={{ name: t(`notebook.plot.${what}.name`), unit: UNITS[what] }}
           unit={speedShown(desk.preferences.speedUnit.value)}
           curves={curve === null ? [] : [lineOf(curve)]}
           measured={placed.flatMap((entry) => pointOf(entry, what))}
@@ -75,8 +75,7 @@ export function NotebookPlot() {
       )}
       {curve !== null && (
         <p class="muted">
-          The curve is for the launcher of {curve.shot}; only the {AXES[what].name} is varied.{' '}
-          {PREDICTIONS_CAUTION}
+          {t(`notebook.plot.${what}.only`, { shot: curve.shot })} {t('models.caution')}
         </p>
       )}
     </section>
@@ -84,8 +83,8 @@ export function NotebookPlot() {
 }
 
 const lineOf = ({ model: name, points, shot }: ModelCurve) => ({
-  name: `${MODEL_CARDS[name].title}, launcher of ${shot}`,
-  look: MODEL_CARDS[name].look,
+  name: t('notebook.plot.curve', { model: modelTitle(name), shot }),
+  look: MODEL_LOOKS[name],
   points: points.map(({ at, speed: { value, interval } }) => ({
     ...{ x: at, speed: value },
     ...{ low: interval[0], high: interval[1] },

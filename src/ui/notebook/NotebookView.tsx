@@ -1,7 +1,8 @@
 import { useEffect } from 'preact/hooks';
-import { GROUPINGS, type Grouping } from '../../app/notebookTable';
+import { GROUPINGS } from '../../app/notebookTable';
 import { isRendered } from '../../app/samples';
-import { formatCount } from '../../core/format';
+import { showCount } from '../../text/show';
+import { t } from '../../text/text';
 import { saveNotebook, saveTable } from '../actions';
 import { useDesk } from '../desk';
 import { ChoiceField } from '../fields/ChoiceField';
@@ -13,13 +14,6 @@ import { FitSection } from './FitSection';
 import { GroupTable } from './GroupTable';
 import { NotebookPlot } from './NotebookPlot';
 import { ShotTable } from './ShotTable';
-
-const GROUP_WORDS: Readonly<Record<Grouping, string>> = {
-  none: 'not grouped',
-  residualPressure: 'residual pressure',
-  ball: 'ball',
-  barrelLength: 'barrel length',
-};
 
 /** Many shots: a table of them, what they say together, and how the speed goes with the launcher. */
 export function NotebookView() {
@@ -34,11 +28,11 @@ export function NotebookView() {
   return (
     <main class="notebook evidence stack" aria-labelledby="notebook-title">
       <div class="notebook-head">
-        <h2 id="notebook-title">Notebook</h2>
+        <h2 id="notebook-title">{t('notebook.title')}</h2>
         {notebook.entries.value.some(({ notes }) => isRendered(notes)) && (
-          <span class="tag">with rendered shots, Brinewick Teaching Laboratory</span>
+          <span class="tag">{t('notebook.rendered')}</span>
         )}
-        {notebook.unsaved.value && <span class="tag">not saved to a file</span>}
+        {notebook.unsaved.value && <span class="tag">{t('notebook.unsaved')}</span>}
       </div>
       <Files />
       <Told />
@@ -65,21 +59,23 @@ function Files() {
   const empty = notebook.entries.value.length === 0;
   return (
     <div class="row">
-      <FileChoice label="Folder of shots" name="notebook-folder" primary folder onChoose={take}>
-        Add a folder…
-      </FileChoice>
       <FileChoice
-        label="Shot and result files, a notebook or a table"
-        name="notebook-files"
+        label={t('notebook.files.folder')}
+        name="notebook-folder"
+        primary
+        folder
         onChoose={take}
       >
-        Add files…
+        {t('notebook.files.addFolder')}
+      </FileChoice>
+      <FileChoice label={t('notebook.files.files')} name="notebook-files" onChoose={take}>
+        {t('notebook.files.add')}
       </FileChoice>
       <button type="button" disabled={empty} onClick={() => void saveNotebook(desk)}>
-        Save notebook…
+        {t('notebook.files.save')}
       </button>
       <button type="button" disabled={empty} onClick={() => void saveTable(desk)}>
-        Save table (CSV)…
+        {t('notebook.files.saveTable')}
       </button>
     </div>
   );
@@ -92,14 +88,17 @@ function Told() {
   const wrong = problems.value;
   return (
     <>
-      <WorkState work={reading.value} doing="Reading the shots" onCancel={cancelReading}>
+      <WorkState work={reading.value} doing={t('notebook.files.reading')} onCancel={cancelReading}>
         {() => null}
       </WorkState>
       {news.value !== null && reading.value.kind !== 'running' && <p role="status">{news.value}</p>}
       {wrong.length > 0 && (
         <details class="notice notice-problem" open={wrong.length <= MOST_SHOWN}>
           <summary>
-            {formatCount(wrong.length)} {wrong.length === 1 ? 'file' : 'files'} with a problem
+            {t('notebook.files.problems', {
+              count: wrong.length,
+              number: showCount(wrong.length),
+            })}
           </summary>
           <ul class="notebook-problems">
             {wrong.map(({ path, reason }) => (
@@ -121,22 +120,12 @@ const MOST_SHOWN = 3;
 function Empty() {
   return (
     <div class="models-empty stack">
-      <p>
-        Many shots side by side: what the launcher repeats, how its speed goes with barrel length
-        and pressure, and which shots stand apart.
-      </p>
-      <p class="muted">
-        Add a folder with shot files and their results (NAME.shot.json and NAME.result.json; films
-        beside them can then be opened from here), a notebook saved before, or a table. The Result
-        step adds the shot that is open. Files can be dropped here too.
-      </p>
+      <p>{t('notebook.empty.what')}</p>
+      <p class="muted">{t('notebook.empty.add')}</p>
       <p>
         <SampleSeries />
       </p>
-      <p class="muted">
-        Twelve rendered shots of Launcher B at four barrel lengths, reduced by this tool; two of
-        their films can be opened. Brinewick Teaching Laboratory: no real shots.
-      </p>
+      <p class="muted">{t('notebook.empty.sample')}</p>
     </div>
   );
 }
@@ -150,7 +139,7 @@ function SampleSeries() {
       disabled={notebook.reading.value.kind === 'running'}
       onClick={() => void notebook.addSampleSeries()}
     >
-      Open the sample series
+      {t('notebook.empty.open')}
     </button>
   );
 }
@@ -162,7 +151,7 @@ function Choice() {
   return (
     <div class="notebook-choice">
       <div class="field">
-        <label for="notebook-filter">Only shots whose name or notes hold</label>
+        <label for="notebook-filter">{t('notebook.choice.filter')}</label>
         <input
           id="notebook-filter"
           type="search"
@@ -173,19 +162,25 @@ function Choice() {
         />
       </div>
       <ChoiceField
-        label="Grouped by"
+        label={t('notebook.choice.groupedBy')}
         value={grouping.value}
-        choices={GROUPINGS.map((value) => ({ value, label: GROUP_WORDS[value] }))}
+        choices={GROUPINGS.map((value) => ({
+          value,
+          label: t(`notebook.choice.grouping.${value}`),
+        }))}
         onChange={(next) => {
           grouping.value = next;
         }}
       />
       <p class="muted" role="status">
-        {formatCount(rows.value.length)} of {formatCount(entries.value.length)} shots shown,{' '}
-        {formatCount(counted.value.length)} of them counted.
+        {t('notebook.choice.shown', {
+          shown: showCount(rows.value.length),
+          all: showCount(entries.value.length),
+          counted: showCount(counted.value.length),
+        })}
       </p>
       <button type="button" disabled={!uncounted} onClick={notebook.dropUncounted}>
-        Take out shots not counted
+        {t('notebook.choice.takeOut')}
       </button>
     </div>
   );

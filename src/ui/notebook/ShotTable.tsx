@@ -4,8 +4,9 @@ import { openNotebookShot } from '../../app/notebookShots';
 import type { SortKey } from '../../app/notebookTable';
 import type { NotebookEntry } from '../../app/resultTypes';
 import { type Estimate, expanded, isAvailable, type Reported } from '../../core/estimate';
-import { formatQuantity } from '../../core/format';
 import type { UnitKind } from '../../core/unitTable';
+import { showQuantity } from '../../text/show';
+import { reasonWords, t } from '../../text/text';
 import { useDesk } from '../desk';
 
 /** Height of a row and of the window on them, CSS px. Only rows in the window, and some around it, are in the page. */
@@ -15,43 +16,42 @@ const AROUND = 8;
 
 interface ColumnSpec {
   readonly key: SortKey;
-  readonly title: string;
   cell(entry: NotebookEntry, speedUnit: string): ComponentChildren;
 }
 
 const reported = (one: Reported, kind: UnitKind, unit: string) =>
   isAvailable(one) ? (
-    formatQuantity(expanded(one), kind, unit)
+    showQuantity(expanded(one), kind, unit)
   ) : (
-    <span class="muted" title={one.unavailable.message}>
-      none
+    <span class="muted" title={reasonWords(one.unavailable).message}>
+      {t('notebook.table.none')}
     </span>
   );
 
 const condition = (estimate: Estimate | null, kind: UnitKind, unit: string) =>
-  estimate === null ? <span class="muted">–</span> : formatQuantity(estimate, kind, unit, false);
+  estimate === null ? <span class="muted">–</span> : showQuantity(estimate, kind, unit, false);
 
 const COLUMNS: readonly ColumnSpec[] = [
-  { key: 'name', title: 'Shot', cell: ({ name }) => name },
+  { key: 'name', cell: ({ name }) => name },
   {
-    ...{ key: 'exitVelocity', title: 'Exit velocity' },
+    key: 'exitVelocity',
     cell: ({ exitVelocity }, unit) => reported(exitVelocity, 'speed', unit),
   },
-  { key: 'lead', title: 'Lead', cell: ({ lead }) => reported(lead, 'time', 'ms') },
+  { key: 'lead', cell: ({ lead }) => reported(lead, 'time', 'ms') },
   {
-    ...{ key: 'barrelLength', title: 'Barrel' },
+    key: 'barrelLength',
     cell: ({ conditions }) => condition(conditions.barrelLength, 'length', 'm'),
   },
   {
-    ...{ key: 'residualPressure', title: 'Residual' },
+    key: 'residualPressure',
     cell: ({ conditions }) => condition(conditions.residualPressure, 'pressure', 'hPa'),
   },
   {
-    ...{ key: 'ballDiameter', title: 'Ball' },
+    key: 'ballDiameter',
     cell: ({ conditions }) => condition(conditions.ballDiameter, 'length', 'mm'),
   },
   {
-    ...{ key: 'ballMass', title: 'Mass' },
+    key: 'ballMass',
     cell: ({ conditions }) => condition(conditions.ballMass, 'mass', 'g'),
   },
 ];
@@ -68,7 +68,7 @@ export function ShotTable() {
     <section
       class="notebook-table scroll-x"
       style={{ maxHeight: `${WINDOW}px` }}
-      aria-label="Shots"
+      aria-label={t('notebook.table.label')}
       // biome-ignore lint/a11y/noNoninteractiveTabindex: arrow keys scroll it once it is focused
       tabIndex={0}
       onScroll={(event) => setScrolled(event.currentTarget.scrollTop)}
@@ -77,12 +77,12 @@ export function ShotTable() {
         <thead>
           <tr aria-rowindex={1}>
             <th scope="col">
-              <span class="hidden-text">Counted</span>
+              <span class="hidden-text">{t('notebook.table.counted')}</span>
             </th>
             {COLUMNS.map((column) => (
-              <Head key={column.key} column={column} />
+              <Head key={column.key} of={column.key} />
             ))}
-            <th scope="col">Film</th>
+            <th scope="col">{t('notebook.table.film')}</th>
           </tr>
         </thead>
         <tbody>
@@ -104,7 +104,7 @@ const Gap = ({ rows }: { readonly rows: number }) => (
   </tr>
 );
 
-function Head({ column: { key, title } }: { readonly column: ColumnSpec }) {
+function Head({ of: key }: { readonly of: SortKey }) {
   const { sorting } = useDesk().session.notebook;
   const { key: now, upwards } = sorting.value;
   const active = key === now;
@@ -121,7 +121,7 @@ function Head({ column: { key, title } }: { readonly column: ColumnSpec }) {
           sorting.value = { key, upwards: active ? !upwards : true };
         }}
       >
-        {title}
+        {t(`notebook.table.column.${key}`)}
         <span aria-hidden="true">{active ? (upwards ? ' ▲' : ' ▼') : ''}</span>
       </button>
     </th>
@@ -141,7 +141,7 @@ function Row({ entry, index }: { readonly entry: NotebookEntry; readonly index: 
       <td>
         <input
           type="checkbox"
-          aria-label={`Count ${entry.name}`}
+          aria-label={t('notebook.table.count', { name: entry.name })}
           checked={entry.used}
           onChange={(event) => notebook.setUsed(entry.name, event.currentTarget.checked)}
         />
@@ -159,18 +159,18 @@ function Row({ entry, index }: { readonly entry: NotebookEntry; readonly index: 
       )}
       <td>
         {entry.shot === null ? (
-          <span class="muted">from a table</span>
+          <span class="muted">{t('notebook.table.fromTable')}</span>
         ) : (
           <button
             type="button"
-            aria-label={`Open the film of ${entry.name}`}
+            aria-label={t('notebook.table.openFilm', { name: entry.name })}
             onClick={() => {
               desk.place.value = 'shot';
               desk.step.value = 'footage';
               void openNotebookShot(desk.session, entry);
             }}
           >
-            Open
+            {t('notebook.table.open')}
           </button>
         )}
       </td>

@@ -1,12 +1,13 @@
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { BoardsFound } from '../../app/calibration';
-import { formatNumber } from '../../core/format';
+import { showList, showNumber } from '../../text/show';
+import { reasonWords, t } from '../../text/text';
 import { paintFrame } from '../film/picture';
 import { Icon } from '../shell/Icon';
 
 /** Every picture that was looked at, small, with the corners found in it or why none were. */
 export function BoardPictures({ found }: { readonly found: BoardsFound }) {
-  const { pictures, boards, refused, names, lens, info } = found;
+  const { pictures, boards, refused, lens, info } = found;
   const firstBoard = pictures.findIndex(({ frame }) => boards[0]?.frame === frame.index);
   const [chosen, setChosen] = useState(Math.max(0, firstBoard));
   const at = Math.min(chosen, pictures.length - 1);
@@ -17,14 +18,16 @@ export function BoardPictures({ found }: { readonly found: BoardsFound }) {
   const board = boards[place];
   const why = refused.find(({ frame }) => frame === index)?.reason;
   const rms = lens.ok ? lens.value.parts[place]?.rms : undefined;
-  const said =
-    board === undefined
-      ? (why?.message ?? '')
-      : `${board.corners.length} corners in ${board.columns} by ${board.rows}${rms === undefined ? '' : `, ${formatNumber(rms, 2)} px off (rms)`}`;
+  const name = nameOf(found, at);
+  const said = board === undefined ? why && reasonWords(why).message : boardWords(board, rms);
   return (
     <figure class="board">
       <div class="board-picture">
-        <Small picture={picture} width={info.width} label={`${names[at]}: ${said}`} />
+        <Small
+          picture={picture}
+          width={info.width}
+          label={t('panels.lens.boards.said', { name, said: said ?? '' })}
+        />
         <svg viewBox={`-0.5 -0.5 ${info.width} ${info.height}`} aria-hidden="true">
           {board?.corners.map((corner) => (
             <g key={`${corner.column},${corner.row}`}>
@@ -44,18 +47,23 @@ export function BoardPictures({ found }: { readonly found: BoardsFound }) {
       <div class="board-turn">
         <button
           type="button"
-          aria-label="Previous picture"
+          aria-label={t('panels.lens.boards.previous')}
           disabled={at === 0}
           onClick={() => setChosen(at - 1)}
         >
           <Icon name="previous" />
         </button>
         <figcaption>
-          {at + 1} of {pictures.length}, {names[at]}: {said}
+          {t('panels.lens.boards.caption', {
+            number: at + 1,
+            pictures: pictures.length,
+            name,
+            said: said ?? '',
+          })}
         </figcaption>
         <button
           type="button"
-          aria-label="Next picture"
+          aria-label={t('panels.lens.boards.next')}
           disabled={at === pictures.length - 1}
           onClick={() => setChosen(at + 1)}
         >
@@ -64,15 +72,35 @@ export function BoardPictures({ found }: { readonly found: BoardsFound }) {
       </div>
       {refused.length > 0 && (
         <p class="field-note">
-          No board in{' '}
-          {refused
-            .map(({ frame }) => names[pictures.findIndex((one) => one.frame.index === frame)])
-            .join(', ')}
-          . {refused[0]?.reason.remedy}
+          {t('panels.lens.boards.none', {
+            names: showList(
+              refused.map(({ frame }) =>
+                nameOf(
+                  found,
+                  pictures.findIndex((one) => one.frame.index === frame),
+                ),
+              ),
+            ),
+          })}{' '}
+          {refused[0] && reasonWords(refused[0].reason).remedy}
         </p>
       )}
     </figure>
   );
+}
+
+/** A still's file name, or the frame of the clip. */
+function nameOf({ names, pictures }: BoardsFound, at: number): string {
+  return names[at] ?? t('panels.lens.boards.frame', { frame: pictures[at]?.frame.index ?? at });
+}
+
+/** What was found in a picture; `rms` in px, where the lens was found from it. */
+function boardWords(board: BoardsFound['boards'][number], rms: number | undefined): string {
+  const { columns, rows } = board;
+  const corners = board.corners.length;
+  return rms === undefined
+    ? t('panels.lens.boards.corners', { corners, columns, rows })
+    : t('panels.lens.boards.cornersOff', { corners, columns, rows, rms: showNumber(rms, 2) });
 }
 
 /** The small copy; what it leaves out at the right and lower border stays bare. */

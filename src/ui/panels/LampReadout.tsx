@@ -2,12 +2,14 @@ import { useState } from 'preact/hooks';
 import { setTiming } from '../../app/edits';
 import type { LampAnswer, LineTimeReport, Shot } from '../../app/resultTypes';
 import type { Estimate } from '../../core/estimate';
-import { formatCount, formatQuantity, numberAt } from '../../core/format';
+import type { Reason } from '../../core/reason';
+import { showCount, showNumberAt, showQuantity } from '../../text/show';
+import { reasonWords, t } from '../../text/text';
 import { useDesk } from '../desk';
 import { ChoiceField } from '../fields/ChoiceField';
 import { EstimateField } from '../fields/EstimateField';
 import { RULES } from '../fields/rules';
-import { ReasonText, WarningBox } from '../shell/Notices';
+import { WarningBox } from '../shell/Notices';
 import { FileChoice } from './FileChoice';
 import { Fold } from './Panel';
 import { directionChoices, directionWords } from './readoutWords';
@@ -18,10 +20,7 @@ type Direction = Shot['timing']['readout']['direction'];
 /** Grids of countries keep their frequency to about this, Hz (common practice, no source). */
 const MAINS: Estimate = { value: 50, u: 0.02 };
 
-const CLOCKS = [
-  { value: 'recordingRate', label: 'The recording rate stated above' },
-  { value: 'containerTimestamps', label: 'Time stamps in its file' },
-] as const;
+const CLOCKS = ['recordingRate', 'containerTimestamps'] as const;
 
 /** The line time measured from a clip of a lamp on the mains. */
 export function LampReadout() {
@@ -36,40 +35,36 @@ export function LampReadout() {
   const { state } = calibration.lamp;
   const running = state.value.kind === 'running';
   return (
-    <Fold title="Measure it from a lamp" opened={state.value.kind !== 'idle'}>
-      <p class="muted">
-        Film a lamp on the mains, or an evenly lit wall, with the settings of the shot and a short
-        exposure. The lamp flickers twice in each period of the mains; a rolling shutter turns that
-        into bands across the lines, which drift from frame to frame.
-      </p>
+    <Fold title={t('panels.lamp.title')} opened={state.value.kind !== 'idle'}>
+      <p class="muted">{t('panels.lamp.how')}</p>
       <EstimateField
-        label="Mains frequency"
+        label={t('panels.rateCheck.mains')}
         rule={RULES.mains}
         value={mains}
         firstU={() => MAINS.u}
         onCommit={(next) => next !== null && setMains(next)}
       />
       <ChoiceField
-        label="Time in that clip comes from"
+        label={t('panels.lamp.clock')}
         value={clock}
-        choices={CLOCKS}
+        choices={CLOCKS.map((one) => ({ value: one, label: t(`panels.lamp.${one}`) }))}
         onChange={(next) => setClock(next)}
       />
       <ChoiceField
-        label="Direction of readout"
+        label={t('panels.lamp.direction')}
         value={assumed}
-        choices={[{ value: 'open', label: 'not known' }, ...directionChoices()]}
-        hint="Taken only where the clip shows it as well either way."
+        choices={[{ value: 'open', label: t('panels.lamp.notKnown') }, ...directionChoices()]}
+        hint={t('panels.lamp.directionHint')}
         onChange={(next) => setAssumed(next)}
       />
       {lacksRate && (
         <p class="field-problem" role="alert">
-          No recording rate is stated above. State it, or take the time stamps.
+          {t('panels.lamp.lacksRate')}
         </p>
       )}
       <div class="row">
         <FileChoice
-          label="Clip of a lamp"
+          label={t('panels.lamp.file')}
           name="lamp"
           disabled={running || lacksRate}
           onChoose={(files) =>
@@ -80,10 +75,14 @@ export function LampReadout() {
             })
           }
         >
-          Choose the clip of the lamp…
+          {t('panels.lamp.choose')}
         </FileChoice>
       </div>
-      <WorkState work={state.value} doing="Reading the lamp" onCancel={calibration.lamp.cancel}>
+      <WorkState
+        work={state.value}
+        doing={t('panels.lamp.doing')}
+        onCancel={calibration.lamp.cancel}
+      >
         {(answer) => <LampFound answer={answer} />}
       </WorkState>
     </Fold>
@@ -96,9 +95,7 @@ function LampFound({ answer: { info, report } }: { readonly answer: LampAnswer }
   if (!report.ok) {
     return (
       <div class="notice notice-problem" role="alert" data-code={report.reason.code}>
-        <ReasonText
-          reason={{ ...report.reason, message: `${info.name}: ${report.reason.message}` }}
-        />
+        <InFile name={info.name} reason={report.reason} />
       </div>
     );
   }
@@ -119,8 +116,11 @@ function LampFound({ answer: { info, report } }: { readonly answer: LampAnswer }
       <div class="notice notice-information" role="status">
         <p>{readoutWords(found, info)}</p>
         <p class="muted">
-          {formatCount(found.frames)} frames of {info.name}; the flicker is{' '}
-          {numberAt(found.contrast * 100, 2)} % of the light.
+          {t('panels.lamp.seen', {
+            frames: showCount(found.frames),
+            name: info.name,
+            percent: showNumberAt(found.contrast * 100, 2),
+          })}
         </p>
         <div class="row">
           <button
@@ -138,7 +138,7 @@ function LampFound({ answer: { info, report } }: { readonly answer: LampAnswer }
               )
             }
           >
-            {inUse ? 'In use' : rolls ? 'Use this line time' : 'Use a global shutter'}
+            {inUse ? t('panels.inUse') : rolls ? t('panels.lamp.use') : t('panels.lamp.useGlobal')}
           </button>
         </div>
       </div>
@@ -146,8 +146,10 @@ function LampFound({ answer: { info, report } }: { readonly answer: LampAnswer }
         <WarningBox
           reason={{
             code: 'lampOffFrequency',
-            message: `By the clip's clock the lamp flickers ${formatQuantity(found.frequencyCheck.measured, 'rate', '/s')}, which is not twice the mains frequency.`,
-            remedy: "Check the mains frequency and where the clip's time comes from.",
+            message: t('panels.lamp.offFrequency', {
+              rate: showQuantity(found.frequencyCheck.measured, 'rate', '/s'),
+            }),
+            remedy: t('panels.lamp.offFrequencyRemedy'),
           }}
         />
       )}
@@ -155,8 +157,13 @@ function LampFound({ answer: { info, report } }: { readonly answer: LampAnswer }
         <WarningBox
           reason={{
             code: 'lampOtherSize',
-            message: `The lamp was filmed at ${info.width} by ${info.height} pixels, the shot at ${film.width} by ${film.height}; many cameras read lines at another pace then.`,
-            remedy: 'Film the lamp with the settings of the shot.',
+            message: t('panels.lamp.otherSize', {
+              width: info.width,
+              height: info.height,
+              filmWidth: film.width,
+              filmHeight: film.height,
+            }),
+            remedy: t('panels.lamp.otherSizeRemedy'),
           }}
         />
       )}
@@ -164,15 +171,32 @@ function LampFound({ answer: { info, report } }: { readonly answer: LampAnswer }
   );
 }
 
+/** A reason that concerns a file, led by its name. */
+function InFile({ name, reason }: { readonly name: string; readonly reason: Reason }) {
+  const { message, remedy } = reasonWords(reason);
+  return (
+    <p>
+      {t('panels.lamp.inFile', { name, said: message })}
+      {remedy !== undefined && <span class="remedy"> {remedy}</span>}
+    </p>
+  );
+}
+
 function readoutWords(
   { rolls, lineTime, direction, directionAssumed }: LineTimeReport,
   { width, height }: { readonly width: number; readonly height: number },
 ): string {
+  const time = showQuantity(lineTime, 'time', 'µs');
   if (!rolls) {
-    return `The shutter is not seen to roll: a line takes ${formatQuantity(lineTime, 'time', 'µs')}, as with a global shutter.`;
+    return t('panels.lamp.notRolling', { time });
   }
   const lines = direction === 'down' || direction === 'up' ? height : width;
   const whole = { value: lineTime.value * lines, u: lineTime.u * lines };
-  const assumed = directionAssumed ? ', a direction the clip leaves open and you stated' : '';
-  return `Lines are read ${directionWords(direction)}${assumed}, ${formatQuantity(lineTime, 'time', 'µs')} each: ${formatQuantity(whole, 'time', 'ms')} for all ${formatCount(lines)}.`;
+  return t('panels.lamp.rolls', {
+    direction: directionWords(direction),
+    assumed: directionAssumed ? 'yes' : 'no',
+    time,
+    whole: showQuantity(whole, 'time', 'ms'),
+    lines: showCount(lines),
+  });
 }

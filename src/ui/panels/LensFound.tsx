@@ -1,8 +1,9 @@
 import type { ComponentChildren } from 'preact';
 import { setScale } from '../../app/edits';
 import { cornerReach, type Lens } from '../../app/lens';
-import { formatQuantity } from '../../core/format';
 import type { Reason } from '../../core/reason';
+import { showQuantity } from '../../text/show';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { ReasonText } from '../shell/Notices';
 import { reachWords } from './lensWords';
@@ -11,7 +12,7 @@ import { reachWords } from './lensWords';
 export function LensFound(props: {
   readonly lens: Lens;
   /** What it was found by. */
-  readonly origin: string;
+  origin(): string;
   /** Why it cannot be used for this film; null: it can. */
   readonly refused: Reason | null;
   readonly children: ComponentChildren;
@@ -29,16 +30,19 @@ export function LensFound(props: {
   return (
     <div class={`notice notice-${refused === null ? 'information' : 'problem'}`} role="status">
       <p>
-        k1 = {formatQuantity(lens.k1, 'count', '')}, k2 = {formatQuantity(lens.k2, 'count', '')}.{' '}
+        {t('panels.lens.values', {
+          k1: showQuantity(lens.k1, 'count', ''),
+          k2: showQuantity(lens.k2, 'count', ''),
+        })}{' '}
         {children}
       </p>
-      {reach?.ok && <p>The correction moves a corner of the picture {reachWords(reach.value)}.</p>}
+      {reach?.ok && <p>{t('panels.lens.correction', { reach: reachWords(reach.value) })}</p>}
       {reach !== null && !reach.ok && <ReasonText reason={reach.reason} />}
       {refused !== null && <ReasonText reason={refused} />}
       {refused === null && (
         <div class="row">
           <button type="button" disabled={inUse} onClick={use}>
-            {inUse ? 'In use' : 'Use this lens'}
+            {t(inUse ? 'panels.inUse' : 'panels.lens.use')}
           </button>
         </div>
       )}

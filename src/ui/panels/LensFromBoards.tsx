@@ -1,7 +1,8 @@
 import { useState } from 'preact/hooks';
 import type { BoardsFound } from '../../app/calibration';
 import { holdsForFilm, lensOfCalibration } from '../../app/lens';
-import { formatNumber } from '../../core/format';
+import { showCount, showNumber } from '../../text/show';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { QuantityField } from '../fields/QuantityField';
 import { RULES } from '../fields/rules';
@@ -20,48 +21,44 @@ export function LensFromBoards() {
   const half = (columns === null) !== (rows === null);
   const running = boards.state.value.kind === 'running';
   return (
-    <Fold title="From pictures of a chessboard" opened={boards.state.value.kind !== 'idle'}>
-      <p class="muted">
-        Film a flat, printed chessboard with the camera set as for the shot, or take some ten
-        stills: the board tilted by 20 to 40 degrees this way and that, and into the corners of the
-        picture. The shot's film stays open.
-      </p>
+    <Fold title={t('panels.lens.boards.title')} opened={boards.state.value.kind !== 'idle'}>
+      <p class="muted">{t('panels.lens.boards.how')}</p>
       <div class="pair">
         <QuantityField
-          label="Inner corners across"
+          label={t('panels.lens.boards.across')}
           rule={RULES.boardCorners}
           value={columns}
           optional
-          placeholder="found"
+          placeholder={t('panels.lens.boards.found')}
           onCommit={setColumns}
         />
         <QuantityField
-          label="Inner corners down"
+          label={t('panels.lens.boards.down')}
           rule={RULES.boardCorners}
           value={rows}
           optional
-          placeholder="found"
+          placeholder={t('panels.lens.boards.found')}
           onCommit={setRows}
         />
       </div>
-      <p class="field-note">
-        {half
-          ? 'State both counts, or leave both empty.'
-          : 'Left empty, they are counted in the pictures.'}
-      </p>
+      <p class="field-note">{t(half ? 'panels.lens.boards.both' : 'panels.lens.boards.counted')}</p>
       <div class="row">
         <FileChoice
-          label="Clip or stills of a chessboard"
+          label={t('panels.lens.boards.files')}
           name="boards"
           disabled={running || half}
           onChoose={(files) =>
             void boards.measure(files, columns === null || rows === null ? null : { columns, rows })
           }
         >
-          Choose the clip or stills…
+          {t('panels.lens.boards.choose')}
         </FileChoice>
       </div>
-      <WorkState work={boards.state.value} doing="Looking for boards" onCancel={boards.cancel}>
+      <WorkState
+        work={boards.state.value}
+        doing={t('panels.lens.boards.doing')}
+        onCancel={boards.cancel}
+      >
         {(found) => <Found found={found} />}
       </WorkState>
     </Fold>
@@ -72,17 +69,19 @@ function Found({ found }: { readonly found: BoardsFound }) {
   const film = useDesk().session.films.film.value?.info;
   const { lens, boards, pictures, info } = found;
   const holds = film === undefined ? null : holdsForFilm(info, film);
-  const count = `${boards.length} of ${pictures.length} pictures`;
+  const counts = () => ({
+    found: showCount(boards.length),
+    pictures: showCount(pictures.length),
+  });
   return (
     <>
       {lens.ok ? (
         <LensFound
           lens={lensOfCalibration(lens.value)}
-          origin={`a chessboard, ${count}`}
+          origin={() => t('panels.lens.boards.origin', counts())}
           refused={holds === null || holds.ok ? null : holds.reason}
         >
-          The board was found in {count}; its corners miss the lens by{' '}
-          {formatNumber(lens.value.rms, 2)} px (rms).
+          {t('panels.lens.boards.agree', { ...counts(), rms: showNumber(lens.value.rms, 2) })}
         </LensFound>
       ) : (
         <div class="notice notice-problem" role="alert" data-code={lens.reason.code}>

@@ -1,6 +1,7 @@
 import { holdsForFilm, lensOfCalibration } from '../../app/lens';
-import { formatNumber } from '../../core/format';
 import type { LensCalibration } from '../../core/lens';
+import { showList, showNumber } from '../../text/show';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { WarningBox } from '../shell/Notices';
 import { LensFound } from './LensFound';
@@ -30,24 +31,20 @@ export function LensFromEdges() {
     edges.remove(index);
   };
   return (
-    <Fold title="From a straight edge" opened={marked.length > 0}>
-      <p class="muted">
-        The barrel, a ruler, a table's edge: anything straight in the scene that runs near the top
-        or bottom of the picture. Put both ends on it to within 4 pixels; the edge between them is
-        found. Several edges tell more than one.
-      </p>
+    <Fold title={t('panels.lens.edges.title')} opened={marked.length > 0}>
+      <p class="muted">{t('panels.lens.edges.how')}</p>
       {marked.length > 0 && (
         <ul class="seeds">
           {marked.map((_, index) => (
             <li key={index} class="row">
-              <span class="seed-place">Edge {index + 1}</span>
-              <ToolButton mode={{ kind: 'edge', index }}>Move its ends</ToolButton>
+              <span class="seed-place">{t('panels.lens.edges.edge', { number: index + 1 })}</span>
+              <ToolButton mode={{ kind: 'edge', index }}>{t('panels.moveEnds')}</ToolButton>
               <button
                 type="button"
-                aria-label={`Remove edge ${index + 1}`}
+                aria-label={t('panels.lens.edges.remove', { number: index + 1 })}
                 onClick={() => remove(index)}
               >
-                Remove
+                {t('panels.remove')}
               </button>
             </li>
           ))}
@@ -55,7 +52,7 @@ export function LensFromEdges() {
       )}
       <div class="row">
         <button type="button" onClick={draw}>
-          Mark {marked.length === 0 ? 'an edge' : 'another edge'} on this frame
+          {t(marked.length === 0 ? 'panels.lens.edges.markFirst' : 'panels.lens.edges.markAnother')}
         </button>
         <button
           type="button"
@@ -63,10 +60,14 @@ export function LensFromEdges() {
           disabled={marked.length === 0 || frame === null || edges.state.value.kind === 'running'}
           onClick={() => frame !== null && void edges.measure(frame)}
         >
-          Find the lens
+          {t('panels.lens.edges.find')}
         </button>
       </div>
-      <WorkState work={edges.state.value} doing="Following the edges" onCancel={edges.cancel}>
+      <WorkState
+        work={edges.state.value}
+        doing={t('panels.lens.edges.doing')}
+        onCancel={edges.cancel}
+      >
         {(found) => <EdgesFound found={found} edges={marked.length} />}
       </WorkState>
     </Fold>
@@ -79,23 +80,27 @@ function EdgesFound(props: { readonly found: LensCalibration; readonly edges: nu
   const distance = shots.draft.value?.scale.cameraDistance ?? null;
   const film = films.film.value?.info;
   const holds = film === undefined ? null : holdsForFilm(film, film);
-  const each = found.parts.map(({ name, rms }) => `${name} ${formatNumber(rms, 2)}`).join(', ');
+  const rms = showNumber(found.rms, 2);
+  const each = found.parts.map((part, index) =>
+    t('panels.lens.edges.each', { number: index + 1, rms: showNumber(part.rms, 2) }),
+  );
   return (
     <>
       <LensFound
         lens={lensOfCalibration(found)}
-        origin={edges === 1 ? 'a straight edge' : `${edges} straight edges`}
+        origin={() => t('panels.lens.edges.origin', { edges })}
         refused={holds === null || holds.ok ? null : holds.reason}
       >
-        Freed of it, the edges are straight to {formatNumber(found.rms, 2)} px (rms
-        {found.parts.length > 1 && `; ${each}`}).
+        {each.length > 1
+          ? t('panels.lens.edges.agree', { rms, each: showList(each) })
+          : t('panels.lens.edges.agreeOne', { rms })}
       </LensFound>
       {distance === null && (
         <WarningBox
           reason={{
             code: 'focalNominal',
-            message: 'An edge does not tell the focal length; it is taken for a usual one.',
-            remedy: 'State the camera distance above as well.',
+            message: t('panels.lens.edges.focalNominal'),
+            remedy: t('panels.lens.edges.focalRemedy'),
           }}
         />
       )}

@@ -1,6 +1,7 @@
 import { setScale } from '../../app/edits';
 import { cornerReach, type Lens } from '../../app/lens';
-import { formatNumber, formatQuantity } from '../../core/format';
+import { showNumber, showQuantity } from '../../text/show';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { ReasonText } from '../shell/Notices';
 import { GridToggle } from './GridToggle';
@@ -18,12 +19,8 @@ export function LensSection() {
   // What is under way is not folded out of sight by a look at another step.
   const busy = boards.state.value.kind !== 'idle' || edges.marked.value.length > 0;
   return (
-    <Fold title={`Lens: ${lens === null ? 'no distortion stated' : 'corrected'}`} opened={busy}>
-      <p class="muted">
-        A lens bends straight lines, most towards the corners, so that the scale changes across the
-        picture. Needed where a straight edge near the border is seen to bow, as with most
-        wide-angle lenses and phones.
-      </p>
+    <Fold title={t('panels.lens.title', { stated: lens === null ? 'no' : 'yes' })} opened={busy}>
+      <p class="muted">{t('panels.lens.why')}</p>
       {lens !== null && <Stated lens={lens} />}
       <LensFromBoards />
       <LensFromEdges />
@@ -43,17 +40,21 @@ function Stated({ lens }: { readonly lens: Lens }) {
     <>
       <Facts
         facts={[
-          ['k1', formatQuantity(k1, 'count', '')],
-          ['k2', formatQuantity(k2, 'count', '')],
-          ['Focal length', formatQuantity(focal, 'pixels', 'px')],
+          ['k1', showQuantity(k1, 'count', '')],
+          ['k2', showQuantity(k2, 'count', '')],
+          [t('panels.lens.focal'), showQuantity(focal, 'pixels', 'px')],
           [
-            'Centre',
-            `x ${formatNumber(centre[0], 5)}, y ${formatNumber(centre[1], 5)} px, ± ${formatNumber(lens.centreU, 2)}`,
+            t('panels.lens.centre'),
+            t('panels.lens.centreIs', {
+              x: showNumber(centre[0], 5),
+              y: showNumber(centre[1], 5),
+              u: showNumber(lens.centreU, 2),
+            }),
           ],
-          ['Found by', known ? origin.words : 'values in the shot file or typed'],
+          [t('panels.lens.foundBy'), known ? origin.words() : t('panels.lens.typed')],
           [
-            'Moves a corner of the picture',
-            reach === null || !reach.ok ? 'not to be told' : reachWords(reach.value),
+            t('panels.lens.moves'),
+            reach === null || !reach.ok ? t('panels.lens.notTold') : reachWords(reach.value),
           ],
         ]}
       />
@@ -68,7 +69,7 @@ function Stated({ lens }: { readonly lens: Lens }) {
           type="button"
           onClick={() => shots.edit(setScale({ lens: null }), { label: 'lens removed' })}
         >
-          Remove the lens
+          {t('panels.lens.remove')}
         </button>
       </div>
     </>

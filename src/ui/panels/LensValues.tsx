@@ -1,5 +1,6 @@
 import { setScale } from '../../app/edits';
 import { type Lens, straightLens } from '../../app/lens';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { EstimateField } from '../fields/EstimateField';
 import { QuantityField } from '../fields/QuantityField';
@@ -13,18 +14,15 @@ export function LensValues({ lens }: { readonly lens: Lens | null }) {
   if (film === undefined) return null;
   const set = (next: Lens, label: string) => shots.edit(setScale({ lens: next }), { label });
   return (
-    <Fold title="By typing its values">
-      <p class="muted">
-        A point that a perfect lens shows r focal lengths from the centre is shown at r (1 + k1 r² +
-        k2 r⁴).
-      </p>
+    <Fold title={t('panels.lens.typing.title')}>
+      <p class="muted">{t('panels.lens.typing.formula')}</p>
       {lens === null ? (
         <button
           type="button"
           class="cancel"
           onClick={() => set(straightLens(film), 'lens to be typed')}
         >
-          Start from a lens without distortion
+          {t('panels.lens.typing.start')}
         </button>
       ) : (
         <Values lens={lens} set={(part, label) => set({ ...lens, ...part }, label)} />
@@ -56,7 +54,7 @@ function Values(props: {
         onCommit={(k2) => k2 !== null && set({ k2 }, 'k2 of the lens')}
       />
       <QuantityField
-        label="Correlation of k1 and k2"
+        label={t('panels.lens.typing.correlation')}
         rule={RULES.correlation}
         value={lens.correlation}
         onCommit={(correlation) =>
@@ -64,29 +62,29 @@ function Values(props: {
         }
       />
       <EstimateField
-        label="Focal length"
+        label={t('panels.lens.focal')}
         rule={RULES.focal}
         value={lens.focal}
         firstU={(focal) => focal * 0.02}
-        hint="In pixels of the film. k1 and k2 are stated in terms of it."
+        hint={t('panels.lens.typing.focalHint')}
         onCommit={(focal) => focal !== null && set({ focal }, 'focal length')}
       />
       <div class="pair">
         <QuantityField
-          label="Lens centre x"
+          label={t('panels.lens.typing.centreX')}
           rule={RULES.pixelPlace}
           value={x}
           onCommit={(next) => next !== null && set({ centre: [next, y] }, 'lens centre')}
         />
         <QuantityField
-          label="Lens centre y"
+          label={t('panels.lens.typing.centreY')}
           rule={RULES.pixelPlace}
           value={y}
           onCommit={(next) => next !== null && set({ centre: [x, next] }, 'lens centre')}
         />
       </div>
       <QuantityField
-        label="± u of the centre each way"
+        label={t('panels.lens.typing.centreU')}
         rule={RULES.centreU}
         value={lens.centreU}
         onCommit={(centreU) => centreU !== null && set({ centreU }, 'lens centre')}

@@ -1,5 +1,6 @@
 import type { DraftPlane } from '../../app/draft';
 import { changePlane, newPlane, setScale } from '../../app/edits';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { QuantityField } from '../fields/QuantityField';
 import { RULES } from '../fields/rules';
@@ -23,31 +24,23 @@ export function PlaneSection() {
   };
   return (
     <Fold
-      title={`Plane: ${plane === null ? 'camera taken to look squarely' : 'marked'}`}
+      title={t('panels.plane.title', { marked: plane === null ? 'no' : 'yes' })}
       opened={plane !== null}
     >
-      <p class="muted">
-        Needed where the camera does not look squarely at the flight: lengths on one side of the
-        picture then look shorter than on the other. Four corners of a rectangle of known size,
-        parallel to the flight, say how the view is tilted. The plane then sets the scale, and known
-        lengths are held against it.
-      </p>
+      <p class="muted">{t('panels.plane.why')}</p>
       {plane === null ? (
         <button type="button" class="cancel" onClick={mark}>
-          Mark a rectangle on the film
+          {t('panels.plane.mark')}
         </button>
       ) : (
         <>
           <div class="row">
-            <ToolButton mode={{ kind: 'plane' }}>Move its corners</ToolButton>
+            <ToolButton mode={{ kind: 'plane' }}>{t('panels.plane.moveCorners')}</ToolButton>
             <button type="button" onClick={remove}>
-              Remove the plane
+              {t('panels.plane.remove')}
             </button>
           </div>
-          <p class="field-note">
-            Corner 1 is the top left as seen, and on clockwise. Drag each onto its corner; Tab and
-            the arrow keys do it finely.
-          </p>
+          <p class="field-note">{t('panels.plane.corners')}</p>
           <PlaneInputs plane={plane} />
           <Troubles />
           <GridToggle />
@@ -58,21 +51,22 @@ export function PlaneSection() {
 }
 
 /** What the sheet's top warns of, in short beside the inputs that it is about. */
-const TROUBLES: Readonly<Record<string, string>> = {
-  notARectangle: 'The corners are not those of such a rectangle.',
-  planeDisagrees: 'Plane and known lengths disagree.',
-  planeCorners: 'These corners tell no view.',
-  planeDistance: 'Corners, sides and camera distance do not go together.',
-  beyondHorizon: 'The corners tilt the view too far.',
-};
+const TROUBLES = [
+  'notARectangle',
+  'planeDisagrees',
+  'planeCorners',
+  'planeDistance',
+  'beyondHorizon',
+] as const;
 
 function Troubles() {
   const scale = useDesk().session.readings.scale.value;
   if (scale === null) return null;
   const reasons = scale.ok ? scale.value.warnings : [scale.reason];
-  const troubles = reasons.flatMap(({ code }) => TROUBLES[code] ?? []);
+  const troubles = reasons.flatMap(({ code }) => TROUBLES.filter((one) => one === code));
   if (troubles.length === 0) return null;
-  return <p class="field-problem">{troubles.join(' ')} The top of this sheet says more.</p>;
+  const words = troubles.map((one) => t(`panels.plane.trouble.${one}`));
+  return <p class="field-problem">{[...words, t('panels.plane.saysMore')].join(' ')}</p>;
 }
 
 function PlaneInputs({ plane }: { readonly plane: DraftPlane }) {
@@ -83,14 +77,14 @@ function PlaneInputs({ plane }: { readonly plane: DraftPlane }) {
     <>
       <div class="pair">
         <QuantityField
-          label="Width, corner 1 to 2"
+          label={t('panels.plane.width')}
           rule={RULES.planeSide}
           value={plane.width}
           placeholder="200 mm"
           onCommit={(width) => change({ width }, 'width')}
         />
         <QuantityField
-          label="Height, corner 2 to 3"
+          label={t('panels.plane.height')}
           rule={RULES.planeSide}
           value={plane.height}
           placeholder="50 mm"
@@ -99,13 +93,13 @@ function PlaneInputs({ plane }: { readonly plane: DraftPlane }) {
       </div>
       <div class="pair">
         <QuantityField
-          label="± u of each side"
+          label={t('panels.plane.sideU')}
           rule={RULES.lengthU}
           value={plane.u}
           onCommit={(u) => u !== null && change({ u }, 'uncertainty')}
         />
         <QuantityField
-          label="± u of each corner"
+          label={t('panels.plane.cornerU')}
           rule={RULES.pixelU}
           value={plane.cornerU}
           onCommit={(cornerU) => cornerU !== null && change({ cornerU }, 'corner uncertainty')}
@@ -113,14 +107,14 @@ function PlaneInputs({ plane }: { readonly plane: DraftPlane }) {
       </div>
       <div class="estimate">
         <QuantityField
-          label="Depth behind the flight"
+          label={t('panels.depth')}
           rule={RULES.depthOffset}
           value={plane.depthOffset}
-          hint="Negative: nearer to the camera."
+          hint={t('panels.depthHint')}
           onCommit={(depthOffset) => depthOffset !== null && change({ depthOffset }, 'depth')}
         />
         <QuantityField
-          label="± u"
+          label={t('fields.u')}
           rule={RULES.depthOffsetU}
           value={plane.depthOffsetU}
           onCommit={(u) => u !== null && change({ depthOffsetU: u }, 'depth uncertainty')}

@@ -2,8 +2,9 @@ import { useState } from 'preact/hooks';
 import { rateFromTimer } from '../../app/clockInputs';
 import { setTiming } from '../../app/edits';
 import type { Estimate } from '../../core/estimate';
-import { formatQuantity } from '../../core/format';
 import type { Outcome } from '../../core/reason';
+import { showFixed, showNumberAt, showQuantity } from '../../text/show';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { QuantityField } from '../fields/QuantityField';
 import { RULES } from '../fields/rules';
@@ -14,7 +15,7 @@ import { Fold } from './Panel';
 export function RateCheck() {
   const [found, setFound] = useState<Outcome<Estimate> | null>(null);
   return (
-    <Fold title="Check the rate against the film">
+    <Fold title={t('panels.rateCheck.title')}>
       <TimerCheck onFound={setFound} />
       <LampCheck onFound={setFound} />
       {found !== null && <FoundRate found={found} />}
@@ -35,18 +36,18 @@ function TimerCheck({ onFound }: CheckProps) {
   const ready = from !== null && to !== null && elapsed !== null && readingU !== null;
   return (
     <div class="stack">
-      <h3>A timer in the picture</h3>
+      <h3>{t('panels.rateCheck.timer')}</h3>
       <div class="row">
         <button type="button" onClick={() => setFrom(player.current.value)}>
-          First reading: {from === null ? 'this frame' : `frame ${from}`}
+          {t('panels.rateCheck.first', { frame: from ?? 'none' })}
         </button>
         <button type="button" onClick={() => setTo(player.current.value)}>
-          Second reading: {to === null ? 'this frame' : `frame ${to}`}
+          {t('panels.rateCheck.second', { frame: to ?? 'none' })}
         </button>
       </div>
       <div class="pair">
         <QuantityField
-          label="Time passed on the timer"
+          label={t('panels.rateCheck.elapsed')}
           rule={RULES.elapsed}
           value={elapsed}
           optional
@@ -54,7 +55,7 @@ function TimerCheck({ onFound }: CheckProps) {
           onCommit={setElapsed}
         />
         <QuantityField
-          label="± u of one reading"
+          label={t('panels.rateCheck.readingU')}
           rule={RULES.timerReading}
           value={readingU}
           onCommit={setReadingU}
@@ -65,7 +66,7 @@ function TimerCheck({ onFound }: CheckProps) {
         disabled={!ready}
         onClick={() => ready && onFound(rateFromTimer(from, to, elapsed, readingU))}
       >
-        Work out the rate
+        {t('panels.rateCheck.workOut')}
       </button>
     </div>
   );
@@ -89,10 +90,20 @@ function LampCheck({ onFound }: CheckProps) {
   };
   return (
     <div class="stack">
-      <h3>A lamp that flickers with the mains</h3>
-      <QuantityField label="Mains frequency" rule={RULES.mains} value={mains} onCommit={setMains} />
+      <h3>{t('panels.rateCheck.lamp')}</h3>
+      <QuantityField
+        label={t('panels.rateCheck.mains')}
+        rule={RULES.mains}
+        value={mains}
+        onCommit={setMains}
+      />
       <button type="button" disabled={mains === null || share !== null} onClick={() => void run()}>
-        {share === null ? 'Look for the flicker' : `Reading frames: ${Math.round(share * 100)} %`}
+        {share === null
+          ? t('panels.rateCheck.look')
+          : t('panels.progress', {
+              doing: t('panels.rateCheck.reading'),
+              percent: showNumberAt(Math.round(share * 100), 3),
+            })}
       </button>
     </div>
   );
@@ -112,14 +123,15 @@ function FoundRate({ found }: { readonly found: Outcome<Estimate> }) {
     typed === null
       ? null
       : Math.abs(typed.value - found.value.value) / Math.hypot(typed.u, found.value.u);
+  const rate = showQuantity(found.value, 'rate', '/s');
   return (
     <div class="notice notice-information" role="status">
       <p>
-        The film gives {formatQuantity(found.value, 'rate', '/s')}
-        {apart !== null &&
-          (apart <= 2
-            ? ', which agrees with the stated rate.'
-            : `, ${apart.toFixed(1)} standard uncertainties from the stated rate.`)}
+        {apart === null
+          ? t('panels.rateCheck.gives', { rate })
+          : apart <= 2
+            ? t('panels.rateCheck.agrees', { rate })
+            : t('panels.rateCheck.apart', { rate, number: showFixed(apart, 1) })}
       </p>
       <button
         type="button"
@@ -129,7 +141,7 @@ function FoundRate({ found }: { readonly found: Outcome<Estimate> }) {
           })
         }
       >
-        Use this rate
+        {t('panels.rateCheck.use')}
       </button>
     </div>
   );

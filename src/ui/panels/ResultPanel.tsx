@@ -1,7 +1,7 @@
 import { setCoverage, setFit } from '../../app/edits';
 import { SPEED_UNITS } from '../../app/preferences';
 import type { FitChoice } from '../../app/resultTypes';
-import { MODEL_WORDS } from '../../report/words';
+import { t } from '../../text/text';
 import { saveResult, saveShot, writeInNotebook } from '../actions';
 import { useDesk } from '../desk';
 import { ChoiceField } from '../fields/ChoiceField';
@@ -22,19 +22,19 @@ export function ResultPanel() {
   const reduction = measuring.reduction.value;
   if (draft === null)
     return (
-      <Panel step="result" title="Result">
-        Open footage first.
+      <Panel step="result" title={t('panels.result.title')}>
+        {t('panels.openFirst')}
       </Panel>
     );
   const freshness = measuring.freshness.value;
   const models = MODELS.includes(draft.fit.model) ? MODELS : [...MODELS, draft.fit.model];
   return (
-    <Panel step="result" title="Result">
+    <Panel step="result" title={t('panels.result.title')}>
       {(reduction === null ||
         freshness === 'measureAgain' ||
         measuring.status.value.kind !== 'done') && <Measure />}
       {reduction === null ? (
-        <p>Nothing has been measured yet.</p>
+        <p>{t('panels.result.nothingYet')}</p>
       ) : (
         <div
           class={freshness === 'measureAgain' ? 'stale' : ''}
@@ -44,7 +44,7 @@ export function ResultPanel() {
         </div>
       )}
       <ChoiceField
-        label="Speed in"
+        label={t('panels.result.speedIn')}
         value={speedUnit.value}
         choices={SPEED_UNITS.map((unit) => ({ value: unit, label: unit }))}
         onChange={(unit) => {
@@ -53,17 +53,17 @@ export function ResultPanel() {
       />
       <div class="row">
         <button type="button" disabled={reduction === null} onClick={() => void saveResult(desk)}>
-          Save result…
+          {t('panels.result.saveResult')}
         </button>
         <button type="button" onClick={() => void saveShot(desk)}>
-          Save shot…
+          {t('panels.result.saveShot')}
         </button>
         <button
           type="button"
           disabled={reduction === null}
           onClick={() => void writeInNotebook(desk)}
         >
-          Add to notebook
+          {t('panels.result.toNotebook')}
         </button>
         <button
           type="button"
@@ -72,14 +72,14 @@ export function ResultPanel() {
             desk.place.value = 'report';
           }}
         >
-          Report…
+          {t('panels.result.report')}
         </button>
       </div>
-      <Group title="How it is fitted">
+      <Group title={t('panels.result.how')}>
         <ChoiceField
-          label="Motion"
+          label={t('panels.result.motion')}
           value={draft.fit.model}
-          choices={models.map((value) => ({ value, label: MODEL_WORDS[value] ?? value }))}
+          choices={models.map((value) => ({ value, label: t(`panels.result.model.${value}`) }))}
           onChange={(model) => shots.edit(setFit({ model }), { label: 'motion model' })}
         />
         <label class="option">
@@ -92,10 +92,10 @@ export function ResultPanel() {
               })
             }
           />
-          Leave out frames that do not fit
+          {t('panels.result.leaveOut')}
         </label>
         <QuantityField
-          label="Coverage of the intervals"
+          label={t('panels.result.coverage')}
           rule={RULES.coverage}
           value={draft.coverage}
           onCommit={(coverage) =>

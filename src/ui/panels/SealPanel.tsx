@@ -1,12 +1,14 @@
 import { changeSeal, setSealInView } from '../../app/edits';
 import type { Seal } from '../../app/resultTypes';
 import { expanded, type Quantity } from '../../core/estimate';
-import { formatQuantity, percent } from '../../core/format';
+import { showPercent, showQuantity } from '../../text/show';
+import { reasonWords, t } from '../../text/text';
 import { useDesk } from '../desk';
 import { QuantityField } from '../fields/QuantityField';
 import { RULES } from '../fields/rules';
 import { ReasonText } from '../shell/Notices';
 import { Facts, Group, Panel, ToolButton } from './Panel';
+import { regionValues } from './regionValues';
 import { SoundSection } from './SoundSection';
 
 /** Where the seal is, and when it was found to open. */
@@ -16,13 +18,13 @@ export function SealPanel() {
   const draft = shots.draft.value;
   if (draft === null)
     return (
-      <Panel step="seal" title="Seal">
-        Open footage first.
+      <Panel step="seal" title={t('panels.seal.title')}>
+        {t('panels.openFirst')}
       </Panel>
     );
   const seal = draft.seals?.muzzle ?? null;
   return (
-    <Panel step="seal" title="Seal">
+    <Panel step="seal" title={t('panels.seal.title')}>
       <label class="option">
         <input
           type="checkbox"
@@ -34,10 +36,10 @@ export function SealPanel() {
             });
           }}
         />
-        The muzzle seal is in view
+        {t('panels.seal.inView')}
       </label>
       {seal === null ? (
-        <p class="muted">No seal in view: no burst time and no lead are stated.</p>
+        <p class="muted">{t('panels.seal.notInView')}</p>
       ) : (
         <>
           <FoundBurst />
@@ -51,14 +53,16 @@ export function SealPanel() {
 }
 
 /** As the Result step states it. */
-const stated = (instant: Quantity): string =>
-  `${formatQuantity(expanded(instant), 'time', 'ms')} (${percent(instant.coverage)})`;
+const stated = (instant: Quantity) => ({
+  time: showQuantity(expanded(instant), 'time', 'ms'),
+  coverage: showPercent(instant.coverage),
+});
 
 function FoundBurst() {
   const desk = useDesk();
   const reduction = desk.session.measuring.reduction.value;
   if (reduction === null) {
-    return <p class="muted">The burst is found when the film is measured, in Ball.</p>;
+    return <p class="muted">{t('panels.seal.foundWhen')}</p>;
   }
   const burst = reduction.result.sealBurst;
   if (!('value' in burst)) {
@@ -73,21 +77,21 @@ function FoundBurst() {
     <>
       <Facts
         facts={[
-          ['Burst', `${stated(burst)} after frame 0`],
+          [t('panels.seal.burst'), t('panels.seal.burstIs', stated(burst))],
           [
-            'Bulge begins',
+            t('panels.seal.bulge'),
             'value' in burst.bulgeOnset
-              ? stated(burst.bulgeOnset)
-              : burst.bulgeOnset.unavailable.message,
+              ? t('panels.seal.instant', stated(burst.bulgeOnset))
+              : reasonWords(burst.bulgeOnset.unavailable).message,
           ],
         ]}
       />
       <div class="row">
         <button type="button" onClick={() => desk.pick(whole)}>
-          Last whole: frame {whole}
+          {t('panels.seal.lastWholeIs', { frame: whole })}
         </button>
         <button type="button" onClick={() => desk.pick(torn)}>
-          First open: frame {torn}
+          {t('panels.seal.firstOpenIs', { frame: torn })}
         </button>
       </div>
     </>
@@ -101,20 +105,20 @@ function SealInputs({ seal }: { readonly seal: Seal }) {
   const setPlane = (next: Seal['plane'], label: string) =>
     shots.edit(changeSeal({ plane: next }), { label });
   return (
-    <Group title="Where it is watched">
+    <Group title={t('panels.seal.where')}>
       <p class="muted">
         {region === null
-          ? 'The region is found from the muzzle plane.'
-          : `${region[2]} × ${region[3]} px from x ${region[0]}, y ${region[1]}.`}
+          ? t('panels.seal.regionFound')
+          : t('panels.seal.region', regionValues(region))}
       </p>
       <div class="row">
-        <ToolButton mode={{ kind: 'region', which: 'seal' }}>Draw the region</ToolButton>
+        <ToolButton mode={{ kind: 'region', which: 'seal' }}>{t('panels.drawRegion')}</ToolButton>
         <button
           type="button"
           disabled={region === null}
           onClick={() => shots.edit(changeSeal({ region: null }), { label: 'seal region removed' })}
         >
-          Find it from the muzzle plane
+          {t('panels.seal.find')}
         </button>
       </div>
       <label class="option">
@@ -127,12 +131,12 @@ function SealInputs({ seal }: { readonly seal: Seal }) {
             setPlane(own ? { point: muzzle.point, u: 0.5 } : null, 'seal plane');
           }}
         />
-        The seal lies off the muzzle plane
+        {t('panels.seal.off')}
       </label>
       {plane !== null && (
         <div class="pair">
           <QuantityField
-            label="x of the seal's plane"
+            label={t('panels.seal.planeX')}
             rule={{ ...RULES.pixelU, name: 'x', sign: 'any', max: 1e5 }}
             value={plane.point[0]}
             onCommit={(x) =>
@@ -140,7 +144,7 @@ function SealInputs({ seal }: { readonly seal: Seal }) {
             }
           />
           <QuantityField
-            label="y"
+            label={t('panels.seal.planeY')}
             rule={{ ...RULES.pixelU, name: 'y', sign: 'any', max: 1e5 }}
             value={plane.point[1]}
             onCommit={(y) =>
@@ -148,7 +152,7 @@ function SealInputs({ seal }: { readonly seal: Seal }) {
             }
           />
           <QuantityField
-            label="± u along the flight"
+            label={t('panels.seal.planeU')}
             rule={RULES.pixelU}
             value={plane.u}
             onCommit={(u) => u !== null && setPlane({ ...plane, u }, 'seal plane')}
@@ -166,7 +170,7 @@ function BurstByHand({ between }: { readonly between: Seal['burstBetween'] }) {
     shots.edit(changeSeal({ burstBetween: next }), { label: 'burst frames' });
   const frame = player.current.value;
   return (
-    <Group title="Burst set by hand">
+    <Group title={t('panels.seal.byHand')}>
       {between === null ? (
         <div class="row">
           <button
@@ -174,28 +178,28 @@ function BurstByHand({ between }: { readonly between: Seal['burstBetween'] }) {
             disabled={frame >= last}
             onClick={() => set([frame, Math.min(frame + 1, last)])}
           >
-            Whole in this frame, open in the next
+            {t('panels.seal.hereAndNext')}
           </button>
-          <span class="muted">Replaces what was found.</span>
+          <span class="muted">{t('panels.seal.replaces')}</span>
         </div>
       ) : (
         <>
           <div class="pair">
             <QuantityField
-              label="Last whole: frame"
+              label={t('panels.seal.lastWhole')}
               rule={{ ...RULES.frame, max: between[1] - 1 }}
               value={between[0]}
               onCommit={(whole) => whole !== null && set([whole, between[1]])}
             />
             <QuantityField
-              label="First open: frame"
+              label={t('panels.seal.firstOpen')}
               rule={{ ...RULES.frame, min: between[0] + 1, max: last }}
               value={between[1]}
               onCommit={(torn) => torn !== null && set([between[0], torn])}
             />
           </div>
           <button type="button" onClick={() => set(null)}>
-            Use the burst that is found
+            {t('panels.seal.useFound')}
           </button>
         </>
       )}

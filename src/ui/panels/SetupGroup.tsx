@@ -3,6 +3,7 @@ import { missingInputs } from '../../app/draft';
 import { setupFits, stillFollows } from '../../app/setups';
 import { readSetup, saveAsSetup, takeSetup } from '../../app/setupWork';
 import type { Outcome, Reason } from '../../core/reason';
+import { reasonWords, t, tRich } from '../../text/text';
 import { saveSetup } from '../actions';
 import { useDesk } from '../desk';
 import { ChoiceField } from '../fields/ChoiceField';
@@ -16,11 +17,8 @@ export function SetupGroup() {
   const tell = (outcome: Outcome<unknown>) => setWrong(outcome.ok ? null : outcome.reason);
   const { setups } = useDesk().session;
   return (
-    <Group title="Setup">
-      <p class="muted">
-        Clock, scale, lens, plane and muzzle of one camera position: calibrated once, used for many
-        shots.
-      </p>
+    <Group title={t('panels.setup.title')}>
+      <p class="muted">{t('panels.setup.what')}</p>
       <Followed />
       {wrong !== null && (
         <div class="notice notice-problem" role="alert" data-code={wrong.code}>
@@ -46,16 +44,14 @@ function Followed() {
   const setup = setups.list.value.find((one) => one.id === draft?.setupId);
   if (draft === null || draft.setupId === null) return null;
   if (setup === undefined) {
-    return <p>This shot names a setup that is not known in this browser.</p>;
+    return <p>{t('panels.setup.unknown')}</p>;
   }
   return (
     <p>
-      This shot follows <strong>{setup.name}</strong>
-      {stillFollows(draft, setup)
-        ? '.'
-        : '; its clock, scale or muzzle were changed since, for this shot alone.'}
-      {setup.scene === null &&
-        ' It was saved before the shot was measured: the first shot measured in it is what the others are held against.'}
+      {tRich(stillFollows(draft, setup) ? 'panels.setup.follows' : 'panels.setup.changed', {
+        name: setup.name,
+      })}
+      {setup.scene === null && ` ${t('panels.setup.noScene')}`}
     </p>
   );
 }
@@ -73,10 +69,10 @@ function Known({ tell }: Telling) {
   return (
     <>
       <ChoiceField
-        label="Known setups"
+        label={t('panels.setup.known')}
         value={setup.id}
         choices={known.map((one) => ({ value: one.id, label: one.name }))}
-        hint={fits !== null && !fits.ok ? fits.reason.message : undefined}
+        hint={fits !== null && !fits.ok ? reasonWords(fits.reason).message : undefined}
         onChange={setChosen}
       />
       <div class="row">
@@ -85,13 +81,13 @@ function Known({ tell }: Telling) {
           disabled={!fits?.ok}
           onClick={() => tell(takeSetup(desk.session, setup))}
         >
-          Use it for this shot
+          {t('panels.setup.use')}
         </button>
         <button type="button" onClick={() => void saveSetup(desk, setup)}>
-          Save it to a file…
+          {t('panels.setup.toFile')}
         </button>
         <button type="button" class="plain" onClick={() => setups.forget(setup.id)}>
-          Forget it
+          {t('panels.setup.forget')}
         </button>
       </div>
     </>
@@ -117,7 +113,7 @@ function Save({ tell }: Telling) {
       }}
     >
       <div class="field">
-        <label for={id}>Name of a new setup</label>
+        <label for={id}>{t('panels.setup.name')}</label>
         <input
           id={id}
           type="text"
@@ -125,13 +121,11 @@ function Save({ tell }: Telling) {
           value={name}
           onInput={(event) => setName(event.currentTarget.value)}
         />
-        <div class="field-note">
-          {missing !== undefined && 'Can be saved once clock, scale and muzzle are stated.'}
-        </div>
+        <div class="field-note">{missing !== undefined && t('panels.setup.once')}</div>
       </div>
       <div class="row">
         <button type="submit" disabled={missing !== undefined || name.trim() === ''}>
-          Save this calibration as a setup
+          {t('panels.setup.save')}
         </button>
       </div>
     </form>
@@ -143,14 +137,14 @@ function FileFrom({ tell }: Telling) {
   return (
     <div class="row">
       <FileChoice
-        label="Setup file"
+        label={t('panels.setup.file')}
         name="setup-file"
         onChoose={(files) => {
           const [file] = files;
           if (file !== undefined) void readSetup(session, file).then(tell);
         }}
       >
-        Open a setup file…
+        {t('panels.setup.open')}
       </FileChoice>
     </div>
   );

@@ -1,5 +1,6 @@
 import { setBackstop, setSound } from '../../app/edits';
 import type { Shot } from '../../app/resultTypes';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { EstimateField } from '../fields/EstimateField';
 import { RULES } from '../fields/rules';
@@ -18,7 +19,7 @@ export function SoundSection({ sound }: { readonly sound: Sound | null }) {
   const { shots, films } = useDesk().session;
   const heard = films.film.value?.info.hasAudio ?? false;
   return (
-    <Group title="Sound">
+    <Group title={t('panels.sound.title')}>
       <label class="option">
         <input
           type="checkbox"
@@ -31,9 +32,9 @@ export function SoundSection({ sound }: { readonly sound: Sound | null }) {
             });
           }}
         />
-        The sound track times burst and impact
+        {t('panels.sound.times')}
       </label>
-      {!heard && <p class="muted">This footage has no sound track.</p>}
+      {!heard && <p class="muted">{t('panels.sound.none')}</p>}
       {sound !== null && <SoundInputs sound={sound} />}
     </Group>
   );
@@ -53,15 +54,15 @@ function SoundInputs({ sound }: { readonly sound: Sound }) {
   return (
     <>
       <EstimateField
-        label="Offset of the sound"
+        label={t('panels.sound.offset')}
         rule={RULES.soundOffset}
         value={offset}
         firstU={() => UNMEASURED_OFFSET.u}
-        hint="Added to a time on the track it gives the time on the film. A filmed clap tells it."
+        hint={t('panels.sound.offsetHint')}
         onCommit={(next) => next !== null && change({ offset: next }, 'offset of the sound')}
       />
       <EstimateField
-        label="Microphone to muzzle"
+        label={t('panels.sound.microphone')}
         rule={RULES.microphoneDistance}
         value={microphone.distance}
         firstU={() => TAPE_U}
@@ -71,24 +72,24 @@ function SoundInputs({ sound }: { readonly sound: Sound }) {
         }
       />
       <EstimateField
-        label="Backstop to muzzle"
+        label={t('panels.sound.backstop')}
         rule={RULES.backstopDistance}
         value={backstopDistance}
         firstU={() => TAPE_U}
         optional
-        placeholder="no backstop"
-        hint="Along the flight. With it the impact gives a mean speed."
+        placeholder={t('panels.sound.noBackstop')}
+        hint={t('panels.sound.backstopHint')}
         onCommit={(next) => shots.edit(setBackstop(next), { label: 'distance of the backstop' })}
       />
       {backstopDistance !== null && (
         <EstimateField
-          label="Microphone to backstop"
+          label={t('panels.sound.toBackstop')}
           rule={RULES.microphoneDistance}
           value={microphone.toBackstop}
           firstU={() => TAPE_U}
           optional
-          placeholder="not measured"
-          hint="Not measured, it is anything the other two allow, and the mean speed much less well known."
+          placeholder={t('panels.sound.notMeasured')}
+          hint={t('panels.sound.toBackstopHint')}
           onCommit={(toBackstop) =>
             change(
               { microphone: { ...microphone, toBackstop } },

@@ -1,12 +1,12 @@
 import type { Estimate } from '../../core/estimate';
-import { formatNumber, formatQuantity } from '../../core/format';
+import { showNumber, showQuantity } from '../../text/show';
+import { t } from '../../text/text';
 
 /** How far a correction moves the corner of the picture: '12.3 ± 0.4 px outwards'. */
 export function reachWords({ value, u }: Estimate): string {
   const size = Math.abs(value);
-  if (size < 0.05 && u < 0.05) return 'by less than a tenth of a pixel';
-  const way = value < 0 ? 'inwards' : 'outwards';
-  const text =
-    u > 0 ? formatQuantity({ value: size, u }, 'pixels', 'px') : `${formatNumber(size, 3)} px`;
-  return `by ${text} ${way}`;
+  if (size < 0.05 && u < 0.05) return t('panels.lens.reach.hardly');
+  const pixels =
+    u > 0 ? showQuantity({ value: size, u }, 'pixels', 'px') : `${showNumber(size, 3)} px`;
+  return t(value < 0 ? 'panels.lens.reach.inwards' : 'panels.lens.reach.outwards', { pixels });
 }

@@ -1,14 +1,12 @@
 import type { Light } from '../../app/resultTypes';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { ChoiceField } from '../fields/ChoiceField';
 import { QuantityField } from '../fields/QuantityField';
 import { RULES } from '../fields/rules';
 import { Group } from '../panels/Panel';
 
-const KINDS = [
-  { value: 'contrast', label: 'contrast-to-noise ratio' },
-  { value: 'sensor', label: 'electrons and grey values' },
-] as const;
+const KINDS = ['contrast', 'sensor'] as const;
 
 /** What a light is taken to be when its kind is changed. */
 const FIRST = {
@@ -32,19 +30,19 @@ export function LightInputs() {
     planning.change({ picture: { ...picture, ...next } });
   const setLight = (next: Partial<Light>) => set({ light: { ...light, ...next } as Light });
   return (
-    <Group title="Picture and light">
+    <Group title={t('plan.light.title')}>
       <ChoiceField
-        label="The ball stands out as told by"
+        label={t('plan.light.kind')}
         value={light.kind}
-        choices={KINDS}
-        hint="Read off a picture that was taken with the light there is now."
+        choices={KINDS.map((value) => ({ value, label: t(`plan.light.${value}`) }))}
+        hint={t('plan.light.kindHint')}
         onChange={(kind) =>
           set({ light: { exposure: light.exposure, factor: light.factor, ...FIRST[kind] } })
         }
       />
       {light.kind === 'contrast' ? (
         <QuantityField
-          label="Contrast of the ball over the noise"
+          label={t('plan.light.contrastToNoise')}
           rule={RULES.contrastToNoise}
           value={light.contrastToNoise}
           onCommit={(next) => next !== null && setLight({ contrastToNoise: next })}
@@ -54,23 +52,23 @@ export function LightInputs() {
       )}
       <div class="pair">
         <QuantityField
-          label="Exposure of that picture"
+          label={t('plan.light.exposure')}
           rule={RULES.exposure}
           value={light.exposure}
           onCommit={(exposure) => exposure !== null && setLight({ exposure })}
         />
         <QuantityField
-          label="Times its light"
+          label={t('plan.light.factor')}
           rule={RULES.lightFactor}
           value={light.factor}
           onCommit={(factor) => factor !== null && setLight({ factor })}
         />
       </div>
       <QuantityField
-        label="Blur of a still edge"
+        label={t('plan.light.softness')}
         rule={RULES.softness}
         value={picture.softness}
-        hint="Standard deviation; 0.5 to 0.9 px in good focus."
+        hint={t('plan.light.softnessHint')}
         onCommit={(softness) => softness !== null && set({ softness })}
       />
       <label class="option">
@@ -79,7 +77,7 @@ export function LightInputs() {
           checked={picture.coded}
           onChange={(event) => set({ coded: event.currentTarget.checked })}
         />
-        The film is kept with loss (H.264 and its like)
+        {t('plan.light.coded')}
       </label>
     </Group>
   );
@@ -94,13 +92,13 @@ function SensorInputs(props: {
     <>
       <div class="pair">
         <QuantityField
-          label="Electrons at white"
+          label={t('plan.light.fullWell')}
           rule={RULES.electrons}
           value={light.fullWell}
           onCommit={(fullWell) => fullWell !== null && onChange({ fullWell })}
         />
         <QuantityField
-          label="Read noise, electrons"
+          label={t('plan.light.readNoise')}
           rule={RULES.readNoise}
           value={light.readNoise}
           onCommit={(readNoise) => readNoise !== null && onChange({ readNoise })}
@@ -108,20 +106,20 @@ function SensorInputs(props: {
       </div>
       <div class="pair">
         <QuantityField
-          label="Grey of the ball"
+          label={t('plan.light.greyOfBall')}
           rule={RULES.greyShare}
           value={light.ball}
           onCommit={(ball) => ball !== null && onChange({ ball })}
         />
         <QuantityField
-          label="Grey of the background"
+          label={t('plan.light.greyOfBackground')}
           rule={RULES.greyShare}
           value={light.background}
           onCommit={(background) => background !== null && onChange({ background })}
         />
       </div>
       <QuantityField
-        label="Bits a pixel"
+        label={t('plan.light.bitDepth')}
         rule={RULES.bitDepth}
         value={light.bitDepth}
         onCommit={(bitDepth) => bitDepth !== null && onChange({ bitDepth })}

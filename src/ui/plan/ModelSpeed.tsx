@@ -1,9 +1,9 @@
-import { MODEL_ORDER } from '../../app/modelComparison';
-import { formatQuantity } from '../../core/format';
+import { showQuantity } from '../../text/show';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { ChoiceField } from '../fields/ChoiceField';
 import { LauncherFields } from '../models/ModelPanel';
-import { MODEL_CARDS } from '../models/words';
+import { modelChoices } from '../models/words';
 import { Fold } from '../panels/Panel';
 import { WorkState } from '../panels/WorkState';
 
@@ -12,12 +12,12 @@ export function ModelSpeed() {
   const { planning } = useDesk().session;
   const { launcher, model, speed } = planning;
   return (
-    <Fold title="Speed from a launch model">
+    <Fold title={t('plan.model.title')}>
       <ChoiceField
-        label="Model"
+        label={t('models.model')}
         value={model.value}
-        choices={MODEL_ORDER.map((name) => ({ value: name, label: MODEL_CARDS[name].title }))}
-        hint="What each takes for granted stands on the Models step."
+        choices={modelChoices()}
+        hint={t('plan.model.hint')}
         onChange={(next) => {
           model.value = next;
         }}
@@ -28,16 +28,16 @@ export function ModelSpeed() {
           launcher.value = { ...launcher.value, ...next };
         }}
       />
-      <WorkState work={speed.value} doing="Running the model" onCancel={planning.cancelSpeed}>
+      <WorkState work={speed.value} doing={t('plan.model.running')} onCancel={planning.cancelSpeed}>
         {(found) => (
           <p role="status">
-            The model expects {formatQuantity(found, 'speed', 'm/s')}, which is taken over.
+            {t('plan.model.found', { speed: showQuantity(found, 'speed', 'm/s') })}
           </p>
         )}
       </WorkState>
       {speed.value.kind !== 'running' && (
         <button type="button" onClick={() => void planning.askModel()}>
-          Take the model’s speed
+          {t('plan.model.take')}
         </button>
       )}
     </Fold>

@@ -1,4 +1,5 @@
 import type { Plan } from '../../app/resultTypes';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { ChoiceField } from '../fields/ChoiceField';
 import { EstimateField } from '../fields/EstimateField';
@@ -22,9 +23,9 @@ export function PlanInputs() {
   const { readout } = camera;
   return (
     <>
-      <Group title="Ball">
+      <Group title={t('plan.ball.title')}>
         <EstimateField
-          label="Expected exit speed"
+          label={t('plan.ball.speed')}
           rule={RULES.speed}
           value={speed}
           firstU={relative(0.05)}
@@ -32,30 +33,30 @@ export function PlanInputs() {
         />
         <ModelSpeed />
         <EstimateField
-          label="Diameter"
+          label={t('plan.ball.diameter')}
           rule={RULES.diameter}
           value={ball.diameter}
           firstU={relative(0.002)}
           onCommit={(diameter) => diameter !== null && change({ ball: { ...ball, diameter } })}
         />
         <EstimateField
-          label="Mass"
+          label={t('plan.ball.mass')}
           rule={RULES.mass}
           value={ball.mass}
           firstU={relative(0.005)}
           onCommit={(mass) => mass !== null && change({ ball: { ...ball, mass } })}
         />
       </Group>
-      <Group title="Camera">
+      <Group title={t('plan.camera.title')}>
         <EstimateField
-          label="Frame rate"
+          label={t('plan.camera.rate')}
           rule={RULES.recordingRate}
           value={camera.rate}
           firstU={relative(5e-5)}
           onCommit={(rate) => rate !== null && setCamera({ rate })}
         />
         <EstimateField
-          label="Exposure"
+          label={t('plan.camera.exposure')}
           rule={RULES.exposure}
           value={camera.exposure}
           firstU={relative(0.05)}
@@ -63,85 +64,85 @@ export function PlanInputs() {
         />
         <div class="pair">
           <QuantityField
-            label="Pixels along the flight"
+            label={t('plan.camera.width')}
             rule={RULES.pictureSide}
             value={camera.width}
             onCommit={(width) => width !== null && setCamera({ width })}
           />
           <QuantityField
-            label="Rows"
+            label={t('plan.camera.height')}
             rule={RULES.pictureSide}
             value={camera.height}
             onCommit={(height) => height !== null && setCamera({ height })}
           />
         </div>
-        <Fold title="Rolling shutter" opened={readout.lineTime.value > 0}>
+        <Fold title={t('plan.camera.shutter')} opened={readout.lineTime.value > 0}>
           <ChoiceField
-            label="Lines are read"
+            label={t('plan.camera.read')}
             value={readout.direction}
             choices={directionChoices()}
             onChange={(direction) => setCamera({ readout: { ...readout, direction } })}
           />
           <EstimateField
-            label="Time per line"
+            label={t('plan.camera.lineTime')}
             rule={RULES.lineTime}
             value={readout.lineTime}
             firstU={relative(0.01)}
-            hint="0: all lines at once."
+            hint={t('plan.camera.lineTimeHint')}
             onCommit={(lineTime) =>
               lineTime !== null && setCamera({ readout: { ...readout, lineTime } })
             }
           />
         </Fold>
       </Group>
-      <Group title="View">
+      <Group title={t('plan.view.title')}>
         <QuantityField
-          label="Field of view along the flight"
+          label={t('plan.view.across')}
           rule={RULES.fieldOfView}
           value={view.across}
           onCommit={(across) => across !== null && setView({ across })}
         />
         <QuantityField
-          label="Of it before the muzzle"
+          label={t('plan.view.beforeMuzzle')}
           rule={RULES.beforeMuzzle}
           value={view.beforeMuzzle}
           onCommit={(beforeMuzzle) => beforeMuzzle !== null && setView({ beforeMuzzle })}
         />
         <QuantityField
-          label="Muzzle plane marked to, ± u"
+          label={t('plan.view.muzzleU')}
           rule={RULES.pixelU}
           value={muzzleU}
           onCommit={(next) => next !== null && change({ muzzleU: next })}
         />
       </Group>
-      <Group title="Scale">
+      <Group title={t('plan.scale.title')}>
         <EstimateField
-          label="Known length"
+          label={t('plan.scale.length')}
           rule={RULES.knownLength}
           value={scale.length}
           firstU={relative(0.001)}
           onCommit={(length) => length !== null && setScale({ length })}
         />
         <QuantityField
-          label="Each end placed to, ± u"
+          label={t('plan.scale.endpointU')}
           rule={RULES.pixelU}
           value={scale.endpointU}
           onCommit={(endpointU) => endpointU !== null && setScale({ endpointU })}
         />
         <EstimateField
-          label="Behind the flight line by"
+          label={t('plan.scale.depth')}
           rule={RULES.depthOffset}
           value={scale.depthOffset}
           firstU={() => 0.002}
           onCommit={(depthOffset) => depthOffset !== null && setScale({ depthOffset })}
         />
         <EstimateField
-          label="Lens to flight line"
+          label={t('plan.scale.distance')}
           rule={RULES.cameraDistance}
           value={scale.cameraDistance}
           firstU={relative(0.02)}
           optional
-          placeholder="not measured"
+          placeholder={t('plan.scale.notMeasured')}
           onCommit={(cameraDistance) => setScale({ cameraDistance })}
         />
       </Group>

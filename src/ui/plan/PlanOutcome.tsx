@@ -1,15 +1,18 @@
 import type { Expectation, Judgement } from '../../app/resultTypes';
-import { formatNumber, formatQuantity } from '../../core/format';
 import { BudgetChart } from '../../plots/BudgetChart';
+import { showNumber, showQuantity } from '../../text/show';
+import { t, tRich } from '../../text/text';
 import { useDesk } from '../desk';
 import { Facts, Fold } from '../panels/Panel';
 import { AdviceList } from '../result/AdviceList';
 import { ReasonText, WarningBox } from '../shell/Notices';
-import { TERM_WORDS } from './words';
 
 const METRES_PER_SECOND = { symbol: 'm/s', perSi: 1 };
-const percent = (share: number, figures = 2) => `${formatNumber(100 * share, figures)} %`;
-const micros = (seconds: number) => `${formatNumber(1e6 * seconds, 2)} µs`;
+const percent = (share: number, figures = 2) => `${showNumber(100 * share, figures)} %`;
+const micros = (seconds: number) => `${showNumber(1e6 * seconds, 2)} µs`;
+
+const blurWords = (blur: number, share: number) =>
+  t('plan.outcome.blurIs', { blur: showNumber(blur, 2), share: percent(share) });
 
 /** What the plan should give, and what stands against it. */
 export function PlanOutcome() {
@@ -23,17 +26,17 @@ export function PlanOutcome() {
       </div>
     );
   }
-  if (judgement === null) return <p role="status">Working out what to expect…</p>;
+  if (judgement === null) return <p role="status">{t('plan.outcome.working')}</p>;
   const { checks, told } = judgement;
   return (
     <div class={`stack ${planning.isStale.value ? 'plan-stale' : ''}`} aria-live="polite">
-      <h3>What to expect</h3>
+      <h3>{t('plan.expect')}</h3>
       {told.ok ? (
         <Expected judgement={judgement} expected={told.value} />
       ) : (
         <div class="notice notice-problem" role="alert" data-code={told.reason.code}>
           <p>
-            <strong>Nothing can be expected of this plan.</strong>
+            <strong>{t('plan.outcome.nothing')}</strong>
           </p>
           <ReasonText reason={told.reason} />
         </div>
@@ -58,51 +61,60 @@ function Expected(props: { readonly judgement: Judgement; readonly expected: Exp
   return (
     <>
       <p class="plan-statement">
-        The exit velocity should come out to <strong>± {formatNumber(speedU, 2)} m/s</strong>, that
-        is {percent(speedU / speed)} of {formatQuantity({ value: speed, u: 0 }, 'speed', 'm/s')}{' '}
-        (one standard uncertainty).
+        {tRich('plan.outcome.statement', {
+          u: showNumber(speedU, 2),
+          share: percent(speedU / speed),
+          speed: showQuantity({ value: speed, u: 0 }, 'speed', 'm/s'),
+        })}{' '}
         {largest !== undefined &&
-          ` Most of it, ${percent(largest.share)} of the variance, comes from: ${TERM_WORDS[largest.name]}.`}
+          t('plan.outcome.largest', {
+            share: percent(largest.share),
+            term: t(`plan.terms.${largest.name}`),
+          })}
       </p>
       <p class="muted">
-        What one film happens to show scatters: from ± {formatNumber(speedURange[0], 2)} to ±{' '}
-        {formatNumber(speedURange[1], 2)} m/s in the films drawn.
+        {t('plan.outcome.scatter', {
+          low: showNumber(speedURange[0], 2),
+          high: showNumber(speedURange[1], 2),
+        })}
       </p>
       <Facts
         facts={[
-          ['frames past the muzzle', least === most ? `${least}` : `${least} to ${most}`],
-          ['radius of the ball', `${formatNumber(radius, 3)} px`],
           [
-            'blur by the ball’s motion',
-            `${formatNumber(blur, 2)} px, ${percent(blur / radius)} of the radius`,
+            t('plan.outcome.frames'),
+            least === most
+              ? `${least}`
+              : t('plan.outcome.range', { low: `${least}`, high: `${most}` }),
           ],
-          ['contrast over noise', formatNumber(lighting.contrastToNoise, 2)],
-          ['centre, ball in full view', `± ${formatNumber(expected.centreU, 2)} px`],
-          ['exit time', `± ${micros(expected.exitTimeU)}`],
-          ['opening of the seal', `± ${micros(expected.burstU)}, anywhere within a frame`],
-          ['lead of the seal', `± ${micros(expected.leadU)}`],
+          [t('plan.outcome.radius'), `${showNumber(radius, 3)} px`],
+          [t('plan.outcome.blur'), blurWords(blur, blur / radius)],
+          [t('plan.outcome.contrast'), showNumber(lighting.contrastToNoise, 2)],
+          [t('plan.outcome.centre'), `± ${showNumber(expected.centreU, 2)} px`],
+          [t('plan.outcome.exitTime'), `± ${micros(expected.exitTimeU)}`],
+          [t('plan.outcome.opening'), t('plan.outcome.openingIs', { u: micros(expected.burstU) })],
+          [t('plan.outcome.lead'), `± ${micros(expected.leadU)}`],
         ]}
       />
       <table>
-        <caption>Where the uncertainty comes from</caption>
+        <caption>{t('plan.outcome.origins')}</caption>
         <thead>
           <tr>
-            <th scope="col">origin</th>
+            <th scope="col">{t('plan.outcome.origin')}</th>
             <th scope="col">± m/s</th>
-            <th scope="col">of the variance</th>
+            <th scope="col">{t('plan.outcome.ofVariance')}</th>
           </tr>
         </thead>
         <tbody>
           {terms.map(({ name, u, share }) => (
             <tr key={name}>
-              <th scope="row">{TERM_WORDS[name]}</th>
-              <td>{formatNumber(u, 2)}</td>
+              <th scope="row">{t(`plan.terms.${name}`)}</th>
+              <td>{showNumber(u, 2)}</td>
               <td>{share < 0.005 ? '< 1 %' : percent(share)}</td>
             </tr>
           ))}
         </tbody>
       </table>
-      <Fold title="Every line of the budget">
+      <Fold title={t('plan.outcome.budget')}>
         <BudgetChart entries={expected.budget} combined={speedU} unit={METRES_PER_SECOND} />
       </Fold>
       <AdviceList advice={expected.advice} />
@@ -115,34 +127,34 @@ function LightTable({ judgement }: { readonly judgement: Judgement }) {
   const { lightNeeds, plan } = judgement;
   return (
     <table>
-      <caption>Light that an exposure takes</caption>
+      <caption>{t('plan.needs.title')}</caption>
       <thead>
         <tr>
-          <th scope="col">exposure</th>
-          <th scope="col">blur</th>
-          <th scope="col">times the light of now</th>
+          <th scope="col">{t('plan.needs.exposure')}</th>
+          <th scope="col">{t('plan.needs.blur')}</th>
+          <th scope="col">{t('plan.needs.times')}</th>
         </tr>
       </thead>
       <tbody>
         {lightNeeds.map(({ exposure, blur, blurShare, needed }, i) => (
           <tr key={exposure}>
             <th scope="row">
-              {micros(exposure)}
-              {i === 0 && ', as planned'}
+              {i === 0
+                ? t('plan.needs.asPlanned', { exposure: micros(exposure) })
+                : micros(exposure)}
             </th>
-            <td>
-              {formatNumber(blur, 2)} px, {percent(blurShare)} of the radius
-            </td>
-            <td>{formatNumber(needed, 2)}</td>
+            <td>{blurWords(blur, blurShare)}</td>
+            <td>{showNumber(needed, 2)}</td>
           </tr>
         ))}
       </tbody>
       <tfoot>
         <tr>
           <td colSpan={3} class="muted">
-            To keep the picture as bright as the one taken with{' '}
-            {micros(plan.picture.light.exposure)}; the plan has{' '}
-            {formatNumber(plan.picture.light.factor, 3)} times its light.
+            {t('plan.needs.what', {
+              exposure: micros(plan.picture.light.exposure),
+              factor: showNumber(plan.picture.light.factor, 3),
+            })}
           </td>
         </tr>
       </tfoot>

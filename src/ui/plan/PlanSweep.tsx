@@ -1,9 +1,10 @@
 import { useState } from 'preact/hooks';
 import { modesText, parseModes } from '../../app/cameraModes';
 import type { CameraTrade, Sweep } from '../../app/resultTypes';
-import { formatNumber, formatQuantity } from '../../core/format';
 import type { Reason } from '../../core/reason';
 import { ContourPlot } from '../../plots/ContourPlot';
+import { showNumber, showQuantity } from '../../text/show';
+import { reasonWords, t } from '../../text/text';
 import { useDesk } from '../desk';
 import { ChoiceField } from '../fields/ChoiceField';
 import { QuantityField } from '../fields/QuantityField';
@@ -12,26 +13,23 @@ import { TextField } from '../fields/TextField';
 import { WorkState } from '../panels/WorkState';
 import { ReasonText } from '../shell/Notices';
 
-const KINDS = [
-  { value: 'pixelRate', label: 'pixels a second' },
-  { value: 'modes', label: 'a table of its modes' },
-] as const;
+const KINDS = ['pixelRate', 'modes'] as const;
 
 /** Other rates and fields of view: what the camera then gives up, and what the shot would give. */
 export function PlanSweep() {
   const { planning } = useDesk().session;
   const work = planning.sweeping.value;
   return (
-    <section class="stack" aria-label="Rate against field of view">
-      <h3>Rate against field of view</h3>
+    <section class="stack" aria-label={t('plan.sweep.title')}>
+      <h3>{t('plan.sweep.title')}</h3>
       <TradeInputs />
-      <WorkState work={work} doing="Working out other settings" onCancel={planning.cancelSweep}>
+      <WorkState work={work} doing={t('plan.sweep.working')} onCancel={planning.cancelSweep}>
         {(found) => <Swept swept={found} />}
       </WorkState>
       {work.kind !== 'running' && (
         <div class="row">
           <button type="button" onClick={() => void planning.sweep()}>
-            {work.kind === 'done' ? 'Compare again' : 'Compare rates and fields of view'}
+            {t(work.kind === 'done' ? 'plan.sweep.again' : 'plan.sweep.compare')}
           </button>
         </div>
       )}
@@ -49,7 +47,7 @@ function Swept({ swept }: { readonly swept: Sweep }) {
     <div class="stack">
       {stale && (
         <p class="stale-word" role="status">
-          The plan has changed: compare again. Below is what held before.
+          {t('plan.sweep.stale')}
         </p>
       )}
       <ContourPlot
@@ -58,7 +56,7 @@ function Swept({ swept }: { readonly swept: Sweep }) {
         cells={cells.map(({ plan, told }) =>
           told.ok && plan !== null
             ? { value: told.value.speedU / plan.speed.value, why: null }
-            : { value: null, why: told.ok ? null : told.reason.message },
+            : { value: null, why: told.ok ? null : reasonWords(told.reason).message },
         )}
         best={best}
         planned={{ rate: camera.rate.value, across: view.across }}
@@ -66,31 +64,28 @@ function Swept({ swept }: { readonly swept: Sweep }) {
       {chosen?.told.ok && chosen.plan !== null ? (
         <>
           <p>
-            Least uncertain: {formatQuantity({ value: chosen.rate, u: 0 }, 'rate', '/s')} and{' '}
-            {formatNumber(1000 * chosen.across, 3)} mm across, {chosen.plan.camera.width} x{' '}
-            {chosen.plan.camera.height} px, exposure{' '}
-            {formatNumber(1e6 * chosen.plan.camera.exposure.value, 2)} µs: ±{' '}
-            {formatNumber(chosen.told.value.speedU, 2)} m/s.
+            {t('plan.sweep.best', {
+              rate: showQuantity({ value: chosen.rate, u: 0 }, 'rate', '/s'),
+              across: showNumber(1000 * chosen.across, 3),
+              width: `${chosen.plan.camera.width}`,
+              height: `${chosen.plan.camera.height}`,
+              exposure: showNumber(1e6 * chosen.plan.camera.exposure.value, 2),
+              u: showNumber(chosen.told.value.speedU, 2),
+            })}
           </p>
           <div class="row">
             <button
               type="button"
               onClick={() => chosen.plan !== null && planning.replace(chosen.plan)}
             >
-              Plan with these settings
+              {t('plan.sweep.take')}
             </button>
           </div>
         </>
       ) : (
-        <p class="notice notice-warning">
-          None of these settings can be filmed. Check speed, ball and camera.
-        </p>
+        <p class="notice notice-warning">{t('plan.sweep.none')}</p>
       )}
-      <p class="muted">
-        Speed, lens, lamps and everything else as planned. An exposure that does not fit into a
-        frame is cut and the picture darkens; a known length that does not fit into the view gives
-        way to one of nine tenths of it, known as well.
-      </p>
+      <p class="muted">{t('plan.sweep.what')}</p>
     </div>
   );
 }
@@ -108,9 +103,9 @@ function TradeInputs() {
   return (
     <>
       <ChoiceField
-        label="The camera is limited by"
+        label={t('plan.sweep.limit')}
         value={trade.kind}
-        choices={KINDS}
+        choices={KINDS.map((value) => ({ value, label: t(`plan.sweep.${value}`) }))}
         onChange={(kind) =>
           kind !== trade.kind &&
           set(
@@ -131,19 +126,19 @@ function TradeInputs() {
       {trade.kind === 'pixelRate' ? (
         <div class="plan-trade">
           <QuantityField
-            label="Pixels a second"
+            label={t('plan.sweep.pixelsPerSecond')}
             rule={RULES.pixelRate}
             value={trade.pixelsPerSecond}
             onCommit={(next) => next !== null && set({ ...trade, pixelsPerSecond: next })}
           />
           <QuantityField
-            label="At most along the flight"
+            label={t('plan.sweep.mostWidth')}
             rule={RULES.pictureSide}
             value={trade.mostWidth}
             onCommit={(next) => next !== null && set({ ...trade, mostWidth: next })}
           />
           <QuantityField
-            label="At most rows"
+            label={t('plan.sweep.mostHeight')}
             rule={RULES.pictureSide}
             value={trade.mostHeight}
             onCommit={(next) => next !== null && set({ ...trade, mostHeight: next })}
@@ -152,7 +147,7 @@ function TradeInputs() {
       ) : (
         <>
           <TextField
-            label="Modes, a line each: frames per second, width x height"
+            label={t('plan.sweep.modesLabel')}
             lines={4}
             value={modesText(trade.modes)}
             onCommit={(text) => {

@@ -1,5 +1,5 @@
 import { useEffect } from 'preact/hooks';
-import { PREDICTIONS_CAUTION } from '../../app/cautions';
+import { t } from '../../text/text';
 import { savePlan } from '../actions';
 import { useDesk } from '../desk';
 import { TextField } from '../fields/TextField';
@@ -20,31 +20,31 @@ export function PlanView() {
   const ready = planning.judgement.value?.shot.ok === true && !planning.isStale.value;
   return (
     <main class="plan evidence stack" aria-labelledby="plan-title">
-      <h2 id="plan-title">Plan a shot</h2>
-      <p class="notice notice-warning">{PREDICTIONS_CAUTION}</p>
+      <h2 id="plan-title">{t('plan.title')}</h2>
+      <p class="notice notice-warning">{t('models.caution')}</p>
       <div class="row plan-head">
         <TextField
-          label="Name of the shot"
+          label={t('plan.name')}
           value={planning.plan.value.name}
           onCommit={(name) => planning.change({ name })}
         />
         <button type="button" class="primary" disabled={!ready} onClick={() => void savePlan(desk)}>
-          Use for the next shot: save its shot file…
+          {t('plan.use')}
         </button>
         {planning.hasShot.value && (
           <button type="button" onClick={planning.takeOver}>
-            Begin from the shot that is open
+            {t('plan.beginFromOpen')}
           </button>
         )}
         <button type="button" disabled={!planning.canGoBack.value} onClick={planning.goBack}>
-          Back to the plan before
+          {t('plan.back')}
         </button>
       </div>
       <div class="plan-bench">
-        <section class="plan-inputs stack" aria-label="Settings of the plan">
+        <section class="plan-inputs stack" aria-label={t('plan.settings')}>
           <PlanInputs />
         </section>
-        <section class="plan-outcome stack" aria-label="What to expect">
+        <section class="plan-outcome stack" aria-label={t('plan.expect')}>
           <PlanOutcome />
           <PlanSweep />
         </section>

@@ -1,7 +1,8 @@
 import { openQueued } from '../../app/notebookShots';
 import type { QueuedClip, QueueState } from '../../app/queue';
 import { expanded, isAvailable } from '../../core/estimate';
-import { formatQuantity } from '../../core/format';
+import { showNumberAt, showQuantity } from '../../text/show';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { stageWords } from '../panels/Measure';
 import { ReasonText } from '../shell/Notices';
@@ -12,7 +13,7 @@ export function QueueList() {
   return (
     <section
       class="queue-list"
-      aria-label="Clips in the queue"
+      aria-label={t('queue.list')}
       // biome-ignore lint/a11y/noNoninteractiveTabindex: arrow keys scroll it once it is focused
       tabIndex={0}
     >
@@ -35,15 +36,18 @@ function State({ state }: { readonly state: QueueState }) {
   const unit = useDesk().preferences.speedUnit.value;
   switch (state.kind) {
     case 'waiting':
-      return <span class="muted">waiting</span>;
+      return <span class="muted">{t('queue.state.waiting')}</span>;
     case 'cancelled':
-      return <span class="muted">cancelled</span>;
+      return <span class="muted">{t('queue.state.cancelled')}</span>;
     case 'measuring': {
-      if (state.stage === null) return <>Opening…</>;
+      if (state.stage === null) return <>{t('queue.state.opening')}</>;
       const words = stageWords(state.stage);
       return (
         <>
-          {words}: {Math.round(state.share * 100)} %
+          {t('panels.progress', {
+            doing: words,
+            percent: showNumberAt(Math.round(state.share * 100), 3),
+          })}
           <progress value={state.share} aria-label={words} />
         </>
       );
@@ -51,7 +55,7 @@ function State({ state }: { readonly state: QueueState }) {
     case 'failed':
       return (
         <div data-code={state.reason.code}>
-          <strong>failed</strong>
+          <strong>{t('queue.state.failed')}</strong>
           <ReasonText reason={state.reason} />
         </div>
       );
@@ -69,16 +73,16 @@ function Done({ measured, unit }: { readonly measured: Measured; readonly unit: 
   return (
     <>
       {isAvailable(exitVelocity) ? (
-        <>done: {formatQuantity(expanded(exitVelocity), 'speed', unit)}</>
+        t('queue.state.done', { speed: showQuantity(expanded(exitVelocity), 'speed', unit) })
       ) : (
         <>
-          done, without a speed: <ReasonText reason={exitVelocity.unavailable} />
+          {t('queue.state.doneWithout')} <ReasonText reason={exitVelocity.unavailable} />
         </>
       )}
       {others > 0 && (
         <span class="muted">
           {' '}
-          ({others} {others === 1 ? 'warning' : 'warnings'})
+          {t('queue.state.warnings', { count: others, number: `${others}` })}
         </span>
       )}
       {moved !== undefined && (
@@ -98,26 +102,34 @@ function Actions({ clip }: { readonly clip: QueuedClip }) {
   return (
     <div class="row queue-actions">
       {isUnderWay && (
-        <button type="button" aria-label={`Cancel ${name}`} onClick={() => queue.cancel(id)}>
-          Cancel
+        <button
+          type="button"
+          aria-label={t('queue.cancelOne', { name })}
+          onClick={() => queue.cancel(id)}
+        >
+          {t('queue.cancel')}
         </button>
       )}
       {(state.kind === 'failed' || state.kind === 'cancelled') && (
-        <button type="button" aria-label={`Queue ${name} again`} onClick={() => queue.again(id)}>
-          Queue again
+        <button
+          type="button"
+          aria-label={t('queue.againOne', { name })}
+          onClick={() => queue.again(id)}
+        >
+          {t('queue.again')}
         </button>
       )}
       {!isUnderWay && (
         <button
           type="button"
-          aria-label={`Open ${name}`}
+          aria-label={t('queue.openOne', { name })}
           onClick={() => {
             desk.place.value = 'shot';
             desk.step.value = 'footage';
             void openQueued(desk.session, clip);
           }}
         >
-          Open
+          {t('queue.open')}
         </button>
       )}
     </div>

@@ -1,8 +1,9 @@
 import { useState } from 'preact/hooks';
 import type { Setup } from '../../app/resultTypes';
 import { readSetup } from '../../app/setupWork';
-import { formatCount, formatQuantity } from '../../core/format';
 import type { Reason } from '../../core/reason';
+import { showCount, showQuantity } from '../../text/show';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { ChoiceField } from '../fields/ChoiceField';
 import { FileChoice } from '../panels/FileChoice';
@@ -21,15 +22,12 @@ export function QueueSection() {
     // Folded away where nobody queues anything and there are shots to look at.
     <details
       class="queue"
-      aria-label="Queue of clips"
+      aria-label={t('queue.title')}
       open={clips.length > 0 || notebook.entries.value.length === 0}
     >
-      <summary>Queue of clips</summary>
+      <summary>{t('queue.title')}</summary>
       <div class="stack">
-        <p class="muted">
-          Clips filmed in one setup, measured one after the other with its clock, scale, lens, plane
-          and muzzle. Each goes into the notebook; each says if the camera has moved.
-        </p>
+        <p class="muted">{t('queue.what')}</p>
         <Choice setup={setup} />
         <Controls setup={setup} />
         {clips.length > 0 && (
@@ -58,13 +56,10 @@ function Choice({ setup }: { readonly setup: Setup | null }) {
   return (
     <>
       {setup === null ? (
-        <p>
-          No setup is known here yet. Calibrate one shot (clock, scale, muzzle) and save it as a
-          setup on its Footage step, or open a setup file.
-        </p>
+        <p>{t('queue.setup.none')}</p>
       ) : (
         <ChoiceField
-          label="Setup of the clips"
+          label={t('queue.setup.label')}
           value={setup.id}
           choices={setups.list.value.map(({ id, name }) => ({ value: id, label: name }))}
           hint={<Shared setup={setup} />}
@@ -80,12 +75,12 @@ function Choice({ setup }: { readonly setup: Setup | null }) {
       )}
       <div class="row">
         <FileChoice
-          label="Setup file"
+          label={t('queue.setup.file')}
           name="queue-setup"
           disabled={queue.running.value}
           onChoose={(files) => void read(files)}
         >
-          Open a setup file…
+          {t('queue.setup.open')}
         </FileChoice>
       </div>
     </>
@@ -94,14 +89,17 @@ function Choice({ setup }: { readonly setup: Setup | null }) {
 
 function Shared({ setup }: { readonly setup: Setup }) {
   const draft = useDesk().session.shots.draft.value;
-  const { width, height } = setup.frame;
-  const frames = `For frames of ${width} × ${height} px. `;
-  if (draft === null) return <>{frames}Ball and air as the shot file's defaults.</>;
+  const frame = { width: `${setup.frame.width}`, height: `${setup.frame.height}` };
+  if (draft === null) return <>{t('queue.setup.defaults', frame)}</>;
   const { diameter, mass } = draft.ball;
   return (
     <>
-      {frames}Ball ({formatQuantity(diameter, 'length', 'mm')}, {formatQuantity(mass, 'mass', 'g')}
-      ), air, launcher and fit as in the shot that is open, {draft.name || 'unnamed'}.
+      {t('queue.setup.shared', {
+        ...frame,
+        diameter: showQuantity(diameter, 'length', 'mm'),
+        mass: showQuantity(mass, 'mass', 'g'),
+        shot: draft.name || t('queue.setup.unnamed'),
+      })}
     </>
   );
 }
@@ -116,15 +114,15 @@ function Controls({ setup }: { readonly setup: Setup | null }) {
   return (
     <>
       <div class="row">
-        <FileChoice label="Clips to measure" name="queue-files" onChoose={take}>
-          Add clips…
+        <FileChoice label={t('queue.clips')} name="queue-files" onChoose={take}>
+          {t('queue.add')}
         </FileChoice>
-        <FileChoice label="Folder of clips" name="queue-folder" folder onChoose={take}>
-          Add a folder of clips…
+        <FileChoice label={t('queue.folder')} name="queue-folder" folder onChoose={take}>
+          {t('queue.addFolder')}
         </FileChoice>
         {running ? (
           <button type="button" onClick={queue.cancelAll}>
-            Cancel all
+            {t('queue.cancelAll')}
           </button>
         ) : (
           <button
@@ -134,15 +132,15 @@ function Controls({ setup }: { readonly setup: Setup | null }) {
             onClick={() => setup !== null && void queue.run(setup)}
           >
             {waiting === 0
-              ? 'Measure clips'
-              : `Measure ${formatCount(waiting)} ${waiting === 1 ? 'clip' : 'clips'}`}
+              ? t('queue.measureClips')
+              : t('queue.measure', { count: waiting, number: showCount(waiting) })}
           </button>
         )}
         <button type="button" disabled={queue.ended.value === 0} onClick={queue.clearEnded}>
-          Clear those ended
+          {t('queue.clear')}
         </button>
       </div>
-      {none && <p role="status">No footage was found among those files.</p>}
+      {none && <p role="status">{t('queue.noFootage')}</p>}
     </>
   );
 }
@@ -152,14 +150,16 @@ function Progress() {
   const clips = queue.clips.value;
   const ended = queue.ended.value;
   const failed = clips.filter(({ state }) => state.kind === 'failed').length;
-  const words =
-    `${formatCount(ended)} of ${formatCount(clips.length)} clips ended` +
-    (failed > 0 ? `, ${formatCount(failed)} of them failed.` : '.');
+  const counts = { ended: showCount(ended), all: showCount(clips.length) };
   return (
     <div>
-      <p role="status">{words}</p>
+      <p role="status">
+        {failed > 0
+          ? t('queue.endedFailed', { ...counts, failed: showCount(failed) })
+          : t('queue.ended', counts)}
+      </p>
       {queue.running.value && (
-        <progress value={ended} max={clips.length} aria-label="Measuring the queue" />
+        <progress value={ended} max={clips.length} aria-label={t('queue.measuring')} />
       )}
     </div>
   );

@@ -1,3 +1,4 @@
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { BudgetTable } from './BudgetTable';
 import { DriveWords } from './DriveWords';
@@ -13,11 +14,14 @@ export function Evidence() {
   if (reduction === null || (step !== 'result' && step !== 'ball' && step !== 'seal')) return null;
   const stale = desk.session.measuring.freshness.value === 'measureAgain';
   return (
-    <section class={`evidence stack ${stale ? 'stale' : ''}`} aria-label="Evidence">
-      <h2>Evidence</h2>
+    <section
+      class={`evidence stack ${stale ? 'stale' : ''}`}
+      aria-label={t('result.evidence.title')}
+    >
+      <h2>{t('result.evidence.title')}</h2>
       {stale && (
         <p class="stale-word" role="status">
-          Inputs changed: measure again. Below is the earlier result.
+          {t('result.evidence.stale')}
         </p>
       )}
       <ResultPlots reduction={reduction} />

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import type { Result } from '../../app/resultTypes';
 import { findings } from '../../report/findings';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { ReasonText } from '../shell/Notices';
 import { FindingsList } from './FindingsList';
@@ -10,18 +11,18 @@ export function Findings({ result }: { readonly result: Result }) {
   const { breakUp } = result;
   const unit = useDesk().preferences.speedUnit.value;
   return (
-    <section class="stack findings" aria-label="What else the film tells">
+    <section class="stack findings" aria-label={t('result.else.title')}>
       {breakUp !== null && (
         <div class="notice notice-warning" data-code={breakUp.reason.code}>
           <ReasonText reason={breakUp.reason} />
           <div class="row">
             <FrameLink frame={breakUp.frame}>
-              From frame {breakUp.frame} on the ball is no longer whole
+              {t('result.else.brokenFrom', { frame: `${breakUp.frame}` })}
             </FrameLink>
           </div>
         </div>
       )}
-      <h3>What else the film tells</h3>
+      <h3>{t('result.else.title')}</h3>
       <FindingsList findings={findings(result, unit)} />
     </section>
   );

@@ -1,14 +1,9 @@
 import type { Result } from '../../app/resultTypes';
 import { isAvailable } from '../../core/estimate';
-import {
-  chiSquareWords,
-  downWeightedWords,
-  monteCarloWords,
-  VERDICT_WORDS,
-  verdictOn,
-} from '../../report/fit';
+import { chiSquareWords, downWeightedWords, monteCarloWords, verdictOn } from '../../report/fit';
 import { modelsCompared } from '../../report/table';
 import { modelWords } from '../../report/words';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { Icon } from '../shell/Icon';
 import { ReasonText } from '../shell/Notices';
@@ -31,7 +26,7 @@ export function FitTables({ result }: { readonly result: Result }) {
   }
   return (
     <>
-      <h3>Fit: {modelWords(fit.model)}</h3>
+      <h3>{t('result.fit.title', { model: modelWords(fit.model) })}</h3>
       <p>
         {chiSquareWords(fit)}{' '}
         {fit.downWeighted > 0 && <span data-role="down-weighted">{downWeightedWords(fit)}</span>}
@@ -43,7 +38,10 @@ export function FitTables({ result }: { readonly result: Result }) {
             <li key={`${check.code}${check.message}`} class={`check-${verdict}`}>
               <Icon name={VERDICT_ICONS[verdict]} />
               <span>
-                {VERDICT_WORDS[verdict]}: {check.message}
+                {t('result.fit.check', {
+                  verdict: t(`result.fit.verdict.${verdict}`),
+                  message: check.message,
+                })}
                 {!check.passed && check.remedy !== null && (
                   <span class="remedy"> {check.remedy}</span>
                 )}

@@ -11,9 +11,11 @@ export function LineText({ line }: { readonly line: Line }) {
   );
 }
 
-const LOOKS = { alarm: 'disagrees', remedy: 'remedy' } as const;
-
 function Piece({ part: { text, look } }: { readonly part: Part }) {
   if (look === 'strong') return <strong>{text}</strong>;
-  return look === 'plain' ? text : <span class={LOOKS[look]}>{text}</span>;
+  return look === 'plain' ? (
+    text
+  ) : (
+    <span class={look === 'alarm' ? 'disagrees' : look}>{text}</span>
+  );
 }

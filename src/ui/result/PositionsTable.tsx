@@ -1,7 +1,8 @@
 import { isRejected } from '../../app/frameStates';
 import type { Position } from '../../app/resultTypes';
-import { formatNumber } from '../../core/format';
-import { lookedFor, placeText, useWords } from '../../report/table';
+import { lookedFor, placeText } from '../../report/table';
+import { showAs, showCount, showNumber } from '../../text/show';
+import { reasonWords, t } from '../../text/text';
 import { rejectFrame } from '../actions';
 import { useDesk } from '../desk';
 import { Wide } from './Wide';
@@ -13,27 +14,30 @@ export function PositionsTable({ positions }: { readonly positions: readonly Pos
   return (
     <details class="group">
       <summary>
-        Centres of {found.length} frames, {found.filter((one) => one.used).length} used
+        {t('result.centres.summary', {
+          found: showCount(found.length),
+          used: showCount(found.filter((one) => one.used).length),
+        })}
       </summary>
-      <Wide name="Centres" look="positions">
+      <Wide name={t('result.centres.title')} look="positions">
         <table>
           <thead>
             <tr>
-              <th scope="col">Frame</th>
+              <th scope="col">{t('result.centres.frame')}</th>
               <th scope="col" class="number">
-                Time, ms
+                {t('result.centres.time')}
               </th>
               <th scope="col" class="number">
-                x, px
+                {t('result.centres.x')}
               </th>
               <th scope="col" class="number">
-                y, px
+                {t('result.centres.y')}
               </th>
               <th scope="col" class="number">
-                Distance, mm
+                {t('result.centres.distance')}
               </th>
-              <th scope="col">Used</th>
-              <th scope="col">By hand</th>
+              <th scope="col">{t('result.centres.used')}</th>
+              <th scope="col">{t('result.centres.byHand')}</th>
             </tr>
           </thead>
           <tbody>
@@ -45,6 +49,13 @@ export function PositionsTable({ positions }: { readonly positions: readonly Pos
       </Wide>
     </details>
   );
+}
+
+/** Whether a centre was used, and why not. */
+function wordsOfUse({ used, manual, why }: Position): string {
+  const reason = why === null ? t('result.centres.use.leftOut') : reasonWords(why).message;
+  const use = used ? t('result.centres.use.yes') : t('result.centres.use.no', { reason });
+  return manual ? t('result.centres.use.manual', { use }) : use;
 }
 
 function PositionRow({ position }: { readonly position: Position }) {
@@ -60,14 +71,14 @@ function PositionRow({ position }: { readonly position: Position }) {
           {frame}
         </button>
       </td>
-      <td class="number">{formatNumber(time * 1000, 6)}</td>
-      <td class="number">{placeText(x, ux, 'pixels')}</td>
-      <td class="number">{placeText(y, uy, 'pixels')}</td>
-      <td class="number">{placeText(s, us, 'length')}</td>
-      <td>{useWords(position)}</td>
+      <td class="number">{showNumber(time * 1000, 6)}</td>
+      <td class="number">{showAs(placeText(x, ux, 'pixels'))}</td>
+      <td class="number">{showAs(placeText(y, uy, 'pixels'))}</td>
+      <td class="number">{showAs(placeText(s, us, 'length'))}</td>
+      <td>{wordsOfUse(position)}</td>
       <td>
         <button type="button" onClick={() => rejectFrame(desk, frame)}>
-          {rejected ? 'Restore' : 'Reject'}
+          {t(rejected ? 'result.centres.restore' : 'result.centres.reject')}
         </button>
       </td>
     </tr>

@@ -1,7 +1,8 @@
 import type { Result } from '../../app/resultTypes';
 import { isAvailable, type Reported } from '../../core/estimate';
-import { percent } from '../../core/format';
 import { leadLine, moments, velocityDetail, velocityNumber } from '../../report/statement';
+import { showAs, showPercent } from '../../text/show';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { ReasonText, WarningBox } from '../shell/Notices';
 import { Findings } from './Findings';
@@ -29,20 +30,20 @@ function MainNumbers({ result }: { readonly result: Result }) {
       {isAvailable(exitVelocity) ? (
         <div>
           <p class="headline" data-role="exit-velocity">
-            v = {velocityNumber(exitVelocity, unit)}{' '}
-            <span class="coverage">({percent(exitVelocity.coverage)})</span>
+            v = {showAs(velocityNumber(exitVelocity, unit))}{' '}
+            <span class="coverage">({showPercent(exitVelocity.coverage)})</span>
           </p>
           <p class="muted">{velocityDetail(exitVelocity, unit)}</p>
         </div>
       ) : (
-        <Missing what="No exit velocity" reported={exitVelocity} />
+        <Missing what={t('result.noSpeed')} reported={exitVelocity} />
       )}
       {isAvailable(lead) ? (
         <div class="headline-2" data-role="lead">
           <LineText line={leadLine(lead)} />
         </div>
       ) : (
-        sameReason(lead, exitVelocity) || <Missing what="No lead of the seal" reported={lead} />
+        sameReason(lead, exitVelocity) || <Missing what={t('result.noLead')} reported={lead} />
       )}
       <dl class="facts">
         {moments(result).map(({ name, text }) => (
@@ -65,7 +66,7 @@ function Missing(props: { readonly what: string; readonly reported: Reported }) 
   if (isAvailable(reported)) return null;
   return (
     <div class="notice notice-missing" data-code={reported.unavailable.code}>
-      <p>{what}:</p>
+      <p>{what}</p>
       <ReasonText reason={reported.unavailable} />
     </div>
   );

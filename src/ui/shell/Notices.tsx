@@ -41,25 +41,31 @@ export function Notices({ step }: { readonly step: StepName }) {
   );
 }
 
+interface ReasonProps {
+  readonly reason: Reason;
+  /** Puts the message into a sentence: says what it is of. */
+  readonly say?: (message: string) => string;
+}
+
 /** A reason in the place of what it explains. */
-export function ReasonText({ reason }: { readonly reason: Reason }) {
+export function ReasonText({ reason, say = String }: ReasonProps) {
   const { message, remedy } = reasonWords(reason);
   return (
     <p>
-      {message}
+      {say(message)}
       {remedy !== undefined && <span class="remedy"> {remedy}</span>}
     </p>
   );
 }
 
 /** A standing warning, word and icon. */
-export function WarningBox({ reason }: { readonly reason: Reason }) {
+export function WarningBox({ reason, say = String }: ReasonProps) {
   return (
     <div class="notice notice-warning" data-code={reason.code}>
       <p class="notice-word">
         <Icon name="needsYou" /> {t('shell.notices.warning')}
       </p>
-      <ReasonText reason={reason} />
+      <ReasonText reason={reason} say={say} />
     </div>
   );
 }

@@ -1,6 +1,7 @@
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { ballSpan } from '../../app/passage';
 import { useWidth } from '../../plots/useWidth';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { type Contrast, paintFrame } from '../film/picture';
 import type { StreakInstant } from '../streak/props';
@@ -24,8 +25,8 @@ export function FilmRibbon({ instants }: { readonly instants: readonly StreakIns
   const passage = span === null ? null : scale.cover(span.first, span.last);
   const words =
     span === null
-      ? `frame ${frame}`
-      : `frame ${frame}, ball in frames ${span.first} to ${span.last}`;
+      ? t('stage.controls.now', { frame })
+      : t('stage.controls.nowBall', { frame, first: span.first, last: span.last });
   return (
     <div ref={box} class="ribbon" style={{ height: `${HEIGHT + MARKS}px` }}>
       <Pictures width={width} height={HEIGHT} top={MARKS} version={scenery.look.value.version} />
@@ -56,7 +57,7 @@ export function FilmRibbon({ instants }: { readonly instants: readonly StreakIns
       <input
         type="range"
         class="frame-slider"
-        aria-label="Frame"
+        aria-label={t('stage.controls.frame')}
         aria-valuetext={words}
         min={0}
         max={Math.max(0, frameCount - 1)}

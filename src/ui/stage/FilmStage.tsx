@@ -7,6 +7,8 @@ import {
   setMuzzle,
   withCorner,
 } from '../../app/edits';
+import type { FootageInfo } from '../../core/film';
+import { t } from '../../text/text';
 import { placeCentre } from '../actions';
 import { useDesk } from '../desk';
 import { FilmView } from '../film/FilmView';
@@ -15,6 +17,8 @@ import { calibrationMarks, filmOverlays } from './overlays';
 
 /** The covariance ellipse is drawn this many times its size: a hundredth of a pixel cannot be seen. */
 const ELLIPSE_FACTOR = 50;
+
+const sizeWords = ({ name, width, height }: FootageInfo) => ({ name, width, height });
 
 /** The film with everything that is known of it drawn on, and what a hand changes there. */
 export function FilmStage() {
@@ -28,11 +32,7 @@ export function FilmStage() {
   const against = look.against.value;
   const flight = look.showing.value === 'flight';
   const opening = films.state.value.kind === 'opening';
-  const placeholder = opening
-    ? 'Opening the film…'
-    : film === null
-      ? 'Drop a clip here, or choose one in Footage.'
-      : '';
+  const placeholder = opening ? t('stage.opening') : film === null ? t('stage.dropHere') : '';
   return (
     <FilmView
       frame={frame}
@@ -58,8 +58,10 @@ export function FilmStage() {
       mode={desk.mode.value}
       description={
         film === null
-          ? 'No film is open.'
-          : `${flight ? 'The whole flight' : `Frame ${player.current.value}`} of ${film.info.name}, ${film.info.width} by ${film.info.height} pixels.`
+          ? t('stage.noFilm')
+          : flight
+            ? t('stage.flightOf', sizeWords(film.info))
+            : t('stage.frameOf', { ...sizeWords(film.info), frame: player.current.value })
       }
       placeholder={placeholder}
       onLengthChange={(index, from, to, settled) => {

@@ -1,15 +1,12 @@
 import type { FlightChoice } from '../../app/flightFrames';
+import { showNumberAt } from '../../text/show';
+import { reasonWords, t } from '../../text/text';
 import { useDesk } from '../desk';
 import { signed } from '../film/PixelNumbers';
 import { Icon } from '../shell/Icon';
 import type { Showing } from './look';
 
-const SHOWINGS: readonly (readonly [Showing, string])[] = [
-  ['filmed', 'the film'],
-  ['change', 'what changed'],
-  ['between', 'change between two'],
-  ['flight', 'the whole flight'],
-];
+const SHOWINGS: readonly Showing[] = ['filmed', 'change', 'between', 'flight'];
 
 /** How the film is looked at: what is shown, its greys, a magnifier, a second frame. */
 export function FilmTools() {
@@ -20,21 +17,21 @@ export function FilmTools() {
   const showing = look.showing.value;
   const held = look.held.value;
   return (
-    <fieldset class="row film-tools" aria-label="How the film is shown">
+    <fieldset class="row film-tools" aria-label={t('stage.tools.label')}>
       <label class="row">
-        Show
+        {t('stage.tools.show')}
         <select
           value={showing}
           disabled={none}
           onChange={(event) => {
             const chosen = event.currentTarget.value;
-            const next = SHOWINGS.find(([kind]) => kind === chosen)?.[0];
+            const next = SHOWINGS.find((kind) => kind === chosen);
             if (next !== undefined) look.show(next);
           }}
         >
-          {SHOWINGS.map(([kind, text]) => (
+          {SHOWINGS.map((kind) => (
             <option key={kind} value={kind} disabled={kind === 'between' && held === null}>
-              {text}
+              {t(`stage.tools.showing.${kind}`)}
             </option>
           ))}
         </select>
@@ -43,30 +40,30 @@ export function FilmTools() {
         type="button"
         aria-pressed={look.greys.value !== null}
         disabled={none}
-        title="Shows the darkest grey of this frame as black and the brightest as white, in all frames; the numbers stay."
+        title={t('stage.tools.stretchTitle')}
         onClick={() => look.stretch(look.greys.value === null)}
       >
-        Stretch greys
+        {t('stage.tools.stretch')}
       </button>
       <button
         type="button"
         aria-pressed={look.magnified.value}
         disabled={none}
-        title="Enlarges what is under the pointer, with its grey values."
+        title={t('stage.tools.magnifierTitle')}
         onClick={() => {
           look.magnified.value = !look.magnified.value;
         }}
       >
-        <Icon name="magnify" /> Magnifier
+        <Icon name="magnify" /> {t('stage.tools.magnifier')}
       </button>
       <button
         type="button"
         aria-pressed={held !== null}
         disabled={none}
-        title="Keeps this frame on screen beside the one you go on to."
+        title={t('stage.tools.twoTitle')}
         onClick={() => look.hold(held === null)}
       >
-        <Icon name="pair" /> Two frames
+        <Icon name="pair" /> {t('stage.tools.two')}
       </button>
     </fieldset>
   );
@@ -79,8 +76,9 @@ export function PixelTold() {
   const { x, y, grey, change } = pixel.value;
   return (
     <output class="pixel-reading">
-      x {x}, y {y}: grey {grey}
-      {change !== null && `, change ${signed(change)}`}
+      {change === null
+        ? t('stage.tools.pixel', { x, y, grey })
+        : t('stage.tools.pixelChange', { x, y, grey, change: signed(change) })}
     </output>
   );
 }
@@ -94,11 +92,11 @@ export function FilmToolsMore() {
     return (
       <>
         <FlightChoices />
-        <Progress doing="Putting the flight together" work={flight} before={still} />
+        <Progress doing={t('stage.tools.together')} work={flight} before={still} />
       </>
     );
   }
-  if (showing === 'change') return <Progress doing="Reading the still scene" work={still} />;
+  if (showing === 'change') return <Progress doing={t('stage.tools.still')} work={still} />;
   if (showing === 'filmed' && look.greys.value !== null) return <GreyWindow />;
   return null;
 }
@@ -116,7 +114,7 @@ function GreyWindow() {
         min={0}
         max={white}
         value={greys[which]}
-        aria-valuetext={`grey ${Math.round(greys[which])}`}
+        aria-valuetext={t('stage.tools.grey', { grey: Math.round(greys[which]) })}
         onInput={(event) => {
           const value = event.currentTarget.valueAsNumber;
           look.greys.value =
@@ -130,8 +128,8 @@ function GreyWindow() {
   );
   return (
     <div class="row film-tools-more">
-      {end('Black at', 'low')}
-      {end('White at', 'high')}
+      {end(t('stage.tools.blackAt'), 'low')}
+      {end(t('stage.tools.whiteAt'), 'high')}
     </div>
   );
 }
@@ -143,7 +141,7 @@ function FlightChoices() {
   return (
     <div class="row film-tools-more">
       <label class="row">
-        Frames
+        {t('stage.tools.frames')}
         <select
           value={choice.frames}
           onChange={(event) => {
@@ -152,8 +150,8 @@ function FlightChoices() {
             look.choose({ ...choice, frames });
           }}
         >
-          <option value="apart">{known ? 'ball beside ball' : 'some 40, evenly'}</option>
-          <option value="all">all</option>
+          <option value="apart">{t(known ? 'stage.tools.apart' : 'stage.tools.evenly')}</option>
+          <option value="all">{t('stage.tools.all')}</option>
         </select>
       </label>
       {known ? (
@@ -166,10 +164,10 @@ function FlightChoices() {
               look.choose({ ...choice, what });
             }}
           />
-          fragments too
+          {t('stage.tools.fragments')}
         </label>
       ) : (
-        <span class="muted">No ball is measured yet: everything that moves is shown.</span>
+        <span class="muted">{t('stage.tools.noBall')}</span>
       )}
     </div>
   );
@@ -188,18 +186,19 @@ function Progress(props: {
   const first = props.before?.state.value;
   const now = first !== undefined && first.kind !== 'done' ? first : state;
   if (now.kind === 'failed') {
+    const { message, remedy } = reasonWords(now.reason);
     return (
       <p class="film-tools-more" role="alert">
-        {now.reason.message} {now.reason.remedy}
+        {message} {remedy}
       </p>
     );
   }
   if (now.kind !== 'running') return null;
-  const doing = now === first ? 'Reading the still scene' : props.doing;
+  const doing = now === first ? t('stage.tools.still') : props.doing;
   return (
     <div class="row film-tools-more" role="status">
       <span>
-        {doing}: {Math.round(now.share * 100)} %
+        {t('panels.progress', { doing, percent: showNumberAt(Math.round(now.share * 100), 3) })}
       </span>
       <progress value={now.share} aria-label={doing} />
       <button
@@ -210,7 +209,7 @@ function Progress(props: {
           look.show('filmed');
         }}
       >
-        Cancel
+        {t('panels.cancel')}
       </button>
     </div>
   );

@@ -1,5 +1,6 @@
-import { formatNumber } from '../../core/format';
-import { parseQuantity } from '../../core/quantityText';
+import { readField } from '../../text/numbers';
+import { showNumber } from '../../text/show';
+import { language, t } from '../../text/text';
 import { useDesk } from '../desk';
 import { RULES } from '../fields/rules';
 import { Icon } from '../shell/Icon';
@@ -29,7 +30,7 @@ export function FrameControls() {
           onClick={() => (player.playing.value ? player.pause() : player.play())}
         >
           <Icon name={player.playing.value ? 'pause' : 'play'} />
-          {player.playing.value ? 'Pause' : 'Play'}
+          {t(player.playing.value ? 'stage.controls.pause' : 'stage.controls.play')}
         </button>
         <StepButton by={1} />
         <StepButton by={10} />
@@ -37,21 +38,22 @@ export function FrameControls() {
       <div class="row frame-settings">
         <PlayRate />
         <label class="row frame-number">
-          Frame
+          {t('stage.controls.frame')}
           <input
             type="text"
             inputMode="numeric"
             value={frame}
             disabled={none}
             onChange={(event) => {
-              const typed = parseQuantity(event.currentTarget.value, { ...RULES.frame, max: last });
+              const rule = { ...RULES.frame, max: last };
+              const typed = readField(event.currentTarget.value, rule, language.value);
               if (typed.ok) desk.pick(typed.value);
               else event.currentTarget.value = String(player.current.value);
             }}
           />
-          of {last}
+          {t('stage.controls.ofLast', { last })}
         </label>
-        <span class="frame-time">{time === null ? '' : `${formatNumber(time * 1000, 6)} ms`}</span>
+        <span class="frame-time">{time === null ? '' : `${showNumber(time * 1000, 6)} ms`}</span>
       </div>
     </div>
   );
@@ -60,12 +62,11 @@ export function FrameControls() {
 function StepButton({ by }: { readonly by: number }) {
   const { player } = useDesk().session;
   const size = Math.abs(by);
-  const direction = by < 0 ? 'back' : 'on';
   return (
     <button
       type="button"
       disabled={player.frameCount.value === 0}
-      aria-label={`${size} ${size === 1 ? 'frame' : 'frames'} ${direction}`}
+      aria-label={t(by < 0 ? 'stage.controls.back' : 'stage.controls.on', { n: size })}
       onClick={() => void player.step(by)}
     >
       {by < 0 && <Icon name="previous" />}

@@ -1,6 +1,7 @@
 import { useId, useState } from 'preact/hooks';
-import { formatNumber } from '../../core/format';
-import { parseQuantity, quantityText } from '../../core/quantityText';
+import { fieldText, readField } from '../../text/numbers';
+import { showNumber } from '../../text/show';
+import { language, reasonWords, t } from '../../text/text';
 import { useDesk } from '../desk';
 import { RULES } from '../fields/rules';
 import { Icon } from '../shell/Icon';
@@ -12,33 +13,36 @@ export function PlayRate() {
   const wrongId = useId();
   const rate = player.rate.value;
   const clock = readings.clock.value;
+  const text = () => fieldText(player.rate.value, 'rate', '/s', language.value).replace(' /s', '');
   const slower = clock?.ok ? 1 / (clock.value.frameInterval * rate) : null;
   const known = measuring.positions.value.some((one) => one.used);
   return (
     <>
       <label class="row play-rate">
-        Play at
+        {t('stage.rate.playAt')}
         <input
           type="text"
           inputMode="decimal"
-          value={quantityText(rate, 'rate', '/s').replace(' /s', '')}
+          value={text()}
           aria-invalid={wrong !== null}
           aria-describedby={wrong === null ? undefined : wrongId}
           onInput={(event) => {
-            const typed = parseQuantity(event.currentTarget.value, RULES.playRate);
-            setWrong(typed.ok ? null : typed.reason.message);
+            const typed = readField(event.currentTarget.value, RULES.playRate, language.value);
+            setWrong(typed.ok ? null : reasonWords(typed.reason).message);
             if (typed.ok) player.setRate(typed.value);
           }}
           onChange={(event) => {
             setWrong(null);
-            event.currentTarget.value = String(player.rate.value);
+            event.currentTarget.value = text();
           }}
         />
-        frames/s
+        {t('stage.rate.unit')}
       </label>
       {wrong === null ? (
         <span class="muted">
-          {slower === null || slower < 1.05 ? '' : `${formatNumber(slower, 2)}× slower`}
+          {slower !== null &&
+            slower >= 1.05 &&
+            t('stage.rate.slower', { number: showNumber(slower, 2) })}
         </span>
       ) : (
         <span id={wrongId} role="alert" class="play-wrong">
@@ -48,16 +52,12 @@ export function PlayRate() {
       <button
         type="button"
         aria-pressed={player.repeats.value}
-        title={
-          known
-            ? 'Plays the ball’s passage again and again.'
-            : 'Plays the film again and again; once it is measured, the ball’s passage.'
-        }
+        title={t(known ? 'stage.rate.repeatPassage' : 'stage.rate.repeatFilm')}
         onClick={() => {
           player.repeats.value = !player.repeats.value;
         }}
       >
-        <Icon name="repeat" /> Repeat
+        <Icon name="repeat" /> {t('stage.rate.repeat')}
       </button>
     </>
   );

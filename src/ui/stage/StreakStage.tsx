@@ -2,7 +2,8 @@ import { setSeeds } from '../../app/edits';
 import { alongLine } from '../../app/flightPicture';
 import { seedsOfSlant, slantOf } from '../../app/seedLine';
 import type { Session } from '../../app/session';
-import { formatNumber } from '../../core/format';
+import { showFixed, showNumber } from '../../text/show';
+import { t } from '../../text/text';
 import { type Desk, useDesk } from '../desk';
 import { useWindowHeight } from '../film/useViewport';
 import { Icon } from '../shell/Icon';
@@ -58,10 +59,10 @@ export function StreakStage() {
       description={describe(session, instants)}
       slopeText={(slope) => slopeText(session, slope)}
       {...(clock?.ok && {
-        timeText: (frame: number) => `${formatNumber(clock.value.frameTime(frame) * 1000, 6)} ms`,
+        timeText: (frame: number) => `${showNumber(clock.value.frameTime(frame) * 1000, 6)} ms`,
       })}
       tools={line === null ? null : <PathTool desk={desk} />}
-      placeholder="The streak image builds up here as frames are read: one line of greys a frame, time running down."
+      placeholder={t('stage.streak.placeholder')}
       onSeed={(slant, settled) => {
         if (!settled || line === null) return;
         shots.edit(setSeeds(seedsOfSlant(line, slant, seeds, frameCount)), {
@@ -90,10 +91,10 @@ function PathTool({ desk }: { readonly desk: Desk }) {
       type="button"
       class="path-tool"
       aria-pressed={held}
-      title="Draw a slanted line along the ball’s band: it says where the ball is, for the search to start from."
+      title={t('stage.streak.drawPathTitle')}
       onClick={() => desk.toggleMode({ kind: 'seed' })}
     >
-      <Icon name="slant" /> Draw the ball’s path
+      <Icon name="slant" /> {t('stage.streak.drawPath')}
     </button>
   );
 }
@@ -101,20 +102,24 @@ function PathTool({ desk }: { readonly desk: Desk }) {
 /** In pixels a frame and, where clock and scale are known, as a speed: a first one, before anything is fitted. */
 function slopeText(session: Session, pixelsPerFrame: number): string {
   const { clock, scale } = session.readings;
-  const slope = `${pixelsPerFrame.toFixed(2)} px per frame`;
-  if (!clock.value?.ok || !scale.value?.ok) return slope;
+  const slope = showFixed(pixelsPerFrame, 2);
+  if (!clock.value?.ok || !scale.value?.ok) return t('streak.slope', { slope });
   const speed =
     (Math.abs(pixelsPerFrame) * scale.value.value.value) / clock.value.value.frameInterval;
-  return `${slope}, about ${formatNumber(speed, 3)} m/s`;
+  return t('streak.slopeSpeed', { slope, speed: `${showNumber(speed, 3)} m/s` });
 }
 
 function describe(session: Session, instants: readonly StreakInstant[]): string {
   const filled = session.streak.value.rows.size;
-  if (filled === 0) return 'The streak image is empty until the film is read.';
+  if (filled === 0) return t('stage.streak.empty');
   const used = session.measuring.positions.value.filter((one) => one.used).length;
-  const marked = instants.map(
-    ({ label, frame, low, high }) =>
-      ` ${label}: frame ${frame.toFixed(2)}, between ${low.toFixed(2)} and ${high.toFixed(2)}.`,
+  const marked = instants.map(({ label, frame, low, high }) =>
+    t('stage.streak.instant', {
+      label,
+      frame: showFixed(frame, 2),
+      low: showFixed(low, 2),
+      high: showFixed(high, 2),
+    }),
   );
-  return `Streak image of ${filled} frames, place across and time down, with ${used} ball centres on it.${marked.join('')}`;
+  return [t('stage.streak.filled', { filled, used }), ...marked].join(' ');
 }

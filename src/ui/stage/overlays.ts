@@ -2,7 +2,8 @@ import { withEdits } from '../../app/drawnPositions';
 import { fittedPath, instantsOf } from '../../app/flightPicture';
 import { frameAtTime } from '../../app/frameAtTime';
 import type { Session } from '../../app/session';
-import { quantityText } from '../../core/quantityText';
+import { fieldText } from '../../text/numbers';
+import { language, t } from '../../text/text';
 import type { Desk } from '../desk';
 import type { FilmMuzzle, FilmOverlays } from '../film/props';
 import type { StreakInstant } from '../streak/props';
@@ -17,7 +18,10 @@ export function filmOverlays(session: Session): FilmOverlays {
     lengths: (draft?.scale.lengths ?? []).map((one) => ({
       from: one.from,
       to: one.to,
-      label: one.length === null ? 'length?' : quantityText(one.length, 'length', 'mm'),
+      label:
+        one.length === null
+          ? t('stage.lengthOpen')
+          : fieldText(one.length, 'length', 'mm', language.value),
     })),
     edges: [],
     plane: null,
@@ -79,9 +83,9 @@ export function instantsOnFrames(session: Session): StreakInstant[] {
   if (result === undefined || muzzle === undefined || !clock?.ok) return [];
   const count = session.player.frameCount.value;
   const frameAt = (time: number) => frameAtTime(clock.value, count, time, muzzle[0], muzzle[1]);
-  return instantsOf(result).map(({ kind, label, time, low, high }) => ({
+  return instantsOf(result).map(({ kind, time, low, high }) => ({
     kind,
-    label,
+    label: t(`stage.instant.${kind}`),
     frame: frameAt(time),
     low: frameAt(low),
     high: frameAt(high),

@@ -1,4 +1,6 @@
 import { useRef } from 'preact/hooks';
+import { showFixed } from '../../text/show';
+import { t } from '../../text/text';
 import { Cased } from '../film/Cased';
 import { Handle, type NudgeSize } from '../film/Handle';
 import { slopeOf } from './mapping';
@@ -18,11 +20,6 @@ interface SeedHandlesProps {
 
 type Part = 'from' | 'to' | 'whole';
 
-const NAMES: Readonly<Record<Part, string>> = {
-  from: 'Slanted line, earlier end',
-  whole: 'Slanted line, as a whole',
-  to: 'Slanted line, later end',
-};
 /** Room a letter takes, CSS px. */
 const LETTER = 6.8;
 /** Keyboard steps along the axis, px, and in time, frames. */
@@ -103,8 +100,12 @@ export function SeedHandles(props: SeedHandlesProps) {
             along: (seed.from.along + seed.to.along) / 2,
           }
         : seed[part];
-    const at = `frame ${frame.toFixed(1)}, ${along.toFixed(1)} pixels along`;
-    return { along, words: slope === null ? at : `${at}; ${text}` };
+    const at = { frame: showFixed(frame, 1), along: showFixed(along, 1) };
+    return {
+      along,
+      words:
+        slope === null ? t('streak.line.at', at) : t('streak.line.atSlope', { ...at, slope: text }),
+    };
   };
   return (
     <>
@@ -126,7 +127,7 @@ export function SeedHandles(props: SeedHandlesProps) {
               left={left}
               top={top}
               look={part === 'whole' ? 'tip' : 'cross'}
-              label={NAMES[part]}
+              label={t(`streak.line.${part}`)}
               valueNow={Math.round(along * 10) / 10}
               valueText={words}
               onGrab={() => {

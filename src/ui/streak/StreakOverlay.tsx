@@ -1,4 +1,5 @@
 import { wholeTicks } from '../../plots/ticks';
+import { t } from '../../text/text';
 import { Cased } from '../film/Cased';
 import { markPaths, thinned } from '../film/marks';
 import { alongToLeft, frameToTop, type TimeScale, topToFrame } from './mapping';
@@ -55,7 +56,7 @@ export function StreakOverlay({
               x={labelSide === 'left' ? width - 8 : 62}
               y={top - 4}
             >
-              {count} {count === 1 ? 'frame' : 'frames'} lost
+              {t('streak.lost', { n: count })}
             </text>
           </g>
         );
@@ -71,7 +72,7 @@ export function StreakOverlay({
             x={muzzleLeft + (muzzleLeft > width - 100 ? -6 : 6)}
             y={height - 8}
           >
-            muzzle plane
+            {t('streak.muzzle')}
           </text>
         </>
       )}
@@ -106,7 +107,7 @@ function Frames({ time, height, frameCount }: FramesProps) {
           <g key={frame}>
             <Cased class="streak-tick" d={`M0 ${top}h26`} />
             <text class="film-label" x={4} y={baseline}>
-              {index === 0 ? `frame ${frame}` : frame}
+              {index === 0 ? t('streak.frame', { frame }) : frame}
             </text>
           </g>
         );

@@ -1,6 +1,8 @@
 import type { TargetedKeyboardEvent } from 'preact';
 import { useId, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { useWidth } from '../../plots/useWidth';
+import { showFixed } from '../../text/show';
+import { t } from '../../text/text';
 import type { Place } from '../film/pointer';
 import { greyRange } from './greyRange';
 import { InstantLabels } from './InstantLabels';
@@ -27,9 +29,6 @@ import { useStreakPainting } from './useStreakPainting';
 
 const DEFAULT_HEIGHT = 320;
 const ZOOM_STEP = 1.5;
-const TIME_NOTE = 'One line a frame; time runs down.';
-const STEEP_NOTE =
-  'One line a frame; time runs down. Steep flight: across is its axis, on its own scale.';
 
 const STEPS: Readonly<Record<string, number>> = {
   ArrowUp: -1,
@@ -39,6 +38,16 @@ const STEPS: Readonly<Record<string, number>> = {
   Home: -Infinity,
   End: Infinity,
 };
+
+const slopeWords = (slope: number): string => t('streak.slope', { slope: showFixed(slope, 2) });
+
+/** The place pointed at; `time` as text, where it is known. */
+function pointedWords({ frame, along }: StreakPlace, time: string | undefined): string {
+  const place = { frame, along: showFixed(along, 1) };
+  return time === undefined
+    ? t('streak.pointed', place)
+    : t('streak.pointedTime', { ...place, time });
+}
 
 /** Every frame's line of grey values along the flight axis, stacked downwards in time under the film. */
 export function StreakView(props: StreakViewProps) {
@@ -128,13 +137,7 @@ export function StreakView(props: StreakViewProps) {
 
   const steep = geometry !== null && isSteep(geometry);
   const labelSide = geometry !== null && !steep && geometry.axis[0] < 0 ? 'right' : 'left';
-  const pointed =
-    hovered &&
-    [
-      `Frame ${hovered.frame}`,
-      ...(props.timeText === undefined ? [] : [props.timeText(hovered.frame)]),
-      `${hovered.along.toFixed(1)} px along the flight axis`,
-    ].join(', ');
+  const pointed = hovered && pointedWords(hovered, props.timeText?.(hovered.frame));
   const seed =
     drawn ??
     props.seed ??
@@ -146,21 +149,20 @@ export function StreakView(props: StreakViewProps) {
       style={{ height: `${height}px` }}
     >
       <p id={descriptionId} class="hidden-text">
-        {props.description} Up and down arrows step through frames, plus and minus stretch the time
-        scale, zero shows all frames.
+        {props.description} {t('streak.keys')}
       </p>
       <canvas ref={canvas} class="streak-picture" />
       <div
         class="streak-surface"
         role="slider"
         tabIndex={0}
-        aria-label="Streak image: frame"
+        aria-label={t('streak.label')}
         aria-describedby={descriptionId}
         aria-orientation="vertical"
         aria-valuemin={0}
         aria-valuemax={Math.max(frameCount - 1, 0)}
         aria-valuenow={currentFrame}
-        aria-valuetext={`frame ${currentFrame} of ${frameCount}`}
+        aria-valuetext={t('streak.now', { frame: currentFrame, count: frameCount })}
         onKeyDown={keys}
       />
       {geometry === null && <p class="film-placeholder">{props.placeholder ?? ''}</p>}
@@ -182,7 +184,7 @@ export function StreakView(props: StreakViewProps) {
           height={height}
           toPlace={toPlace}
           fromPlace={fromPlace}
-          slopeText={props.slopeText ?? ((slope) => `${slope.toFixed(2)} px per frame`)}
+          slopeText={props.slopeText ?? slopeWords}
           onSeed={tellSeed}
         />
       )}
@@ -192,22 +194,22 @@ export function StreakView(props: StreakViewProps) {
     <div class="film-block">
       {picture}
       <div class="film-strip">
-        <span>{pointed ?? (steep ? STEEP_NOTE : TIME_NOTE)}</span>
+        <span>{pointed ?? t(steep ? 'streak.steepNote' : 'streak.note')}</span>
         {props.tools}
         <div class="film-buttons">
-          <button type="button" aria-label="Stretch time" onClick={() => zoom(ZOOM_STEP)}>
+          <button type="button" aria-label={t('streak.stretch')} onClick={() => zoom(ZOOM_STEP)}>
             +
           </button>
           <button
             type="button"
-            aria-label="Compress time"
+            aria-label={t('streak.compress')}
             disabled={zoomed === null}
             onClick={() => zoom(1 / ZOOM_STEP)}
           >
             −
           </button>
           <button type="button" disabled={zoomed === null} onClick={() => setZoomed(null)}>
-            All frames
+            {t('streak.all')}
           </button>
         </div>
       </div>

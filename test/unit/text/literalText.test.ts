@@ -7,7 +7,12 @@ import { NOT_YET } from './notYet';
 const TEXT_ATTRIBUTES =
   /^(label|title|hint|facts|placeholder|alt|doing|caption|summary|name|aria-(label|description|roledescription|valuetext))$/;
 /** Attributes of that name which no one reads. */
-const READ_BY_NO_ONE: ReadonlySet<string> = new Set(['Icon', 'input', 'FileChoice']);
+const READ_BY_NO_ONE: ReadonlySet<string> = new Set([
+  'Icon',
+  'input',
+  'FileChoice',
+  'ResultFigure',
+]);
 /** Object properties that become labels: choices of a field, columns, facts. */
 const TEXT_PROPERTIES = /^(label|title|hint|words|message|remedy|does)$/;
 

@@ -31,6 +31,11 @@ const CASES = [
     text: "refuse(3, 'blur', Math.random() > 0.5 ? 'Long.' : 'Short.');",
     codes: ['blur: Long.', 'blur: Short.'],
   },
+  {
+    of: 'a text of the page',
+    text: "declare function t(key: string): string; refuse(3, 'off', t('panels.footage.tooFew'));",
+    codes: ['off: This film has … frames; a speed needs the ball in … at least.'],
+  },
   { of: 'a message made elsewhere', text: "refuse(3, 'odd', words());", codes: ['odd: …'] },
   {
     of: 'one of two codes',

@@ -1,0 +1,45 @@
+import type { English, SameShape } from '../catalogue';
+
+export const queue: SameShape<English['queue']> = {
+  title: 'Warteschlange von Clips',
+  what: 'Clips aus einem Aufbau, nacheinander mit dessen Zeitbasis, Maßstab, Objektiv, Ebene und Mündung gemessen. Jeder kommt ins Versuchsbuch; jeder sagt, ob sich die Kamera bewegt hat.',
+  setup: {
+    none: 'Hier ist noch kein Aufbau bekannt. Kalibrieren Sie einen Schuss (Zeitbasis, Maßstab, Mündung) und speichern Sie ihn im Schritt „Aufnahme“ als Aufbau, oder öffnen Sie eine Aufbaudatei.',
+    label: 'Aufbau der Clips',
+    file: 'Aufbaudatei',
+    open: 'Aufbaudatei öffnen…',
+    shared:
+      'Für Bilder mit {width} × {height} px. Kugel ({diameter}, {mass}), Luft, Werfer und Anpassung wie im geöffneten Schuss, {shot}.',
+    defaults:
+      'Für Bilder mit {width} × {height} px. Kugel und Luft nach den Vorgaben der Schussdatei.',
+    unnamed: 'unbenannt',
+  },
+  clips: 'Zu messende Clips',
+  add: 'Clips hinzufügen…',
+  folder: 'Ordner mit Clips',
+  addFolder: 'Ordner mit Clips hinzufügen…',
+  cancelAll: 'Alle abbrechen',
+  measureClips: 'Clips messen',
+  measure: '{count, plural, one {{number} Clip} other {{number} Clips}} messen',
+  clear: 'Beendete entfernen',
+  noFootage: 'Unter diesen Dateien wurde keine Aufnahme gefunden.',
+  ended: '{ended} von {all} Clips beendet.',
+  endedFailed: '{ended} von {all} Clips beendet, davon {failed} fehlgeschlagen.',
+  measuring: 'Messung der Warteschlange',
+  list: 'Clips in der Warteschlange',
+  state: {
+    waiting: 'wartet',
+    cancelled: 'abgebrochen',
+    opening: 'Wird geöffnet…',
+    failed: 'fehlgeschlagen',
+    done: 'fertig: {speed}',
+    doneWithout: 'fertig, ohne Geschwindigkeit:',
+    warnings: '({count, plural, one {{number} Warnung} other {{number} Warnungen}})',
+  },
+  cancel: 'Abbrechen',
+  cancelOne: '{name} abbrechen',
+  again: 'Erneut einreihen',
+  againOne: '{name} erneut einreihen',
+  open: 'Öffnen',
+  openOne: '{name} öffnen',
+};

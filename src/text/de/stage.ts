@@ -1,0 +1,75 @@
+import type { English, SameShape } from '../catalogue';
+
+export const stage: SameShape<English['stage']> = {
+  opening: 'Film wird geöffnet…',
+  dropHere: 'Ziehen Sie einen Clip hierher, oder wählen Sie einen unter Aufnahme.',
+  noFilm: 'Kein Film ist geöffnet.',
+  frameOf: 'Bild {frame} von {name}, {width} mal {height} Pixel.',
+  flightOf: 'Der ganze Flug von {name}, {width} mal {height} Pixel.',
+  lengthOpen: 'Länge?',
+  instant: {
+    onset: 'Wölbung beginnt',
+    burst: 'Membran öffnet sich',
+    contact: 'Kugel erreicht Membran',
+    exit: 'Kugelmittelpunkt tritt aus',
+  },
+  tools: {
+    label: 'Darstellung des Films',
+    show: 'Zeigen',
+    showing: {
+      filmed: 'den Film',
+      change: 'was sich geändert hat',
+      between: 'Änderung zwischen zweien',
+      flight: 'den ganzen Flug',
+    },
+    stretch: 'Grauwerte spreizen',
+    stretchTitle:
+      'Zeigt den dunkelsten Grauwert dieses Bilds schwarz und den hellsten weiß, in allen Bildern; die Zahlen bleiben.',
+    magnifier: 'Lupe',
+    magnifierTitle: 'Vergrößert, was unter dem Zeiger liegt, mit den Grauwerten.',
+    two: 'Zwei Bilder',
+    twoTitle: 'Lässt dieses Bild neben dem stehen, zu dem Sie weitergehen.',
+    pixel: 'x {x}, y {y}: Grauwert {grey}',
+    pixelChange: 'x {x}, y {y}: Grauwert {grey}, Änderung {change}',
+    together: 'Flug wird zusammengesetzt',
+    still: 'Ruhende Szene wird gelesen',
+    blackAt: 'Schwarz bei',
+    whiteAt: 'Weiß bei',
+    grey: 'Grauwert {grey}',
+    frames: 'Bilder',
+    apart: 'Kugel neben Kugel',
+    evenly: 'etwa 40, gleichmäßig',
+    all: 'alle',
+    fragments: 'auch Splitter',
+    noBall: 'Noch ist keine Kugel gemessen: Gezeigt wird alles, was sich bewegt.',
+  },
+  controls: {
+    play: 'Abspielen',
+    pause: 'Anhalten',
+    frame: 'Bild',
+    ofLast: 'von {last}',
+    back: '{n, plural, one {# Bild zurück} other {# Bilder zurück}}',
+    on: '{n, plural, one {# Bild vor} other {# Bilder vor}}',
+    now: 'Bild {frame}',
+    nowBall: 'Bild {frame}, Kugel in den Bildern {first} bis {last}',
+  },
+  rate: {
+    playAt: 'Abspielen mit',
+    unit: 'Bildern/s',
+    slower: '{number}-fach verlangsamt',
+    repeat: 'Wiederholen',
+    repeatPassage: 'Spielt den Durchgang der Kugel immer wieder ab.',
+    repeatFilm: 'Spielt den Film immer wieder ab; sobald er gemessen ist, den Durchgang der Kugel.',
+  },
+  streak: {
+    placeholder:
+      'Hier entsteht das Streifenbild, während Bilder gelesen werden: eine Zeile Grauwerte je Bild, die Zeit läuft nach unten.',
+    drawPath: 'Bahn der Kugel einzeichnen',
+    drawPathTitle:
+      'Ziehen Sie eine schräge Linie entlang des Bands der Kugel: Sie sagt, wo die Kugel ist und die Suche beginnen soll.',
+    empty: 'Das Streifenbild ist leer, bis der Film gelesen ist.',
+    filled:
+      'Streifenbild aus {filled} Bildern, Ort waagerecht und Zeit abwärts, mit {used} Kugelmittelpunkten darauf.',
+    instant: '{label}: Bild {frame}, zwischen {low} und {high}.',
+  },
+};

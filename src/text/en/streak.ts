@@ -1,0 +1,25 @@
+export const streak = {
+  label: 'Streak image: frame',
+  now: 'frame {frame} of {count}',
+  keys: 'Up and down arrows step through frames, plus and minus stretch the time scale, zero shows all frames.',
+  note: 'One line a frame; time runs down.',
+  steepNote:
+    'One line a frame; time runs down. Steep flight: across is its axis, on its own scale.',
+  pointed: 'Frame {frame}, {along} px along the flight axis',
+  pointedTime: 'Frame {frame}, {time}, {along} px along the flight axis',
+  stretch: 'Stretch time',
+  compress: 'Compress time',
+  all: 'All frames',
+  slope: '{slope} px per frame',
+  slopeSpeed: '{slope} px per frame, about {speed}',
+  lost: '{n, plural, one {# frame lost} other {# frames lost}}',
+  muzzle: 'muzzle plane',
+  frame: 'frame {frame}',
+  line: {
+    from: 'Slanted line, earlier end',
+    whole: 'Slanted line, as a whole',
+    to: 'Slanted line, later end',
+    at: 'frame {frame}, {along} pixels along',
+    atSlope: 'frame {frame}, {along} pixels along; {slope}',
+  },
+} as const;

@@ -1,0 +1,45 @@
+import type { English, SameShape } from '../catalogue';
+
+export const queue: SameShape<English['queue']> = {
+  title: 'Cola de clips',
+  what: 'Clips filmados con un mismo montaje, medidos uno tras otro con su base de tiempo, escala, objetivo, plano y boca. Cada uno pasa al cuaderno; cada uno indica si la cámara se ha movido.',
+  setup: {
+    none: 'Aún no se conoce aquí ningún montaje. Calibre un disparo (tiempo, escala, boca) y guárdelo como montaje en su paso Grabación, o abra un archivo de montaje.',
+    label: 'Montaje de los clips',
+    file: 'Archivo de montaje',
+    open: 'Abrir un archivo de montaje…',
+    shared:
+      'Para fotogramas de {width} × {height} px. Bola ({diameter}, {mass}), aire, lanzador y ajuste como en el disparo abierto, {shot}.',
+    defaults:
+      'Para fotogramas de {width} × {height} px. Bola y aire según los valores por defecto del archivo de disparo.',
+    unnamed: 'sin nombre',
+  },
+  clips: 'Clips por medir',
+  add: 'Añadir clips…',
+  folder: 'Carpeta de clips',
+  addFolder: 'Añadir una carpeta de clips…',
+  cancelAll: 'Cancelar todos',
+  measureClips: 'Medir clips',
+  measure: 'Medir {count, plural, one {{number} clip} other {{number} clips}}',
+  clear: 'Quitar los terminados',
+  noFootage: 'No se ha encontrado ninguna grabación entre esos archivos.',
+  ended: '{ended} de {all} clips terminados.',
+  endedFailed: '{ended} de {all} clips terminados, {failed} de ellos con fallo.',
+  measuring: 'Medición de la cola',
+  list: 'Clips de la cola',
+  state: {
+    waiting: 'en espera',
+    cancelled: 'cancelado',
+    opening: 'Abriendo…',
+    failed: 'fallido',
+    done: 'listo: {speed}',
+    doneWithout: 'listo, sin velocidad:',
+    warnings: '({count, plural, one {{number} advertencia} other {{number} advertencias}})',
+  },
+  cancel: 'Cancelar',
+  cancelOne: 'Cancelar {name}',
+  again: 'Volver a poner en cola',
+  againOne: 'Volver a poner {name} en cola',
+  open: 'Abrir',
+  openOne: 'Abrir {name}',
+};

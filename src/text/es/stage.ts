@@ -1,0 +1,75 @@
+import type { English, SameShape } from '../catalogue';
+
+export const stage: SameShape<English['stage']> = {
+  opening: 'Abriendo la película…',
+  dropHere: 'Suelte aquí un clip o elija uno en Grabación.',
+  noFilm: 'No hay ninguna película abierta.',
+  frameOf: 'Fotograma {frame} de {name}, {width} por {height} píxeles.',
+  flightOf: 'Todo el vuelo de {name}, {width} por {height} píxeles.',
+  lengthOpen: '¿longitud?',
+  instant: {
+    onset: 'empieza a abombarse',
+    burst: 'se abre la membrana',
+    contact: 'la bola llega a la membrana',
+    exit: 'sale el centro de la bola',
+  },
+  tools: {
+    label: 'Cómo se muestra la película',
+    show: 'Mostrar',
+    showing: {
+      filmed: 'la película',
+      change: 'lo que ha cambiado',
+      between: 'cambio entre dos',
+      flight: 'todo el vuelo',
+    },
+    stretch: 'Ampliar contraste',
+    stretchTitle:
+      'Muestra el gris más oscuro de este fotograma en negro y el más claro en blanco, en todos los fotogramas; los números no cambian.',
+    magnifier: 'Lupa',
+    magnifierTitle: 'Amplía lo que está bajo el puntero, con sus niveles de gris.',
+    two: 'Dos fotogramas',
+    twoTitle: 'Mantiene este fotograma en pantalla junto al siguiente que elija.',
+    pixel: 'x {x}, y {y}: gris {grey}',
+    pixelChange: 'x {x}, y {y}: gris {grey}, cambio {change}',
+    together: 'Componiendo el vuelo',
+    still: 'Leyendo la escena inmóvil',
+    blackAt: 'Negro en',
+    whiteAt: 'Blanco en',
+    grey: 'gris {grey}',
+    frames: 'Fotogramas',
+    apart: 'bola junto a bola',
+    evenly: 'unos 40, uniformemente',
+    all: 'todos',
+    fragments: 'también fragmentos',
+    noBall: 'Aún no se ha medido ninguna bola: se muestra todo lo que se mueve.',
+  },
+  controls: {
+    play: 'Reproducir',
+    pause: 'Pausar',
+    frame: 'Fotograma',
+    ofLast: 'de {last}',
+    back: '{n, plural, one {# fotograma atrás} other {# fotogramas atrás}}',
+    on: '{n, plural, one {# fotograma adelante} other {# fotogramas adelante}}',
+    now: 'fotograma {frame}',
+    nowBall: 'fotograma {frame}, bola en los fotogramas {first} a {last}',
+  },
+  rate: {
+    playAt: 'Reproducir a',
+    unit: 'fotogramas/s',
+    slower: '{number}× más lento',
+    repeat: 'Repetir',
+    repeatPassage: 'Reproduce una y otra vez el paso de la bola.',
+    repeatFilm: 'Reproduce una y otra vez la película; una vez medida, el paso de la bola.',
+  },
+  streak: {
+    placeholder:
+      'La imagen de trazas se forma aquí a medida que se leen fotogramas: una línea de grises por fotograma, con el tiempo hacia abajo.',
+    drawPath: 'Dibujar la trayectoria de la bola',
+    drawPathTitle:
+      'Trace una línea oblicua a lo largo de la banda de la bola: indica dónde está la bola para que la búsqueda empiece ahí.',
+    empty: 'La imagen de trazas está vacía hasta que se lea la película.',
+    filled:
+      'Imagen de trazas de {filled} fotogramas, con la posición en horizontal, el tiempo hacia abajo y {used} centros de la bola.',
+    instant: '{label}: fotograma {frame}, entre {low} y {high}.',
+  },
+};

@@ -1,0 +1,45 @@
+import type { English, SameShape } from '../catalogue';
+
+export const queue: SameShape<English['queue']> = {
+  title: 'File de clips',
+  what: 'Clips filmés avec un même montage, mesurés l’un après l’autre avec sa base de temps, son échelle, son objectif, son plan et sa bouche. Chacun entre dans le cahier ; chacun dit si la caméra a bougé.',
+  setup: {
+    none: 'Aucun montage n’est encore connu ici. Étalonnez un tir (temps, échelle, bouche) et enregistrez-le comme montage à son étape Film, ou ouvrez un fichier de montage.',
+    label: 'Montage des clips',
+    file: 'Fichier de montage',
+    open: 'Ouvrir un fichier de montage…',
+    shared:
+      'Pour des images de {width} × {height} px. Bille ({diameter}, {mass}), air, lanceur et ajustement comme dans le tir ouvert, {shot}.',
+    defaults:
+      'Pour des images de {width} × {height} px. Bille et air selon les valeurs par défaut du fichier de tir.',
+    unnamed: 'sans nom',
+  },
+  clips: 'Clips à mesurer',
+  add: 'Ajouter des clips…',
+  folder: 'Dossier de clips',
+  addFolder: 'Ajouter un dossier de clips…',
+  cancelAll: 'Tout interrompre',
+  measureClips: 'Mesurer les clips',
+  measure: 'Mesurer {count, plural, one {{number} clip} other {{number} clips}}',
+  clear: 'Retirer ceux qui sont terminés',
+  noFootage: 'Aucun film n’a été trouvé parmi ces fichiers.',
+  ended: '{ended} clips sur {all} terminés.',
+  endedFailed: '{ended} clips sur {all} terminés, dont {failed} en échec.',
+  measuring: 'Mesure de la file',
+  list: 'Clips de la file',
+  state: {
+    waiting: 'en attente',
+    cancelled: 'interrompu',
+    opening: 'Ouverture…',
+    failed: 'échec',
+    done: 'terminé : {speed}',
+    doneWithout: 'terminé, sans vitesse :',
+    warnings: '({count, plural, one {{number} avertissement} other {{number} avertissements}})',
+  },
+  cancel: 'Interrompre',
+  cancelOne: 'Interrompre {name}',
+  again: 'Remettre en file',
+  againOne: 'Remettre {name} en file',
+  open: 'Ouvrir',
+  openOne: 'Ouvrir {name}',
+};
