@@ -2,7 +2,7 @@ import { numberAt } from '../core/format';
 import type { BudgetEntry } from '../shot/result';
 
 /** The models of motion in words. */
-export const MODEL_WORDS: Readonly<Record<string, string>> = {
+const MODEL_WORDS: Readonly<Record<string, string>> = {
   auto: 'chosen by the fit',
   uniform: 'uniform speed',
   constantAcceleration: 'constant acceleration',
