@@ -19,7 +19,6 @@ const CORE = {
   launch: ['core', 'fit', 'uncertainty'],
   compare: ['core', 'fit', 'uncertainty', 'launch'],
   seal: ['core', 'image', 'geometry', 'clock', 'fit', 'uncertainty'],
-  report: ['core'],
 };
 const coreFolders = [...Object.keys(CORE), 'reduction', 'plan'].map((name) => `src/${name}`);
 const allBelowReduction = Object.keys(CORE).map((name) => `src/${name}`);
@@ -30,16 +29,7 @@ const FOLDERS = [
     path: `src/${name}`,
     may: may.map((other) => `src/${other}`),
     // The shot and its result are the vocabulary of what measures them.
-    types: [
-      'geometry',
-      'clock',
-      'exit',
-      'seal',
-      'sound',
-      'uncertainty',
-      'launch',
-      'report',
-    ].includes(name)
+    types: ['geometry', 'clock', 'exit', 'seal', 'sound', 'uncertainty', 'launch'].includes(name)
       ? ['src/shot']
       : [],
   })),
@@ -62,8 +52,9 @@ const FOLDERS = [
     ],
     types: ['src/reduction', 'src/footage', 'src/launch', 'src/compare', 'src/series', 'src/plan'],
   },
-  { path: 'src/plots', may: ['src/core'], types: ['src/shot'] },
+  { path: 'src/plots', may: ['src/core', 'src/text'], types: ['src/shot'] },
   { path: 'src/text', may: ['src/core'] },
+  { path: 'src/report', may: ['src/core', 'src/text'], types: ['src/shot'] },
   { path: 'src/ui', may: ['src/app', 'src/plots', 'src/report', 'src/text', 'src/core'] },
   { path: 'src/main\\.tsx$', may: ['src/app', 'src/ui', 'src/text'] },
   {

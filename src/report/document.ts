@@ -1,14 +1,24 @@
 import type { FootageInfo } from '../core/film';
-import { formatCount, formatNumber } from '../core/format';
 import type { Reason } from '../core/reason';
 import type { Result } from '../shot/result';
 import type { Shot } from '../shot/schema';
+import { showNumber } from '../text/show';
+import { reasonWords, t } from '../text/text';
+import { adviceWords, wholePercent } from './advice';
 import { compactJson } from './compactJson';
 import { findings } from './findings';
-import { chiSquareWords, downWeightedWords, monteCarloWords, type Verdict, verdictOn } from './fit';
+import {
+  checkWords,
+  chiSquareWords,
+  downWeightedWords,
+  monteCarloWords,
+  type Verdict,
+  verdictOn,
+} from './fit';
 import { inputsTable, settings } from './inputs';
 import { type Finding, lineText, reasonLine } from './line';
 import { mainTable } from './mainTable';
+import { provenance, redo, redoBriefly } from './provenance';
 import { quotable } from './statement';
 import {
   burstBudget,
@@ -18,7 +28,7 @@ import {
   type Table,
   velocityBudget,
 } from './table';
-import { modelWords } from './words';
+import { modelWords, sourceWords } from './words';
 
 /** What a report is made from. */
 export interface ReportSubject {
@@ -35,7 +45,7 @@ export interface ReportSubject {
   /** The footage is a rendered sample. */
   readonly rendered: boolean;
   readonly speedUnit: string;
-  /** Day it is made on, ISO 8601: '2031-04-17'. */
+  /** Day it is made on, in words. */
   readonly madeOn: string;
   /** What anyone near such a launcher is asked, last of all to defer to local rules. */
   readonly cautions: readonly string[];
@@ -73,7 +83,7 @@ export type Block =
     }
   | { readonly kind: 'listing'; readonly text: string };
 
-interface Fact {
+export interface Fact {
   readonly name: string;
   readonly text: string;
 }
@@ -107,10 +117,10 @@ const MOST_CONTRIBUTIONS = 3;
 export function reportDocument(subject: ReportSubject, extent: Extent): ReportDocument {
   const { shot, result, madeOn, rendered } = subject;
   return {
-    title: result.shot.trim() || shot.name.trim() || 'Unnamed shot',
+    title: result.shot.trim() || shot.name.trim() || t('report.document.unnamed'),
     subtitle: [
-      'Exit velocity and seal burst from high-speed film',
-      ...(rendered ? ['rendered sample, Brinewick Teaching Laboratory'] : []),
+      t('report.document.what'),
+      ...(rendered ? [t('report.document.rendered')] : []),
       `exitframe ${result.software}`,
       madeOn,
     ].join(' · '),
@@ -127,13 +137,15 @@ function summary(subject: ReportSubject): readonly Section[] {
       { kind: 'quote', texts: quotable(result, speedUnit) },
       { kind: 'table', table: mainTable(result, speedUnit) },
     ]),
-    section('What the film shows', [
+    section(t('report.document.section.film'), [
       { kind: 'figures', names: ['keyFrames'], layout: 'whole' },
       { kind: 'figures', names: ['position', 'velocity'], layout: 'pair' },
       ...largestWords(result),
     ]),
-    section('Warnings', briefWarnings(result)),
-    section('To redo it', [{ kind: 'paragraphs', texts: [redoBriefly(result, shot)] }]),
+    section(t('report.document.section.warnings'), briefWarnings(result)),
+    section(t('report.document.section.redo'), [
+      { kind: 'paragraphs', texts: [redoBriefly(result, shot)] },
+    ]),
   ];
 }
 
@@ -146,25 +158,26 @@ function largestWords({ budget }: Result): readonly Block[] {
     .slice(0, MOST_CONTRIBUTIONS)
     .map(
       ({ source, contribution }) =>
-        `${source} ${Math.round((100 * contribution ** 2) / variance)}\u00a0%`,
+        `${sourceWords(source)} ${wholePercent(contribution ** 2 / variance)}`,
     );
-  return [
-    paragraphs(
-      `The uncertainty of the exit velocity comes mostly from: ${named.join(', ')} (of the variance).`,
-    ),
-  ];
+  return [paragraphs(t('report.document.largest', { sources: named.join(', ') }))];
 }
 
 function briefWarnings({ warnings }: Result): readonly Block[] {
   if (warnings.length === 0) {
-    return [{ kind: 'paragraphs', texts: ['The measurement gave none.'] }];
+    return [{ kind: 'paragraphs', texts: [t('report.document.noWarnings')] }];
   }
   const shown = warnings.slice(0, MOST_BRIEF_WARNINGS);
   const more = warnings.length - shown.length;
   return [
-    { kind: 'warnings', reasons: shown, brief: true },
+    { kind: 'warnings', reasons: shown.map(inWords), brief: true },
     ...(more > 0
-      ? [{ kind: 'paragraphs' as const, texts: [`And ${more} more: see the full report.`] }]
+      ? [
+          {
+            kind: 'paragraphs' as const,
+            texts: [t('report.document.moreWarnings', { more: `${more}` })],
+          },
+        ]
       : []),
   ];
 }
@@ -178,23 +191,23 @@ function full(subject: ReportSubject): readonly Section[] {
       { kind: 'table', table: mainTable(result, speedUnit) },
       { kind: 'figures', names: ['events'], layout: 'whole' },
     ]),
-    section('Warnings', [
+    section(t('report.document.section.warnings'), [
       warnings.length === 0
-        ? { kind: 'paragraphs', texts: ['The measurement gave none.'] }
-        : { kind: 'warnings', reasons: warnings, brief: false },
+        ? { kind: 'paragraphs', texts: [t('report.document.noWarnings')] }
+        : { kind: 'warnings', reasons: warnings.map(inWords), brief: false },
     ]),
-    section('What the film shows', [
+    section(t('report.document.section.film'), [
       { kind: 'figures', names: ['keyFrames', 'flight'], layout: 'whole' },
     ]),
-    section('Motion', [
+    section(t('report.document.section.motion'), [
       { kind: 'figures', names: ['position', 'residuals', 'velocity', 'seal'], layout: 'whole' },
     ]),
-    section('What else the film tells', [
+    section(t('report.document.section.findings'), [
       ...(breakUp === null ? [] : [paragraphs(lineText(reasonLine(breakUp.reason)))]),
       { kind: 'findings', findings: findings(result, speedUnit) },
       paragraphs(driveWords(drive)),
     ]),
-    section('Uncertainty', [
+    section(t('report.document.section.uncertainty'), [
       { kind: 'figures', names: ['budget'], layout: 'whole' },
       ...tables(
         velocityBudget(budget.exitVelocity, speedUnit),
@@ -203,31 +216,39 @@ function full(subject: ReportSubject): readonly Section[] {
       ...(budget.advice.length === 0
         ? []
         : [
-            paragraphs('What would help most:'),
+            paragraphs(t('report.document.advice')),
             {
               kind: 'steps' as const,
-              texts: budget.advice.map(
-                ({ source, share, message }) =>
-                  `${Math.round(share * 100)}\u00a0% ${source}. ${message}`,
+              texts: budget.advice.map(({ source, share }) =>
+                t('report.document.adviceLine', {
+                  share: wholePercent(share),
+                  source: sourceWords(source),
+                  remedy: adviceWords({ source, share }),
+                }),
               ),
             },
           ]),
     ]),
-    section('Fit', fitBlocks(result, speedUnit)),
-    section('What was stated', [
+    section(t('report.document.section.fit'), fitBlocks(result, speedUnit)),
+    section(t('report.document.section.stated'), [
       ...tables(inputsTable(shot)),
       { kind: 'facts', facts: settings(shot) },
-      ...(shot.notes.trim() === '' ? [] : [paragraphs(`Notes: ${shot.notes}`)]),
+      ...(shot.notes.trim() === ''
+        ? []
+        : [paragraphs(t('report.document.notes', { notes: shot.notes }))]),
     ]),
-    section('Centres', tables(centresTable(positions))),
-    section('To redo it', [
+    section(t('report.document.section.centres'), tables(centresTable(positions))),
+    section(t('report.document.section.redo'), [
       { kind: 'facts', facts: provenance(subject) },
       paragraphs(redo(shot)),
       { kind: 'listing', text: compactJson(shot) },
     ]),
-    section('Cautions', [{ kind: 'steps', texts: cautions }]),
+    section(t('report.document.section.cautions'), [{ kind: 'steps', texts: cautions }]),
   ];
 }
+
+/** A reason as the page says it, under its own code. */
+const inWords = (reason: Reason): Reason => ({ code: reason.code, ...reasonWords(reason) });
 
 const section = (title: string, blocks: readonly Block[]): Section => ({ title, blocks });
 const paragraphs = (...texts: readonly string[]): Block => ({ kind: 'paragraphs', texts });
@@ -236,20 +257,23 @@ const tables = (...all: readonly Table[]): readonly Block[] =>
 
 /** What the air outside could do at most, and what that leaves out. */
 export const driveWords = ({ force, acceleration, gravities }: ReportSubject['drive']): string =>
-  `For comparison: in a perfect vacuum the air outside would push with about ${formatNumber(force, 3)} N: ${formatNumber(acceleration, 3)} m/s² at first, ${formatNumber(gravities, 3)} g. The air column behind the ball must be accelerated too.`;
+  t('report.findings.drive', {
+    force: showNumber(force, 3),
+    acceleration: showNumber(acceleration, 3),
+    gravities: showNumber(gravities, 3),
+  });
 
 function fitBlocks({ fit, monteCarlo }: Result, speedUnit: string): readonly Block[] {
   if (!('model' in fit)) return [paragraphs(lineText(reasonLine(fit.unavailable)))];
   return [
     paragraphs(
-      `Motion: ${modelWords(fit.model)}. ${chiSquareWords(fit)} ${downWeightedWords(fit)}`.trim(),
+      `${t('report.document.motion', { model: modelWords(fit.model) })} ${chiSquareWords(fit)} ${downWeightedWords(fit)}`.trim(),
     ),
     {
       kind: 'checks',
       checks: fit.checks.map((check) => ({
         verdict: verdictOn(check, fit),
-        message: check.message,
-        remedy: check.passed ? null : check.remedy,
+        ...checkWords(check),
       })),
     },
     ...tables(modelsCompared(fit, speedUnit), fitParameters(fit)),
@@ -260,41 +284,3 @@ function fitBlocks({ fit, monteCarlo }: Result, speedUnit: string): readonly Blo
     ),
   ];
 }
-
-const footagePath = ({ footage }: Shot): string => {
-  if ('path' in footage) return footage.path;
-  return `${footage.paths[0]} and ${footage.paths.length - 1} more`;
-};
-
-function provenance({ result, shot, footage, madeOn }: ReportSubject): readonly Fact[] {
-  const { container, codec, width, height, frameCount, bitDepth, decoder } = footage;
-  return [
-    { name: 'Software', text: `exitframe ${result.software}` },
-    { name: 'Report made on', text: madeOn },
-    { name: 'Footage', text: footagePath(shot) },
-    { name: 'SHA-256 of the footage', text: result.footageSha256 ?? 'not worked out' },
-    {
-      name: 'Film',
-      text: `${container}, ${codec}, ${width} × ${height} pixels, ${bitDepth} bits, ${formatCount(frameCount)} frames`,
-    },
-    { name: 'Decoded by', text: decoder.name },
-    {
-      name: 'Scale found',
-      text: `${formatNumber(result.scale.value * 1000, 6)} mm/px, standard uncertainty ${formatNumber(result.scale.u * 1000, 2)} mm/px`,
-    },
-    { name: 'Seed of the random numbers', text: String(shot.seed) },
-    { name: 'Shot file version', text: String(shot.version) },
-  ];
-}
-
-const redoBriefly = ({ software, footageSha256, fit }: Result, shot: Shot): string =>
-  [
-    `exitframe ${software}, footage ${footagePath(shot)} with SHA-256 ${footageSha256 ?? 'not worked out'}, seed ${shot.seed}.`,
-    'model' in fit ? `Motion fitted: ${modelWords(fit.model)}.` : '',
-    'The full report holds every input with its uncertainty and the shot file.',
-  ]
-    .filter((text) => text !== '')
-    .join(' ');
-
-const redo = (shot: Shot): string =>
-  `Same inputs, same result: put the shot file below beside ${footagePath(shot)} and run npm run --silent reduce with its name, or open both in exitframe. Lengths are in metres, times in seconds, image positions in pixels.`;

@@ -1,9 +1,12 @@
 import { expanded, isAvailable, type Reported } from '../core/estimate';
-import { formatCount, formatNumber, formatQuantity, percent, quantityParts } from '../core/format';
+import { quantityParts } from '../core/format';
 import type { Reason } from '../core/reason';
 import type { UnitKind } from '../core/unitTable';
 import type { FlightReport, Result, TargetReport } from '../shot/result';
-import { alarm, type Finding, type Line, line, reading, reasonLine, strong } from './line';
+import type { TextKey } from '../text/catalogue';
+import { showAs, showNumber, showPercent, showQuantity } from '../text/show';
+import { reasonWords, t } from '../text/text';
+import { type Finding, type Line, line, reading, reasonLine } from './line';
 import { soundFindings } from './soundFindings';
 
 /** Direction, energy and drag, target, sound, the speed from the blur alone, rotation, shake, other things that flew. */
@@ -13,66 +16,81 @@ export function findings(result: Result, speedUnit: string): readonly Finding[] 
     ...flightFindings(flight),
     ...(flight.target === null ? [] : targetFindings(flight.target, speedUnit)),
     ...(sound === null ? [] : soundFindings(sound, speedUnit)),
-    one('Speed from the blur alone', 'streak-speed', streakLine(streak, speedUnit)),
-    one('Rotation', 'spin', spinLine(spin)),
-    one('Shake', 'shake', line(shakeWords(shake))),
+    one(t('report.findings.streak'), 'streak-speed', streakLine(streak, speedUnit)),
+    one(t('report.findings.spin'), 'spin', spinLine(spin)),
+    one(t('report.findings.shake'), 'shake', shakeLine(shake)),
     ...(rivals.length === 0
       ? []
-      : [{ name: 'Not the ball', mark: 'rivals', lines: rivals.map(rivalLine) }]),
+      : [{ name: t('report.findings.rivals'), mark: 'rivals', lines: rivals.map(rivalLine) }]),
   ];
 }
 
 const one = (name: string, mark: string, told: Line): Finding => ({ name, mark, lines: [told] });
 
+type Named = keyof typeof MARKS & string;
+
+/** Findings that are one reading, with their marks. */
+const MARKS = {
+  elevation: 'elevation',
+  kineticEnergy: 'kinetic-energy',
+  momentum: 'momentum',
+  boreAcceleration: 'bore-acceleration',
+  deceleration: 'deceleration',
+  dragCoefficient: 'drag-coefficient',
+  targetTime: 'target-time',
+  targetSpeed: 'target-speed',
+  targetSpeedAfter: 'target-speed-after',
+  targetEnergy: 'target-energy',
+} as const;
+
 const told = (
-  name: string,
-  mark: string,
+  name: Named,
   reported: Reported,
   kind: UnitKind,
   unit: string,
-  after = '',
-): Finding => one(name, mark, reading(reported, kind, unit, after));
+  key?: TextKey,
+  values?: Readonly<Record<string, string>>,
+): Finding =>
+  one(t(`report.findings.${name}`), MARKS[name], reading(reported, kind, unit, key, values));
 
 function flightFindings(flight: FlightReport): readonly Finding[] {
   const { elevation, kineticEnergy, momentum, boreAcceleration } = flight;
   const { deceleration, dragCoefficient } = flight;
   const reason = sharedReason([elevation, kineticEnergy, momentum, boreAcceleration, deceleration]);
-  if (reason !== null) {
-    return [one('Direction, energy, acceleration', 'flight', reasonLine(reason))];
-  }
+  if (reason !== null) return [one(t('report.findings.flight'), 'flight', reasonLine(reason))];
+  const way = wayOf(elevation);
   return [
-    told('Direction at the exit', 'elevation', elevation, 'angle', '°', upOrDown(elevation)),
-    told('Kinetic energy at the exit', 'kinetic-energy', kineticEnergy, 'energy', 'J'),
-    told('Momentum at the exit', 'momentum', momentum, 'momentum', 'kg m/s'),
+    told('elevation', elevation, 'angle', '°', 'report.findings.elevationIs', { way }),
+    told('kineticEnergy', kineticEnergy, 'energy', 'J'),
+    told('momentum', momentum, 'momentum', 'kg m/s'),
     told(
-      'Mean acceleration in the bore',
-      'bore-acceleration',
+      'boreAcceleration',
       boreAcceleration,
       'acceleration',
       'm/s²',
-      ' over the last three ball diameters of the bore',
+      'report.findings.boreAccelerationIs',
     ),
-    told('Deceleration after the exit', 'deceleration', deceleration, 'acceleration', 'm/s²'),
-    told('Drag coefficient it implies', 'drag-coefficient', dragCoefficient, 'count', ''),
+    told('deceleration', deceleration, 'acceleration', 'm/s²'),
+    told('dragCoefficient', dragCoefficient, 'count', ''),
   ];
 }
 
-function upOrDown(elevation: Reported): string {
-  if (!isAvailable(elevation)) return '';
+function wayOf(elevation: Reported): 'level' | 'up' | 'down' {
+  if (!isAvailable(elevation)) return 'level';
   const [low, high] = elevation.interval;
-  if (low <= 0 && high >= 0) return ": level with the picture's rows within what is known";
-  return elevation.value > 0 ? ": upwards from the picture's rows" : ': downwards';
+  if (low <= 0 && high >= 0) return 'level';
+  return elevation.value > 0 ? 'up' : 'down';
 }
 
 function targetFindings(target: TargetReport, speedUnit: string): readonly Finding[] {
   const { time, speedBefore, speedAfter, energyGivenUp } = target;
   const reason = sharedReason([time, speedBefore, speedAfter, energyGivenUp]);
-  if (reason !== null) return [one('At the target', 'target', reasonLine(reason))];
+  if (reason !== null) return [one(t('report.findings.target'), 'target', reasonLine(reason))];
   return [
-    told('At the target at', 'target-time', time, 'time', 'ms'),
-    told('Speed at the target', 'target-speed', speedBefore, 'speed', speedUnit),
-    told('Speed past the target', 'target-speed-after', speedAfter, 'speed', speedUnit),
-    told('Energy given up to the target', 'target-energy', energyGivenUp, 'energy', 'J'),
+    told('targetTime', time, 'time', 'ms'),
+    told('targetSpeed', speedBefore, 'speed', speedUnit),
+    told('targetSpeedAfter', speedAfter, 'speed', speedUnit),
+    told('targetEnergy', energyGivenUp, 'energy', 'J'),
   ];
 }
 
@@ -91,29 +109,26 @@ function streakLine(streak: Result['streak'], unit: string): Line {
   if (!('speed' in streak)) return reasonLine(streak.unavailable);
   const { speed, minusFit, agrees, frames } = streak;
   const { value, u } = expanded(minusFit);
-  const apart = formatQuantity({ value: Math.abs(value), u }, 'speed', unit);
-  const side = `${apart} ${value < 0 ? 'slower' : 'faster'} over the same frames`;
-  return line(
-    'The blur alone gives ',
-    strong(formatQuantity(expanded(speed), 'speed', unit)),
-    ` (${percent(speed.coverage)}, ${formatCount(frames)} ${frames === 1 ? 'frame' : 'frames'}). `,
-    agrees
-      ? `It agrees with the fit: ${side}.`
-      : alarm(
-          `It does not agree with the fit: ${side}. Check the exposure and the recording rate.`,
-        ),
-  );
+  return line('report.findings.streakIs', {
+    speed: showQuantity(expanded(speed), 'speed', unit),
+    coverage: showPercent(speed.coverage),
+    frames,
+    agrees: agrees ? 'yes' : 'no',
+    apart: showQuantity({ value: Math.abs(value), u }, 'speed', unit),
+    slower: value < 0 ? 'yes' : 'no',
+  });
 }
 
 function spinLine(spin: Reported): Line {
   if (!isAvailable(spin)) return reasonLine(spin.unavailable);
-  const way = spin.value >= 0 ? 'clockwise' : 'anticlockwise';
   const size = { value: Math.abs(spin.value), u: expanded(spin).u };
   const turns = { value: size.value / (2 * Math.PI), u: size.u / (2 * Math.PI) };
-  return line(
-    strong(`${stated(size)} rad/s`),
-    ` (${percent(spin.coverage)}): ${stated(turns)} turns a second, ${way} as seen.`,
-  );
+  return line('report.findings.spinIs', {
+    rate: showAs(`${stated(size)} rad/s`),
+    coverage: showPercent(spin.coverage),
+    turns: showAs(stated(turns)),
+    way: spin.value >= 0 ? 'clockwise' : 'anticlockwise',
+  });
 }
 
 function stated(estimate: { readonly value: number; readonly u: number }): string {
@@ -124,14 +139,16 @@ function stated(estimate: { readonly value: number; readonly u: number }): strin
   return exponent === '' ? `${value} ± ${u}` : `(${value} ± ${u})${exponent}`;
 }
 
-function shakeWords(shake: Result['shake']): string {
-  if (shake === null) {
-    return 'The still scene holds too little detail to tell whether camera or launcher moved.';
-  }
+function shakeLine(shake: Result['shake']): Line {
+  if (shake === null) return line('report.findings.noDetail');
   const { rms, most, u } = shake;
-  if (most <= 2 * u) return `The scene stood still within ${formatNumber(2 * u, 2)} px.`;
-  return `The scene moved by ${formatNumber(rms, 2)} px (root mean square), at most ${formatNumber(most, 2)} px, each known to ${formatNumber(u, 2)} px; it was taken off the positions.`;
+  if (most <= 2 * u) return line('report.findings.still', { within: showNumber(2 * u, 2) });
+  return line('report.findings.moved', {
+    rms: showNumber(rms, 2),
+    most: showNumber(most, 2),
+    u: showNumber(u, 2),
+  });
 }
 
 const rivalLine = ({ frames, reason }: Result['rivals'][number]): Line =>
-  line(`Seen in ${formatCount(frames)} ${frames === 1 ? 'frame' : 'frames'}: ${reason.message}`);
+  line('report.findings.rival', { frames, reason: reasonWords(reason).message });

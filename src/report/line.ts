@@ -1,7 +1,9 @@
 import { expanded, isAvailable, type Reported } from '../core/estimate';
-import { formatQuantity, percent } from '../core/format';
 import type { Reason } from '../core/reason';
 import type { UnitKind } from '../core/unitTable';
+import type { TextKey } from '../text/catalogue';
+import { showPercent, showQuantity } from '../text/show';
+import { reasonWords, tMarked } from '../text/text';
 
 /** A piece of a sentence. `remedy`: what to do about it; `alarm`: must not be overlooked. */
 export interface Part {
@@ -16,31 +18,46 @@ export interface Line {
 }
 
 const plain = (text: string): Part => ({ text, look: 'plain' });
-export const strong = (text: string): Part => ({ text, look: 'strong' });
-export const alarm = (text: string): Part => ({ text, look: 'alarm' });
+const MARKS: Readonly<Record<string, (text: string) => Part>> = {
+  strong: (text) => ({ text, look: 'strong' }),
+  alarm: (text) => ({ text, look: 'alarm' }),
+};
 
-export const line = (...parts: readonly (Part | string)[]): Line => ({
-  parts: parts.map((part) => (typeof part === 'string' ? plain(part) : part)),
+/** A text of the page with its parts in <strong> and <alarm>. */
+export const line = (
+  key: TextKey,
+  values: Readonly<Record<string, string | number>> = {},
+): Line => ({
+  parts: tMarked(key, values, MARKS).map((part) => (typeof part === 'string' ? plain(part) : part)),
   missing: false,
 });
 
 /** Stands where a number would. */
-export const reasonLine = ({ message, remedy }: Reason): Line => ({
-  parts: [
-    plain(message),
-    ...(remedy === undefined ? [] : [{ text: ` ${remedy}`, look: 'remedy' as const }]),
-  ],
-  missing: true,
-});
+export function reasonLine(reason: Reason): Line {
+  const { message, remedy } = reasonWords(reason);
+  return {
+    parts: [
+      plain(message),
+      ...(remedy === undefined ? [] : [{ text: ` ${remedy}`, look: 'remedy' as const }]),
+    ],
+    missing: true,
+  };
+}
 
 /** A line without its looks. */
 export const lineText = ({ parts }: Line): string => parts.map(({ text }) => text).join('');
 
-/** A number with its expanded uncertainty and coverage, words after it, or why there is none. */
-export function reading(reported: Reported, kind: UnitKind, unit: string, after = ''): Line {
+/** A number with its expanded uncertainty and coverage, or why there is none; `key` puts them into other words. */
+export function reading(
+  reported: Reported,
+  kind: UnitKind,
+  unit: string,
+  key: TextKey = 'report.findings.reading',
+  values: Readonly<Record<string, string>> = {},
+): Line {
   if (!isAvailable(reported)) return reasonLine(reported.unavailable);
-  const number = strong(formatQuantity(expanded(reported), kind, unit));
-  return line(number, ` (${percent(reported.coverage)})${after}`);
+  const value = showQuantity(expanded(reported), kind, unit);
+  return line(key, { ...values, value, coverage: showPercent(reported.coverage) });
 }
 
 /** From here on a time is stated in milliseconds, s. */

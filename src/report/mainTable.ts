@@ -1,7 +1,8 @@
 import type { Reported } from '../core/estimate';
-import { formatInterval, formatNumber, formatQuantity, percent } from '../core/format';
 import { type UnitKind, unitOf } from '../core/unitTable';
 import type { Result } from '../shot/result';
+import { showInterval, showNumber, showPercent, showQuantity } from '../text/show';
+import { reasonWords, t } from '../text/text';
 import { timeSymbol } from './line';
 import { head, number, type Table } from './table';
 
@@ -9,7 +10,7 @@ import { head, number, type Table } from './table';
 export function mainTable(result: Result, speedUnit: string): Table {
   const { exitVelocity, exitTime, sealBurst, lead, contactLead } = result;
   const known = [exitVelocity, sealBurst, exitTime].find((one) => 'coverage' in one);
-  const coverage = known !== undefined && 'coverage' in known ? `${percent(known.coverage)} ` : '';
+  const coverage = known !== undefined && 'coverage' in known ? showPercent(known.coverage) : null;
   const row = (
     name: string,
     reported: Reported | Result['sealBurst'],
@@ -19,28 +20,39 @@ export function mainTable(result: Result, speedUnit: string): Table {
     'value' in reported
       ? [
           name,
-          formatQuantity(reported, kind, unit, false),
-          `${formatNumber(reported.u / unitOf(kind, unit).factor, 2)} ${unit}`,
-          formatInterval(reported.interval, reported.u, kind, unit),
-          reported.dof === null ? '∞' : formatNumber(reported.dof, 3),
+          showQuantity(reported, kind, unit, false),
+          `${showNumber(reported.u / unitOf(kind, unit).factor, 2)} ${unit}`,
+          showInterval(reported.interval, reported.u, kind, unit),
+          reported.dof === null ? '∞' : showNumber(reported.dof, 3),
         ]
-      : [name, `none: ${reported.unavailable.message}`, '', '', ''];
+      : [
+          name,
+          t('report.tables.main.none', { reason: reasonWords(reported.unavailable).message }),
+          '',
+          '',
+          '',
+        ];
   const span = (reported: Reported) => ('value' in reported ? timeSymbol(reported.value) : 'µs');
   return {
-    caption: 'Result',
+    caption: t('report.tables.main.caption'),
     columns: [
-      head('Quantity'),
-      number('Value'),
-      number('Standard uncertainty'),
-      number(`${coverage}interval`),
-      number('dof'),
+      head(t('report.tables.main.quantity')),
+      number(t('report.tables.main.value')),
+      number(t('report.tables.main.standardUncertainty')),
+      number(
+        t('report.tables.main.interval', {
+          known: coverage === null ? 'no' : 'yes',
+          coverage: coverage ?? '',
+        }),
+      ),
+      number(t('report.tables.main.dof')),
     ],
     rows: [
-      row('Exit velocity', exitVelocity, 'speed', speedUnit),
-      row('Lead: exit minus burst', lead, 'time', span(lead)),
-      row('Seal opened at', sealBurst, 'time', 'ms'),
-      row('Centre left at', exitTime, 'time', 'ms'),
-      row('Leading point at the seal minus burst', contactLead, 'time', span(contactLead)),
+      row(t('report.tables.main.exitVelocity'), exitVelocity, 'speed', speedUnit),
+      row(t('report.tables.main.lead'), lead, 'time', span(lead)),
+      row(t('report.tables.main.sealOpenedAt'), sealBurst, 'time', 'ms'),
+      row(t('report.tables.main.centreLeftAt'), exitTime, 'time', 'ms'),
+      row(t('report.tables.main.contactLead'), contactLead, 'time', span(contactLead)),
     ],
   };
 }

@@ -1,7 +1,8 @@
 import { expanded, isAvailable, type Reported } from '../core/estimate';
-import { formatQuantity, percent } from '../core/format';
 import type { Result } from '../shot/result';
-import { alarm, type Finding, type Line, line, reading, reasonLine, timeSymbol } from './line';
+import { showPercent, showQuantity } from '../text/show';
+import { t } from '../text/text';
+import { type Finding, type Line, line, reading, reasonLine, timeSymbol } from './line';
 
 /** What the sound track tells beside the film. */
 export function soundFindings(
@@ -9,12 +10,14 @@ export function soundFindings(
   speedUnit: string,
 ): readonly Finding[] {
   if ('unavailable' in sound) {
-    return [{ name: 'Sound', mark: 'sound', lines: [reasonLine(sound.unavailable)] }];
+    return [
+      { name: t('report.findings.sound'), mark: 'sound', lines: [reasonLine(sound.unavailable)] },
+    ];
   }
   const { burst, minusFilm, agrees, impact, meanSpeed } = sound;
   return [
     {
-      name: 'Burst heard',
+      name: t('report.findings.burstHeard'),
       mark: 'burst-heard',
       lines: [
         reading(burst, 'time', 'ms'),
@@ -22,29 +25,27 @@ export function soundFindings(
       ],
     },
     {
-      name: 'Impact on the backstop heard',
+      name: t('report.findings.impactHeard'),
       mark: 'impact-heard',
       lines: [reading(impact, 'time', 'ms')],
     },
     {
-      name: 'Mean speed to the backstop',
+      name: t('report.findings.meanSpeed'),
       mark: 'mean-speed',
       lines: [reading(meanSpeed, 'speed', speedUnit)],
     },
   ];
 }
 
+const VERDICTS = { true: 'yes', false: 'no', null: 'unknown' } as const;
+
 function againstFilm(minusFilm: Reported, agrees: boolean | null): Line {
   if (!isAvailable(minusFilm)) return reasonLine(minusFilm.unavailable);
   const { value, u } = expanded(minusFilm, minusFilm.value < 0 ? -1 : 1);
-  const apart = formatQuantity({ value, u }, 'time', timeSymbol(Math.max(value, u)));
-  const side = `${apart} ${minusFilm.value < 0 ? 'before' : 'after'} the burst seen on the film (${percent(minusFilm.coverage)})`;
-  if (agrees === false) {
-    return line(
-      alarm(
-        `It does not agree with the film: heard ${side}. Check the offset between sound and picture and the distance of the microphone.`,
-      ),
-    );
-  }
-  return line(agrees === true ? `It agrees with the film: heard ${side}.` : `Heard ${side}.`);
+  return line('report.findings.againstFilm', {
+    verdict: VERDICTS[`${agrees}`],
+    apart: showQuantity({ value, u }, 'time', timeSymbol(Math.max(value, u))),
+    early: minusFilm.value < 0 ? 'yes' : 'no',
+    coverage: showPercent(minusFilm.coverage),
+  });
 }

@@ -1,7 +1,16 @@
-import { formatCount, formatNumber, formatQuantity, shortNumber } from '../core/format';
+import { formatQuantity } from '../core/format';
 import { unitOf } from '../core/unitTable';
 import type { BudgetEntry, FitReport, Position } from '../shot/result';
-import { DISTRIBUTION_WORDS, modelWords, supportWords } from './words';
+import {
+  showAs,
+  showCount,
+  showFixed,
+  showNumber,
+  showQuantity,
+  showShortNumber,
+} from '../text/show';
+import { reasonWords, t } from '../text/text';
+import { modelWords, parameterWords, sourceWords, supportWords } from './words';
 
 /** A table to be shown as it stands: every cell is text. */
 export interface Table {
@@ -31,11 +40,11 @@ const speedIn = (symbol: string): Shown => ({ symbol, perSi: 1 / unitOf('speed',
 
 /** What each source adds to the uncertainty of the exit velocity (layout of JCGM 100, Annex H.1), largest first. */
 export const velocityBudget = (entries: readonly BudgetEntry[], speedUnit: string): Table =>
-  budget('Budget of the exit velocity', entries, speedIn(speedUnit), speedUnit);
+  budget(t('report.tables.budget.velocity'), entries, speedIn(speedUnit), speedUnit);
 
 /** The same of the burst time. */
 export const burstBudget = (entries: readonly BudgetEntry[], speedUnit: string): Table =>
-  budget('Budget of the burst time', entries, { symbol: 's', perSi: 1 }, speedUnit);
+  budget(t('report.tables.budget.burst'), entries, { symbol: 's', perSi: 1 }, speedUnit);
 
 function budget(
   caption: string,
@@ -47,14 +56,14 @@ function budget(
   return {
     caption,
     columns: [
-      head('Source'),
-      text('Type'),
-      text('Distribution'),
-      number('u of the input'),
-      number('Sensitivity'),
-      number(`Contribution, ${unit.symbol}`),
-      number('Share'),
-      number('dof'),
+      head(t('report.tables.budget.source')),
+      text(t('report.tables.budget.type')),
+      text(t('report.tables.budget.distribution')),
+      number(t('report.tables.budget.u')),
+      number(t('report.tables.budget.sensitivity')),
+      number(t('report.tables.budget.contribution', { unit: unit.symbol })),
+      number(t('report.tables.budget.share')),
+      number(t('report.tables.main.dof')),
     ],
     rows: [...entries]
       .sort((a, b) => b.contribution - a.contribution)
@@ -65,14 +74,14 @@ function budget(
             ? speedIn(speedUnit)
             : { symbol: own === '1' ? '' : own, perSi: 1 };
         return [
-          source,
+          sourceWords(source),
           type,
-          DISTRIBUTION_WORDS[distribution],
-          `${shortNumber(u * input.perSi, 2)} ${input.symbol}`.trim(),
-          shortNumber((sensitivity * unit.perSi) / input.perSi, 3),
-          shortNumber(contribution * unit.perSi, 2),
-          variance > 0 ? `${((100 * contribution ** 2) / variance).toFixed(1)} %` : '',
-          dof === null ? '∞' : formatNumber(dof, 3),
+          t(`report.tables.budget.drawnFrom.${distribution}`),
+          `${showShortNumber(u * input.perSi, 2)} ${input.symbol}`.trim(),
+          showShortNumber((sensitivity * unit.perSi) / input.perSi, 3),
+          showShortNumber(contribution * unit.perSi, 2),
+          variance > 0 ? `${showFixed((100 * contribution ** 2) / variance, 1)} %` : '',
+          dof === null ? '∞' : showNumber(dof, 3),
         ];
       }),
   };
@@ -81,38 +90,41 @@ function budget(
 /** The models of motion that were fitted, and how well each is supported. */
 export function modelsCompared({ compared, model }: FitReport, speedUnit: string): Table {
   return {
-    caption: 'Models compared',
+    caption: t('report.tables.models.caption'),
     columns: [
-      head('Motion'),
-      number('Exit velocity'),
-      number('Chi-square (dof)'),
+      head(t('report.tables.models.motion')),
+      number(t('report.tables.main.exitVelocity')),
+      number(t('report.tables.models.chiSquare')),
       number('AICc'),
-      number('Weight'),
-      text('Support'),
+      number(t('report.tables.models.weight')),
+      text(t('report.tables.models.support')),
     ],
     rows: compared.map((one) => [
-      `${modelWords(one.model)}${one.model === model ? ' (used)' : ''}`,
-      formatQuantity({ value: one.exitVelocity, u: one.u }, 'speed', speedUnit),
-      `${formatNumber(one.chiSquare, 4)} (${one.dof})`,
-      formatNumber(one.aicc, 4),
-      one.weight.toFixed(2),
+      one.model === model
+        ? t('report.tables.models.used', { model: modelWords(one.model) })
+        : modelWords(one.model),
+      showQuantity({ value: one.exitVelocity, u: one.u }, 'speed', speedUnit),
+      `${showNumber(one.chiSquare, 4)} (${one.dof})`,
+      showNumber(one.aicc, 4),
+      showFixed(one.weight, 2),
       supportWords(one.evidenceRatio),
     ]),
   };
 }
 
-/** 'exit velocity' of `exitVelocity`. */
-const inWords = (name: string): string =>
-  name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
-
 /** The fitted parameters, each with its standard uncertainty. */
 export const fitParameters = ({ parameters }: FitReport): Table => ({
-  caption: 'Fitted parameters',
-  columns: [head('Parameter'), number('Value'), number('Standard uncertainty'), text('Unit')],
+  caption: t('report.tables.parameters.caption'),
+  columns: [
+    head(t('report.tables.parameters.parameter')),
+    number(t('report.tables.main.value')),
+    number(t('report.tables.main.standardUncertainty')),
+    text(t('report.tables.parameters.unit')),
+  ],
   rows: parameters.map(({ name, unit, value, u }) => [
-    inWords(name),
-    shortNumber(value, 6),
-    shortNumber(u, 2),
+    parameterWords(name),
+    showShortNumber(value, 6),
+    showShortNumber(u, 2),
     unit,
   ]),
 });
@@ -129,12 +141,15 @@ export function placeText(
 ): string {
   if (value === null || u === null) return '';
   const symbol = kind === 'pixels' ? 'px' : 'mm';
-  return formatQuantity({ value, u }, kind, symbol).replace(` ${symbol}`, '');
+  return showAs(formatQuantity({ value, u }, kind, symbol).replace(` ${symbol}`, ''));
 }
 
 /** Whether a centre was used, and why not. */
-const useWords = ({ used, manual, why }: Position): string =>
-  `${used ? 'yes' : `no: ${why?.message ?? 'left out'}`}${manual ? ' (placed by hand)' : ''}`;
+export function useWords({ used, manual, why }: Position): string {
+  const reason = why === null ? t('result.centres.use.leftOut') : reasonWords(why).message;
+  const use = used ? t('result.centres.use.yes') : t('result.centres.use.no', { reason });
+  return manual ? t('result.centres.use.manual', { use }) : use;
+}
 
 /** Every frame's centre. */
 export function centresTable(positions: readonly Position[]): Table {
@@ -142,18 +157,18 @@ export function centresTable(positions: readonly Position[]): Table {
   const used = positions.filter((one) => one.used).length;
   const found = looked.filter((one) => one.x !== null).length;
   return {
-    caption: `Centres of ${formatCount(found)} frames, ${formatCount(used)} used`,
+    caption: t('result.centres.summary', { found: showCount(found), used: showCount(used) }),
     columns: [
-      head('Frame'),
-      number('Time, ms'),
-      number('x, px'),
-      number('y, px'),
-      number('Distance, mm'),
-      text('Used'),
+      head(t('result.centres.frame')),
+      number(t('result.centres.time')),
+      number(t('result.centres.x')),
+      number(t('result.centres.y')),
+      number(t('result.centres.distance')),
+      text(t('result.centres.used')),
     ],
     rows: looked.map((one) => [
       String(one.frame),
-      formatNumber(one.time * 1000, 6),
+      showNumber(one.time * 1000, 6),
       placeText(one.x, one.ux, 'pixels'),
       placeText(one.y, one.uy, 'pixels'),
       placeText(one.s, one.us, 'length'),

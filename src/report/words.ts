@@ -1,35 +1,47 @@
-import { numberAt } from '../core/format';
-import type { BudgetEntry } from '../shot/result';
+import { english } from '../text/en';
+import { showNumberAt } from '../text/show';
+import { t } from '../text/text';
 
-/** The models of motion in words. */
-const MODEL_WORDS: Readonly<Record<string, string>> = {
-  auto: 'chosen by the fit',
-  uniform: 'uniform speed',
-  constantAcceleration: 'constant acceleration',
-  quadraticDrag: 'drag as the square of the speed',
-  quadraticDragPrior: 'drag with a known sphere',
-  boreAndFlight: 'bore and flight together',
-  averaged: 'average over models',
-};
+const isIn = <Tree extends object>(tree: Tree, name: string): name is keyof Tree & string =>
+  Object.hasOwn(tree, name);
 
-/** What an input is drawn from, in words. */
-export const DISTRIBUTION_WORDS: Readonly<Record<BudgetEntry['distribution'], string>> = {
-  normal: 'normal',
-  student: 'Student t',
-  rectangular: 'rectangular',
-  triangular: 'triangular',
-  discrete: 'discrete',
+const ADDITIONS: Readonly<Record<string, keyof typeof english.report.tables.models.addition>> = {
+  'drag bounded': 'dragBounded',
+  'muzzle zone': 'muzzleZone',
 };
 
 /** A model's name as a result states it, its additions kept: 'constant acceleration, drag bounded'. */
 export function modelWords(model: string): string {
   const [motion = model, ...additions] = model.split(', ');
-  return [MODEL_WORDS[motion] ?? motion, ...additions].join(', ');
+  return additions.reduce(
+    (words, name) => {
+      const known = ADDITIONS[name];
+      const addition = known === undefined ? name : t(`report.tables.models.addition.${known}`);
+      return t('report.tables.models.with', { model: words, addition });
+    },
+    isIn(english.panels.result.model, motion) ? t(`panels.result.model.${motion}`) : motion,
+  );
 }
 
 /** How well a model is supported beside the best one: 'best', '4 times less supported', 'ruled out'. */
 export function supportWords(evidenceRatio: number | null): string {
-  if (evidenceRatio === null) return 'ruled out';
-  if (evidenceRatio <= 1) return 'best';
-  return `${numberAt(evidenceRatio, evidenceRatio < 10 ? 2 : 3)} times less supported`;
+  if (evidenceRatio === null) return t('report.tables.models.ruledOut');
+  if (evidenceRatio <= 1) return t('report.tables.models.best');
+  const times = showNumberAt(evidenceRatio, evidenceRatio < 10 ? 2 : 3);
+  return t('report.tables.models.lessSupported', { times });
 }
+
+const BETWEEN = /^Burst between frames (\d+) and (\d+)$/;
+
+/** A source of uncertainty by the name a result gives it; one that is not known keeps it. */
+export function sourceWords(source: string): string {
+  if (isIn(english.report.sources, source)) return t(`report.sources.${source}`);
+  const [, from, to] = BETWEEN.exec(source) ?? [];
+  return from === undefined || to === undefined ? source : t('report.betweenFrames', { from, to });
+}
+
+/** A fitted parameter by its name in a result. */
+export const parameterWords = (name: string): string =>
+  isIn(english.report.tables.parameters.name, name)
+    ? t(`report.tables.parameters.name.${name}`)
+    : name;

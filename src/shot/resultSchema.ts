@@ -16,13 +16,14 @@ export const list = <Schema extends v.GenericSchema>(item: Schema) =>
 const pair = <Schema extends v.GenericSchema>(item: Schema) =>
   v.pipe(v.tuple([item, item]), v.readonly());
 
+const reasonValues = v.exactOptional(
+  v.pipe(v.record(v.string(), v.union([finite, v.string()])), v.readonly()),
+);
 const reason = v.strictObject({
   code: v.string(),
   message: v.string(),
   remedy: v.exactOptional(v.string()),
-  values: v.exactOptional(
-    v.pipe(v.record(v.string(), v.union([finite, v.string()])), v.readonly()),
-  ),
+  values: reasonValues,
 }) satisfies v.GenericSchema<Reason>;
 const unavailable = v.strictObject({ unavailable: reason }) satisfies v.GenericSchema<Unavailable>;
 const estimateEntries = { value: finite, u: nonNegative };
@@ -90,6 +91,7 @@ const fit = v.strictObject({
       passed: v.boolean(),
       message: v.string(),
       remedy: v.nullable(v.string()),
+      values: reasonValues,
     }),
   ),
 });
@@ -175,5 +177,12 @@ export const resultSchema = v.strictObject({
   breakUp: v.nullable(v.strictObject({ frame: frameIndex, reason })),
   rivals: list(v.strictObject({ frames: frameIndex, reason })),
   shake: v.nullable(v.strictObject({ rms: nonNegative, most: nonNegative, u: nonNegative })),
-  warnings: list(v.strictObject({ code: v.string(), message: v.string(), remedy: v.string() })),
+  warnings: list(
+    v.strictObject({
+      code: v.string(),
+      message: v.string(),
+      remedy: v.string(),
+      values: reasonValues,
+    }),
+  ),
 }) satisfies v.GenericSchema<Result>;

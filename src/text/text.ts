@@ -72,6 +72,23 @@ export function tRich<Key extends TextKey>(key: Key, ...given: ValuesOf<Key>): C
   });
 }
 
+/** The same for a text with parts marked <name>…</name>, each made of its text by the mark of its name. */
+export function tMarked<Mark>(
+  key: TextKey,
+  values: Readonly<Record<string, string | number>>,
+  marks: Readonly<Record<string, (text: string) => Mark>>,
+): readonly (string | Mark)[] {
+  const { language: now, catalogue } = spoken.value;
+  const made = Object.entries(marks).map(
+    ([name, mark]) => [name, (parts: readonly unknown[]) => mark(parts.join(''))] as const,
+  );
+  const said = messageOf(textAt(catalogue.texts, key), now).format<string | Mark>({
+    ...values,
+    ...Object.fromEntries(made),
+  });
+  return Array.isArray(said) ? said : [said];
+}
+
 /** A reason in the page's language; in English, as the core says it, where that has no words for it. */
 export function reasonWords(reason: Reason): Pick<Reason, 'message' | 'remedy'> {
   const { language: now, catalogue } = spoken.value;

@@ -6,6 +6,7 @@ import { notebook } from './notebook';
 import { panels } from './panels';
 import { plan } from './plan';
 import { queue } from './queue';
+import { report } from './report';
 import { result } from './result';
 import { shell } from './shell';
 import { stage } from './stage';
@@ -20,6 +21,7 @@ export const english = {
   panels,
   plan,
   queue,
+  report,
   result,
   shell,
   stage,

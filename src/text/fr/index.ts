@@ -8,6 +8,7 @@ import { panels } from './panels';
 import { plan } from './plan';
 import { queue } from './queue';
 import { reasons } from './reasons';
+import { report } from './report';
 import { result } from './result';
 import { shell } from './shell';
 import { stage } from './stage';
@@ -23,6 +24,7 @@ export const french: Catalogue = {
     panels,
     plan,
     queue,
+    report,
     result,
     shell,
     stage,

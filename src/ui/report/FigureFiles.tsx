@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { useRef } from 'preact/hooks';
 import { fileNameOf, saveFile } from '../../app/saving';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { figureSvg, pngOf } from './figureSvg';
 
@@ -19,9 +20,19 @@ export function FigureFiles({ name, children }: FigureFilesProps) {
     try {
       const drawn = figureSvg(figure.current);
       if (kind === 'svg') {
-        await saveFile(`${fileNameOf(name)}.svg`, drawn.text, 'Drawing', 'image/svg+xml');
+        await saveFile(
+          `${fileNameOf(name)}.svg`,
+          drawn.text,
+          t('report.bar.kind.drawing'),
+          'image/svg+xml',
+        );
       } else {
-        await saveFile(`${fileNameOf(name)}.png`, await pngOf(drawn), 'Picture', 'image/png');
+        await saveFile(
+          `${fileNameOf(name)}.png`,
+          await pngOf(drawn),
+          t('report.bar.kind.picture'),
+          'image/png',
+        );
       }
     } catch (error) {
       notices.report('result', error);
@@ -34,10 +45,10 @@ export function FigureFiles({ name, children }: FigureFilesProps) {
       </div>
       <div class="row report-figure-files" data-screen-only>
         <button type="button" class="plain" onClick={() => void save('svg')}>
-          Save SVG…
+          {t('report.bar.saveSvg')}
         </button>
         <button type="button" class="plain" onClick={() => void save('png')}>
-          Save PNG…
+          {t('report.bar.savePng')}
         </button>
       </div>
     </div>

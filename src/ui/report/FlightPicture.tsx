@@ -2,6 +2,7 @@ import { useEffect, useMemo } from 'preact/hooks';
 import { greyRange } from '../../app/greyRange';
 import type { Reduction } from '../../app/resultTypes';
 import type { GreyFrame } from '../../core/frame';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { ReasonText } from '../shell/Notices';
 import { pictureUrl } from './pictureUrl';
@@ -16,7 +17,7 @@ export function FlightPicture({ reduction }: { readonly reduction: Reduction }) 
   const [made, scene] = [flight.state.value, still.state.value];
   if (made.kind === 'done') return <Flight picture={made.found} />;
   const failed = [made, scene].find((one) => one.kind === 'failed');
-  if (failed?.kind !== 'failed') return <p class="muted">Putting the flight together…</p>;
+  if (failed?.kind !== 'failed') return <p class="muted">{t('report.pictures.puttingTogether')}</p>;
   return (
     <div class="notice notice-missing">
       <ReasonText reason={failed.reason} />
@@ -33,11 +34,11 @@ function Flight({ picture }: { readonly picture: GreyFrame }) {
         class="film-picture flight-picture"
         viewBox={`0 0 ${width} ${height}`}
         role="img"
-        aria-label="The ball in many frames of its flight, put into one picture"
+        aria-label={t('report.pictures.flight')}
       >
         <image href={url} width={width} height={height} />
       </svg>
-      <figcaption>The flight: frames whose balls lie side by side, over the still scene</figcaption>
+      <figcaption>{t('report.pictures.flightCaption')}</figcaption>
     </figure>
   );
 }

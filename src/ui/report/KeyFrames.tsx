@@ -3,14 +3,9 @@ import { greyRange } from '../../app/greyRange';
 import type { KeyFrame } from '../../app/keyFrames';
 import type { GreyFrame } from '../../core/frame';
 import type { ImageRect } from '../../core/units';
+import { t } from '../../text/text';
 import { cropped } from '../frames/planes';
 import { pictureUrl } from './pictureUrl';
-
-const CAPTIONS: Readonly<Record<KeyFrame['kind'], string>> = {
-  whole: 'last with the seal whole',
-  open: 'first with the seal open',
-  exit: 'nearest to the exit',
-};
 
 /** A key frame with its pixels. */
 export interface LoadedFrame extends KeyFrame {
@@ -36,7 +31,7 @@ export function KeyFrames({ frames, rect, muzzle }: KeyFramesProps) {
         <figure key={frame.kind} class="key-frame">
           <KeyPicture frame={frame} rect={rect} muzzle={muzzle} />
           <figcaption>
-            Frame {frame.frame}, {CAPTIONS[frame.kind]}
+            {t('report.pictures.caption', { frame: `${frame.frame}`, kind: frame.kind })}
           </figcaption>
         </figure>
       ))}
@@ -58,7 +53,7 @@ function KeyPicture(props: Omit<KeyFramesProps, 'frames'> & { readonly frame: Lo
       class="film-picture"
       viewBox={`${x - 0.5} ${y - 0.5} ${width} ${height}`}
       role="img"
-      aria-label={`Film around the muzzle in frame ${frame.frame}, ${CAPTIONS[kind]}`}
+      aria-label={t('report.pictures.muzzle', { frame: `${frame.frame}`, kind })}
     >
       <image href={url} x={x - 0.5} y={y - 0.5} width={width} height={height} />
       {muzzle !== null && (

@@ -5,6 +5,7 @@ import { csvText } from '../../core/csv';
 import type { Extent, ReportDocument } from '../../report/document';
 import { budgetSheet, centresSheet, resultSheet } from '../../report/sheets';
 import { quotable } from '../../report/statement';
+import { t } from '../../text/text';
 import { saveResult, saveShot } from '../actions';
 import { useDesk } from '../desk';
 import { Notices } from '../shell/Notices';
@@ -19,16 +20,10 @@ interface ReportBarProps {
   readonly sheet: RefObject<HTMLElement | null>;
 }
 
-const EXTENTS = [
-  { value: 'summary', label: 'One page' },
-  { value: 'full', label: 'Full report' },
-] as const;
+const EXTENTS = ['summary', 'full'] as const;
 
-const SHEETS = {
-  result: { label: 'Result CSV…', sheet: resultSheet },
-  centres: { label: 'Centres CSV…', sheet: centresSheet },
-  budget: { label: 'Budget CSV…', sheet: budgetSheet },
-} as const;
+const SHEETS = { result: resultSheet, centres: centresSheet, budget: budgetSheet } as const;
+const SHEET_NAMES = ['result', 'centres', 'budget'] as const;
 
 /** What can be done with the report; it stays on the screen. */
 export function ReportBar(props: ReportBarProps) {
@@ -41,14 +36,14 @@ export function ReportBar(props: ReportBarProps) {
   const savePage = async () => {
     if (sheet.current === null) return;
     const { pageOf } = await import('./exportPage');
-    const text = pageOf(sheet.current, `${document.title} report`);
-    await saveFile(`${name}.report.html`, text, 'Web page', 'text/html');
+    const text = pageOf(sheet.current, t('report.pageTitle', { shot: document.title }));
+    await saveFile(`${name}.report.html`, text, t('report.bar.kind.page'), 'text/html');
   };
   const saveSheet = (key: keyof typeof SHEETS) =>
     saveFile(
       `${name}.${key}.csv`,
-      csvText(SHEETS[key].sheet(reduction.result)),
-      'Table',
+      csvText(SHEETS[key](reduction.result)),
+      t('report.bar.kind.table'),
       'text/csv',
     );
   const copy = () =>
@@ -64,45 +59,41 @@ export function ReportBar(props: ReportBarProps) {
             desk.place.value = 'shot';
           }}
         >
-          Back to the shot
+          {t('report.backToShot')}
         </button>
-        <fieldset class="row" aria-label="Extent">
-          {EXTENTS.map(({ value, label }) => (
+        <fieldset class="row" aria-label={t('report.bar.extent')}>
+          {EXTENTS.map((value) => (
             <button
               key={value}
               type="button"
               aria-pressed={extent === value}
               onClick={() => onExtent(value)}
             >
-              {label}
+              {t(`report.bar.${value}`)}
             </button>
           ))}
         </fieldset>
         <button type="button" class="primary" disabled={!ready} onClick={() => window.print()}>
-          Print or save as PDF…
+          {t('report.bar.print')}
         </button>
         <button type="button" disabled={!ready} onClick={() => attempt(savePage)}>
-          Save as web page…
+          {t('report.bar.savePage')}
         </button>
       </div>
       <div class="row">
         <button type="button" onClick={() => attempt(copy)}>
-          Copy the statement
+          {t('report.bar.copy')}
         </button>
-        {Object.entries(SHEETS).map(([key, { label }]) => (
-          <button
-            key={key}
-            type="button"
-            onClick={() => attempt(() => saveSheet(key as keyof typeof SHEETS))}
-          >
-            {label}
+        {SHEET_NAMES.map((key) => (
+          <button key={key} type="button" onClick={() => attempt(() => saveSheet(key))}>
+            {t(`report.bar.${key}`)}
           </button>
         ))}
         <button type="button" onClick={() => void saveResult(desk)}>
-          Result JSON…
+          {t('report.bar.resultJson')}
         </button>
         <button type="button" onClick={() => void saveShot(desk)}>
-          Shot file…
+          {t('report.bar.shotFile')}
         </button>
       </div>
       <Notices step="result" />

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import type { Block, FigureName, ReportDocument, Section } from '../../report/document';
-import { VERDICT_WORDS } from '../../report/fit';
+import { t } from '../../text/text';
 import { FindingsList } from '../result/FindingsList';
 import { ModelTable } from '../result/ModelTable';
 
@@ -93,7 +93,7 @@ function ReportBlock(props: {
         <ul class="report-list">
           {block.checks.map(({ verdict, message, remedy }) => (
             <li key={message}>
-              <strong>{VERDICT_WORDS[verdict]}</strong>: {message}
+              <strong>{t(`result.fit.verdict.${verdict}`)}</strong>: {message}
               {remedy !== null && ` ${remedy}`}
             </li>
           ))}

@@ -8,7 +8,8 @@ import {
   type ReportDocument,
   reportDocument,
 } from '../../report/document';
-import { t } from '../../text/text';
+import { showDate } from '../../text/show';
+import { language, t } from '../../text/text';
 import { useDesk } from '../desk';
 import { ResultFigure } from '../result/ResultFigure';
 import { cautionLines } from '../shell/Cautions';
@@ -36,8 +37,8 @@ function Nothing() {
   const { place } = useDesk();
   return (
     <div class="report-sheet stack">
-      <h2 id="report-title">Report</h2>
-      <p>Nothing has been measured yet: a report is made from a result.</p>
+      <h2 id="report-title">{t('report.title')}</h2>
+      <p>{t('report.nothingYet')}</p>
       <div class="row">
         <button
           type="button"
@@ -46,7 +47,7 @@ function Nothing() {
             place.value = 'shot';
           }}
         >
-          Back to the shot
+          {t('report.backToShot')}
         </button>
       </div>
     </div>
@@ -81,8 +82,7 @@ function Report(props: ReportProps) {
       />
       {stale && (
         <p class="report-stale stale-word" role="status">
-          Inputs changed since this was measured. The report is of the earlier inputs and their
-          result.
+          {t('report.stale')}
         </p>
       )}
       <article ref={sheet} class={`report-sheet report-${extent}`}>
@@ -103,6 +103,7 @@ function useReportDocument({ shot, reduction, info }: ReportProps, extent: Exten
   const { session, preferences } = useDesk();
   const rendered = session.sample.value !== null;
   const speedUnit = preferences.speedUnit.value;
+  const spoken = language.value;
   return useMemo(
     () =>
       reportDocument(
@@ -111,27 +112,21 @@ function useReportDocument({ shot, reduction, info }: ReportProps, extent: Exten
           result: reduction.result,
           drive: reduction.drive,
           footage: info,
-          madeOn: today(),
+          madeOn: showDate(new Date()),
           cautions: [...cautionLines(), t('shell.cautions.defer')],
         },
         extent,
       ),
-    [shot, reduction, info, rendered, speedUnit, extent],
+    // Its sentences are those of the page's language.
+    [shot, reduction, info, rendered, speedUnit, extent, spoken],
   );
-}
-
-/** The day here, ISO 8601. */
-function today(): string {
-  const now = new Date();
-  const two = (n: number) => String(n).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }
 
 /** A browser proposes the page's title as the name of the PDF. */
 function useTitle(title: string): void {
   useEffect(() => {
     const before = document.title;
-    document.title = `${title} report`;
+    document.title = t('report.pageTitle', { shot: title });
     return () => {
       document.title = before;
     };
@@ -157,7 +152,7 @@ function ReportFigure(props: {
       />
     );
   }
-  if (keyFrames.kind === 'loading') return <p class="muted">Fetching frames from the film…</p>;
+  if (keyFrames.kind === 'loading') return <p class="muted">{t('report.fetching')}</p>;
   if (keyFrames.kind === 'failed') {
     return (
       <div class="notice notice-missing">

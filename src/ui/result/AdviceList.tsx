@@ -1,4 +1,6 @@
 import type { Result } from '../../app/resultTypes';
+import { adviceWords, wholePercent } from '../../report/advice';
+import { sourceWords } from '../../report/words';
 import { t } from '../../text/text';
 
 /** The inputs that cost the exit velocity most, and what would make each better known. */
@@ -8,13 +10,12 @@ export function AdviceList({ advice }: { readonly advice: Result['budget']['advi
     <section class="advice" aria-label={t('result.advice')}>
       <h3>{t('result.advice')}</h3>
       <ol>
-        {advice.map(({ source, share, message }) => (
+        {advice.map(({ source, share }) => (
           <li key={source}>
             <strong>
-              {Math.round(share * 100)}
-              {'\u00a0'}% {source}
+              {wholePercent(share)} {sourceWords(source)}
             </strong>
-            <span>{message}</span>
+            <span>{adviceWords({ source, share })}</span>
           </li>
         ))}
       </ol>

@@ -1,6 +1,12 @@
 import type { Result } from '../../app/resultTypes';
 import { isAvailable } from '../../core/estimate';
-import { chiSquareWords, downWeightedWords, monteCarloWords, verdictOn } from '../../report/fit';
+import {
+  checkWords,
+  chiSquareWords,
+  downWeightedWords,
+  monteCarloWords,
+  verdictOn,
+} from '../../report/fit';
 import { modelsCompared } from '../../report/table';
 import { modelWords } from '../../report/words';
 import { t } from '../../text/text';
@@ -34,17 +40,16 @@ export function FitTables({ result }: { readonly result: Result }) {
       <ul class="checks">
         {fit.checks.map((check) => {
           const verdict = verdictOn(check, fit);
+          const { message, remedy } = checkWords(check);
           return (
             <li key={`${check.code}${check.message}`} class={`check-${verdict}`}>
               <Icon name={VERDICT_ICONS[verdict]} />
               <span>
                 {t('result.fit.check', {
                   verdict: t(`result.fit.verdict.${verdict}`),
-                  message: check.message,
+                  message,
                 })}
-                {!check.passed && check.remedy !== null && (
-                  <span class="remedy"> {check.remedy}</span>
-                )}
+                {remedy !== null && <span class="remedy"> {remedy}</span>}
               </span>
             </li>
           );

@@ -1,8 +1,8 @@
 import { isRejected } from '../../app/frameStates';
 import type { Position } from '../../app/resultTypes';
-import { lookedFor, placeText } from '../../report/table';
-import { showAs, showCount, showNumber } from '../../text/show';
-import { reasonWords, t } from '../../text/text';
+import { lookedFor, placeText, useWords } from '../../report/table';
+import { showCount, showNumber } from '../../text/show';
+import { t } from '../../text/text';
 import { rejectFrame } from '../actions';
 import { useDesk } from '../desk';
 import { Wide } from './Wide';
@@ -51,13 +51,6 @@ export function PositionsTable({ positions }: { readonly positions: readonly Pos
   );
 }
 
-/** Whether a centre was used, and why not. */
-function wordsOfUse({ used, manual, why }: Position): string {
-  const reason = why === null ? t('result.centres.use.leftOut') : reasonWords(why).message;
-  const use = used ? t('result.centres.use.yes') : t('result.centres.use.no', { reason });
-  return manual ? t('result.centres.use.manual', { use }) : use;
-}
-
 function PositionRow({ position }: { readonly position: Position }) {
   const desk = useDesk();
   const { shots } = desk.session;
@@ -72,10 +65,10 @@ function PositionRow({ position }: { readonly position: Position }) {
         </button>
       </td>
       <td class="number">{showNumber(time * 1000, 6)}</td>
-      <td class="number">{showAs(placeText(x, ux, 'pixels'))}</td>
-      <td class="number">{showAs(placeText(y, uy, 'pixels'))}</td>
-      <td class="number">{showAs(placeText(s, us, 'length'))}</td>
-      <td>{wordsOfUse(position)}</td>
+      <td class="number">{placeText(x, ux, 'pixels')}</td>
+      <td class="number">{placeText(y, uy, 'pixels')}</td>
+      <td class="number">{placeText(s, us, 'length')}</td>
+      <td>{useWords(position)}</td>
       <td>
         <button type="button" onClick={() => rejectFrame(desk, frame)}>
           {t(rejected ? 'result.centres.restore' : 'result.centres.reject')}

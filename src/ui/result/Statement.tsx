@@ -1,7 +1,7 @@
 import type { Result } from '../../app/resultTypes';
 import { isAvailable, type Reported } from '../../core/estimate';
 import { leadLine, moments, velocityDetail, velocityNumber } from '../../report/statement';
-import { showAs, showPercent } from '../../text/show';
+import { showPercent } from '../../text/show';
 import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { ReasonText, WarningBox } from '../shell/Notices';
@@ -30,7 +30,7 @@ function MainNumbers({ result }: { readonly result: Result }) {
       {isAvailable(exitVelocity) ? (
         <div>
           <p class="headline" data-role="exit-velocity">
-            v = {showAs(velocityNumber(exitVelocity, unit))}{' '}
+            v = {velocityNumber(exitVelocity, unit)}{' '}
             <span class="coverage">({showPercent(exitVelocity.coverage)})</span>
           </p>
           <p class="muted">{velocityDetail(exitVelocity, unit)}</p>

@@ -1,0 +1,91 @@
+import type { English, SameShape } from '../catalogue';
+import { advice } from './advice';
+import { inputs, settings } from './inputs';
+import { betweenFrames, sources, tables } from './tables';
+import { findings, fit, statement } from './told';
+
+export const report: SameShape<English['report']> = {
+  title: 'Rapport',
+  interval: 'de {low} à {high}',
+  nothingYet: 'Rien n’a encore été mesuré : un rapport se fait à partir d’un résultat.',
+  backToShot: 'Revenir au tir',
+  stale:
+    'Des données ont changé depuis la mesure. Le rapport porte sur les données précédentes et leur résultat.',
+  fetching: 'Lecture d’images du film…',
+  pageTitle: 'Rapport {shot}',
+  bar: {
+    extent: 'Étendue',
+    summary: 'Une page',
+    full: 'Rapport complet',
+    print: 'Imprimer ou enregistrer en PDF…',
+    savePage: 'Enregistrer comme page web…',
+    copy: 'Copier l’énoncé',
+    result: 'CSV du résultat…',
+    centres: 'CSV des centres…',
+    budget: 'CSV du bilan…',
+    resultJson: 'JSON du résultat…',
+    shotFile: 'Fichier de tir…',
+    saveSvg: 'Enregistrer en SVG…',
+    savePng: 'Enregistrer en PNG…',
+    kind: { page: 'Page web', table: 'Tableau', drawing: 'Dessin', picture: 'Image' },
+  },
+  pictures: {
+    puttingTogether: 'Assemblage du vol…',
+    flight: 'La bille dans de nombreuses images de son vol, réunies en une seule',
+    flightCaption: 'Le vol : images dont les billes se côtoient, sur la scène fixe',
+    caption:
+      'Image {frame}, {kind, select, whole {dernière avec la membrane entière} open {première avec la membrane ouverte} other {la plus proche de la sortie}}',
+    muzzle:
+      'Film autour de la bouche à l’image {frame}, {kind, select, whole {dernière avec la membrane entière} open {première avec la membrane ouverte} other {la plus proche de la sortie}}',
+  },
+  document: {
+    unnamed: 'Tir sans nom',
+    what: 'Vitesse de sortie et rupture de la membrane d’après un film à grande vitesse',
+    rendered: 'exemple de synthèse, Brinewick Teaching Laboratory',
+    section: {
+      film: 'Ce que le film montre',
+      warnings: 'Avertissements',
+      redo: 'Pour le refaire',
+      motion: 'Mouvement',
+      findings: 'Ce que le film montre encore',
+      uncertainty: 'Incertitude',
+      fit: 'Ajustement',
+      stated: 'Données indiquées',
+      centres: 'Centres',
+      cautions: 'Précautions',
+    },
+    largest: 'L’incertitude de la vitesse de sortie vient surtout de : {sources} (de la variance).',
+    noWarnings: 'La mesure n’en a donné aucun.',
+    moreWarnings: 'Et {more} de plus : voir le rapport complet.',
+    advice: 'Ce qui aiderait le plus :',
+    adviceLine: '{share} {source}. {remedy}',
+    notes: 'Notes : {notes}',
+    motion: 'Mouvement : {model}.',
+    fact: {
+      software: 'Logiciel',
+      madeOn: 'Rapport établi le',
+      footage: 'Enregistrement',
+      sha256: 'SHA-256 de l’enregistrement',
+      film: 'Film',
+      decoder: 'Décodé par',
+      scale: 'Échelle trouvée',
+      shotVersion: 'Version du fichier de tir',
+    },
+    notWorkedOut: 'non calculé',
+    filmIs: '{container}, {codec}, {width} × {height} pixels, {bits} bits, {frames} images',
+    scaleIs: '{value} mm/px, incertitude-type {u} mm/px',
+    pathAndMore: '{path} et {more} de plus',
+    redoBriefly:
+      'exitframe {software}, enregistrement {path} de SHA-256 {sha256}, graine {seed}.{known, select, yes { Mouvement ajusté : {model}.} other {}} Le rapport complet contient chaque donnée avec son incertitude et le fichier de tir.',
+    redo: 'Mêmes données, même résultat : placez le fichier de tir ci-dessous à côté de {path} et lancez npm run --silent reduce avec son nom, ou ouvrez les deux dans exitframe. Les longueurs sont en mètres, les temps en secondes, les positions dans l’image en pixels.',
+  },
+  statement,
+  findings,
+  fit,
+  tables,
+  sources,
+  betweenFrames,
+  advice,
+  inputs,
+  settings,
+};
