@@ -56,23 +56,22 @@ export interface Instant {
   readonly time: number;
   readonly low: number;
   readonly high: number;
-  readonly label: string;
 }
 
 /** The moments a result states, in the order of time. */
 export function instantsOf(result: Result): readonly Instant[] {
   const onset = 'value' in result.sealBurst ? [result.sealBurst.bulgeOnset] : [];
   const stated = [
-    ...onset.map((quantity) => ({ kind: 'onset' as const, label: 'bulge begins', quantity })),
-    { kind: 'burst' as const, label: 'seal opens', quantity: result.sealBurst },
-    { kind: 'contact' as const, label: 'ball reaches seal', quantity: result.contact },
-    { kind: 'exit' as const, label: 'ball centre leaves', quantity: result.exitTime },
+    ...onset.map((quantity) => ({ kind: 'onset' as const, quantity })),
+    { kind: 'burst' as const, quantity: result.sealBurst },
+    { kind: 'contact' as const, quantity: result.contact },
+    { kind: 'exit' as const, quantity: result.exitTime },
   ];
   return stated
-    .flatMap(({ kind, label, quantity }) => {
+    .flatMap(({ kind, quantity }) => {
       if (!('value' in quantity)) return [];
       const [low, high] = quantity.interval;
-      return [{ kind, label, time: quantity.value, low, high }];
+      return [{ kind, time: quantity.value, low, high }];
     })
     .sort((a, b) => a.time - b.time);
 }

@@ -7,19 +7,19 @@ export function timelineOf(result: Result): Timeline | null {
   const { exitTime, lead, flight, sound, sealBurst, rearBurst } = result;
   const origin = isAvailable(exitTime) ? exitTime.value : 0;
   const stated: (TimelineEvent | null)[] = [
-    event('puncture', 'rear seal opens', instant(rearBurst), origin),
-    event('onset', 'bulge begins', 'value' in sealBurst ? sealBurst.bulgeOnset : null, origin),
+    event('puncture', instant(rearBurst), origin),
+    event('onset', 'value' in sealBurst ? sealBurst.bulgeOnset : null, origin),
     // Burst and exit share the clock's errors: their difference is known better, or worse, than either tells.
     isAvailable(lead)
-      ? event('burst', 'seal opens', backwards(lead), 0)
-      : event('burst', 'seal opens', instant(sealBurst), origin),
-    event('contact', 'ball reaches seal', result.contact, origin),
-    event('exit', 'ball centre leaves', exitTime, origin),
-    event('target', 'ball at the target', flight.target?.time ?? null, origin),
+      ? event('burst', backwards(lead), 0)
+      : event('burst', instant(sealBurst), origin),
+    event('contact', result.contact, origin),
+    event('exit', exitTime, origin),
+    event('target', flight.target?.time ?? null, origin),
   ];
   if (sound !== null && 'burst' in sound) {
-    stated.push(event('burstHeard', 'burst heard', sound.burst, origin));
-    stated.push(event('impactHeard', 'impact heard', sound.impact, origin));
+    stated.push(event('burstHeard', sound.burst, origin));
+    stated.push(event('impactHeard', sound.impact, origin));
   }
   const events = stated.filter((one) => one !== null).sort((a, b) => a.time - b.time);
   const known = [exitTime, sealBurst].find((one) => 'coverage' in one);
@@ -38,11 +38,10 @@ const backwards = ({ interval: [low, high], ...rest }: Quantity): Quantity => ({
 
 function event(
   kind: TimelineEvent['kind'],
-  label: string,
   reported: Reported | null,
   origin: number,
 ): TimelineEvent | null {
   if (reported === null || !isAvailable(reported)) return null;
   const [low, high] = reported.interval;
-  return { kind, label, time: reported.value - origin, low: low - origin, high: high - origin };
+  return { kind, time: reported.value - origin, low: low - origin, high: high - origin };
 }

@@ -9,7 +9,6 @@ export interface TimelineEvent {
     | 'target'
     | 'burstHeard'
     | 'impactHeard';
-  readonly label: string;
   readonly time: number;
   readonly low: number;
   readonly high: number;

@@ -1,7 +1,8 @@
 import { scaleLinear } from 'd3';
 import { useId } from 'preact/hooks';
-import { formatNumber } from '../core/format';
 import './plots.css';
+import { showNumber } from '../text/show';
+import { t } from '../text/text';
 import type { BudgetChartProps } from './props';
 
 const percent = (share: number) => (share < 0.005 ? '< 1 %' : `${Math.round(share * 100)} %`);
@@ -17,17 +18,17 @@ export function BudgetChart({ entries, combined, unit }: BudgetChartProps) {
   return (
     <table class="plot-budget">
       <caption>
-        Contributions to the standard uncertainty, {unit.symbol}
+        {t('plots.budget.caption', { unit: unit.symbol })}
         <span class="plot-budget-types">
-          <Swatch fill="var(--plot-used)" /> type A, from this film
-          <Swatch fill={`url(#${hatch})`} /> type B, from elsewhere
+          <Swatch fill="var(--plot-used)" /> {t('plots.budget.typeA')}
+          <Swatch fill={`url(#${hatch})`} /> {t('plots.budget.typeB')}
         </span>
       </caption>
       <thead class="hidden-text">
         <tr>
-          <th scope="col">Source</th>
-          <th scope="col">Contribution, {unit.symbol}</th>
-          <th scope="col">Share</th>
+          <th scope="col">{t('report.tables.budget.source')}</th>
+          <th scope="col">{t('report.tables.budget.contribution', { unit: unit.symbol })}</th>
+          <th scope="col">{t('report.tables.budget.share')}</th>
         </tr>
       </thead>
       <tbody>
@@ -35,7 +36,7 @@ export function BudgetChart({ entries, combined, unit }: BudgetChartProps) {
           <tr key={source}>
             <th scope="row">
               {source}
-              <span class="hidden-text">, type {type}</span>
+              <span class="hidden-text">{t('plots.budget.ofType', { type })}</span>
               <svg class="plot-budget-bar" width="100%" height="9" aria-hidden="true">
                 <rect
                   width={`${length(contribution)}%`}
@@ -44,7 +45,7 @@ export function BudgetChart({ entries, combined, unit }: BudgetChartProps) {
                 />
               </svg>
             </th>
-            <td>{formatNumber(contribution * unit.perSi, 2)}</td>
+            <td>{showNumber(contribution * unit.perSi, 2)}</td>
             <td>{total > 0 ? percent(contribution ** 2 / total) : ''}</td>
           </tr>
         ))}
@@ -52,7 +53,7 @@ export function BudgetChart({ entries, combined, unit }: BudgetChartProps) {
       <tfoot>
         <tr>
           <th scope="row">
-            combined
+            {t('plots.budget.combined')}
             <svg class="plot-budget-bar" width="100%" height="9" aria-hidden="true">
               <defs>
                 <pattern
@@ -69,7 +70,7 @@ export function BudgetChart({ entries, combined, unit }: BudgetChartProps) {
               <rect width={`${length(combined)}%`} height="9" class="plot-budget-combined" />
             </svg>
           </th>
-          <td>{formatNumber(combined * unit.perSi, 2)}</td>
+          <td>{showNumber(combined * unit.perSi, 2)}</td>
           <td />
         </tr>
       </tfoot>

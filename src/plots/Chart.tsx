@@ -1,7 +1,7 @@
 import { type ScaleContinuousNumeric, scaleLinear, scaleLog } from 'd3';
 import type { ComponentChildren, TargetedPointerEvent } from 'preact';
 import { useId } from 'preact/hooks';
-import { numberAt } from '../core/format';
+import { showAs, showNumberAt } from '../text/show';
 import './plots.css';
 
 /** Linear, unless an axis asks for another. */
@@ -81,7 +81,10 @@ const LEADING = [1, 2, 5];
 /** Round numbers along an axis, and how they are written. */
 function ticksOf(scale: PlotScale, { domain, logarithmic }: Axis, count: number) {
   // Plain figures: a comma between thousands reads as a decimal point to many.
-  if (!logarithmic) return { ticks: scale.ticks(count), text: scale.tickFormat(count, 'f') };
+  if (!logarithmic) {
+    const written = scale.tickFormat(count, 'f');
+    return { ticks: scale.ticks(count), text: (tick: number) => showAs(written(tick)) };
+  }
   const [low, high] = domain;
   const ticks: number[] = [];
   for (let power = Math.floor(Math.log10(low)); 10 ** power <= high; power++) {
@@ -89,7 +92,7 @@ function ticksOf(scale: PlotScale, { domain, logarithmic }: Axis, count: number)
   }
   return {
     ticks: ticks.filter((tick) => tick >= low && tick <= high),
-    text: (tick: number) => numberAt(tick, 2),
+    text: (tick: number) => showNumberAt(tick, 2),
   };
 }
 

@@ -1,6 +1,7 @@
 import { contours, geoPath, geoTransform, interpolateRgbBasis, scaleLog } from 'd3';
 import { useMemo, useState } from 'preact/hooks';
-import { formatNumber, numberAt } from '../core/format';
+import { showNumber, showNumberAt } from '../text/show';
+import { t } from '../text/text';
 import { Chart, type Field } from './Chart';
 import { Figure } from './Figure';
 import type { ContourPlotProps } from './props';
@@ -35,32 +36,32 @@ export function ContourPlot({ rates, fields, cells, best, planned }: ContourPlot
   });
   return (
     <Figure
-      title="Uncertainty of the exit velocity"
+      title={t('plots.contour.title')}
       reading={picked === null ? null : wordsOf(at(picked), cells[picked] ?? NOTHING)}
       keys={[
-        { mark: 'measured', text: 'least uncertain' },
-        { mark: 'planned', text: 'the plan' },
+        { mark: 'measured', text: t('plots.contour.least') },
+        { mark: 'planned', text: t('plots.contour.plan') },
         ...(values.length < cells.length
-          ? [{ mark: 'impossible' as const, text: 'cannot be filmed' }]
+          ? [{ mark: 'impossible' as const, text: t('plots.contour.impossible') }]
           : []),
       ]}
       table={{
-        columns: ['frames per second', 'field of view, mm', 'u(v)/v, %'],
+        columns: [t('plots.contour.rate'), t('plots.contour.field'), 'u(v)/v, %'],
         rows: cells.map(({ value, why }, i) => [
-          numberAt(at(i).rate, 4),
-          numberAt(at(i).across * METRES_TO_MM, 3),
-          value === null ? (why ?? '') : numberAt(100 * value, 2),
+          showNumberAt(at(i).rate, 4),
+          showNumberAt(at(i).across * METRES_TO_MM, 3),
+          value === null ? (why ?? '') : showNumberAt(100 * value, 2),
         ]),
       }}
       chart={(width) => (
         <>
           <Chart
-            label="Relative uncertainty of the exit velocity against frame rate and field of view"
+            label={t('plots.contour.label')}
             width={width}
             height={HEIGHT}
-            x={{ title: 'frames per second', domain: ends(rates, 1), logarithmic: true }}
+            x={{ title: t('plots.contour.rate'), domain: ends(rates, 1), logarithmic: true }}
             y={{
-              title: 'field of view, mm',
+              title: t('plots.contour.field'),
               domain: ends(fields, METRES_TO_MM),
               logarithmic: true,
             }}
@@ -109,8 +110,11 @@ function wordsOf(
   { rate, across }: { readonly rate: number; readonly across: number },
   { value, why }: ContourPlotProps['cells'][number],
 ): string {
-  const place = `${numberAt(rate, 3)} /s, ${numberAt(across * METRES_TO_MM, 3)} mm: `;
-  return place + (value === null ? (why ?? '') : `${formatNumber(100 * value, 2)} %`);
+  return t('plots.contour.reading', {
+    rate: showNumberAt(rate, 3),
+    across: showNumberAt(across * METRES_TO_MM, 3),
+    told: value === null ? (why ?? '') : `${showNumber(100 * value, 2)} %`,
+  });
 }
 
 /** Values at which lines are drawn: the least, then by the smallest of the factors that gives few enough. */
@@ -238,7 +242,7 @@ function Ramp({ lines }: { readonly lines: readonly number[] }) {
       {lines.map((value, i) => (
         <li key={value}>
           <span style={{ background: RAMP(i / Math.max(1, lines.length - 1)) }} />
-          {formatNumber(100 * value, 2)} %
+          {showNumber(100 * value, 2)} %
         </li>
       ))}
     </ol>

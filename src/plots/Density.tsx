@@ -1,5 +1,7 @@
 import { area } from 'd3';
 import type { Posterior } from '../shot/result';
+import { showRange } from '../text/show';
+import { t } from '../text/text';
 import { Chart, type Field } from './Chart';
 import { domainOf, padded } from './domain';
 import { Instants } from './Instants';
@@ -49,15 +51,15 @@ export function OpeningChart({ width, posterior, instants }: OpeningChartProps) 
   const [, most] = domainOf([...posterior.density, 0]);
   return (
     <Chart
-      label="How probable each moment of the opening is"
+      label={t('plots.seal.openingLabel')}
       width={width}
       height={HEIGHT}
       x={{
-        title: `time, ${unit.symbol}; the opening enlarged`,
+        title: t('plots.seal.openingX', { unit: unit.symbol }),
         domain: padded([span[0] * unit.perSi, span[1] * unit.perSi], 0.1),
       }}
       y={{
-        title: `probability density, per ${unit.symbol}`,
+        title: t('plots.seal.openingY', { unit: unit.symbol }),
         domain: [0, most / unit.perSi / HIGHEST],
       }}
     >
@@ -116,7 +118,8 @@ export function boundsText(
   [earliest, latest]: NonNullable<SealPlotProps['bounds']>,
   unit: ShownUnit,
 ): string {
-  if (earliest === null) return latest === null ? '' : `before ${timeText(latest, unit)}`;
-  if (latest === null) return `after ${timeText(earliest, unit)}`;
-  return `${timeText(earliest, unit)} to ${timeText(latest, unit)}`;
+  if (earliest === null)
+    return latest === null ? '' : t('plots.before', { time: timeText(latest, unit) });
+  if (latest === null) return t('plots.after', { time: timeText(earliest, unit) });
+  return showRange(timeText(earliest, unit), timeText(latest, unit));
 }

@@ -1,6 +1,7 @@
 import { interpolateRgbBasis, line } from 'd3';
 import { useMemo } from 'preact/hooks';
-import { numberAt } from '../core/format';
+import { showNumberAt } from '../text/show';
+import { t } from '../text/text';
 import { Chart, type Field } from './Chart';
 import { Figure } from './Figure';
 import type { GasDiagramProps, GasRow } from './props';
@@ -29,30 +30,34 @@ export function GasDiagram({ rows, barrelLength, opening, exit }: GasDiagramProp
   );
   return (
     <Figure
-      title="Gas in the barrel"
+      title={t('plots.gas.title')}
       keys={[
-        { mark: 'ball', text: 'the ball’s centre' },
-        ...(shocks.length > 0 ? [{ mark: 'shock' as const, text: 'shock' }] : []),
+        { mark: 'ball', text: t('plots.gas.ball') },
+        ...(shocks.length > 0 ? [{ mark: 'shock' as const, text: t('plots.gas.shock') }] : []),
       ]}
       table={{
-        columns: [`time, ${unit.symbol}`, `ball, ${place.symbol}`, `shocks, ${place.symbol}`],
+        columns: [
+          t('plots.time', { unit: unit.symbol }),
+          t('plots.gas.ballColumn', { unit: place.symbol }),
+          t('plots.gas.shockColumn', { unit: place.symbol }),
+        ],
         rows: rows.map(({ time, ball, shocks: some }) => [
           timeText(time, unit),
-          numberAt(ball * place.perSi, 4),
-          some.map(({ position }) => numberAt(position * place.perSi, 4)).join(', '),
+          showNumberAt(ball * place.perSi, 4),
+          some.map(({ position }) => showNumberAt(position * place.perSi, 4)).join('; '),
         ]),
       }}
       chart={(width) => (
         <>
           <Chart
-            label="Pressure along the barrel against time, with the ball’s way and shocks"
+            label={t('plots.gas.label')}
             width={width}
             height={HEIGHT}
             x={{
-              title: `from the rear seal, ${place.symbol}`,
+              title: t('plots.gas.x', { unit: place.symbol }),
               domain: [0, barrelLength * place.perSi],
             }}
-            y={{ title: `time, ${unit.symbol}; it runs down`, domain: [exit * unit.perSi, 0] }}
+            y={{ title: t('plots.gas.y', { unit: unit.symbol }), domain: [exit * unit.perSi, 0] }}
           >
             {(field) => (
               <>
@@ -176,11 +181,11 @@ function Ramp({ range: [low, high] }: { readonly range: readonly [number, number
   const stops = RAMP_STEPS.map((share) => RAMP(share)).join(', ');
   return (
     <p class="plot-ramp">
-      {numberAt(low / 1000, 2)} kPa
+      {showNumberAt(low / 1000, 2)} kPa
       <span
         style={{ width: '160px', height: '10px', background: `linear-gradient(90deg, ${stops})` }}
       />
-      {numberAt(high / 1000, 3)} kPa, logarithmic
+      {t('plots.gas.logarithmic', { pressure: `${showNumberAt(high / 1000, 3)} kPa` })}
     </p>
   );
 }

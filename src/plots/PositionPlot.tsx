@@ -1,3 +1,4 @@
+import { t } from '../text/text';
 import { Chart } from './Chart';
 import { bandBounds, domainOf, padded } from './domain';
 import { Figure, type PlotKey } from './Figure';
@@ -31,27 +32,27 @@ export function PositionPlot(props: PositionPlotProps) {
   const units = { x: timeUnit(times[1] - times[0]), y: lengthUnit(lengths[1] - lengths[0]) };
   const picking = usePointPicking(points, units, props.onPickFrame);
   const x = {
-    title: `time, ${units.x.symbol}`,
+    title: t('plots.time', { unit: units.x.symbol }),
     domain: padded([times[0] * units.x.perSi, times[1] * units.x.perSi], 0.03),
   };
   const y = {
-    title: `distance from the muzzle plane, ${units.y.symbol}`,
+    title: t('plots.position.y', { unit: units.y.symbol }),
     domain: padded([lengths[0] * units.y.perSi, lengths[1] * units.y.perSi], 0.06),
   };
   const keys: PlotKey[] = pointKeys(points);
   if (curve !== null) keys.push({ mark: 'curve', text: bandText(curve) });
-  if (zone !== null) keys.push({ mark: 'zone', text: 'muzzle zone' });
+  if (zone !== null) keys.push({ mark: 'zone', text: t('plots.position.zone') });
   return (
     <Figure
-      title="Position"
+      title={t('plots.position.title')}
       reading={readingOf(picking.pointed, units)}
       keys={keys}
       table={{
         columns: [
-          'frame',
-          `time, ${units.x.symbol}`,
-          `distance and standard uncertainty, ${units.y.symbol}`,
-          'in the fit',
+          t('plots.frame'),
+          t('plots.time', { unit: units.x.symbol }),
+          t('plots.position.column', { unit: units.y.symbol }),
+          t('plots.inFit'),
         ],
         rows: points.map((point) => [
           String(point.frame),
@@ -64,7 +65,7 @@ export function PositionPlot(props: PositionPlotProps) {
         const labels = placeLabels(instants, units.x, x.domain, width);
         return (
           <Chart
-            label={`Position against time, ${points.length} centres`}
+            label={t('plots.position.label', { centres: `${points.length}` })}
             width={width}
             height={HEIGHT + headroomFor(labels)}
             headroom={headroomFor(labels)}

@@ -1,4 +1,6 @@
 import { area } from 'd3';
+import { showFixed } from '../text/show';
+import { t } from '../text/text';
 import { Chart, type Field } from './Chart';
 import { domainOf, padded } from './domain';
 import { Figure, type PlotKey } from './Figure';
@@ -33,46 +35,46 @@ export function ResidualPlot({ points: given, currentFrame, onPickFrame }: Resid
   const picking = usePointPicking(points, units, onPickFrame);
   const ratioPicking = usePointPicking(ratios, ratioUnits, onPickFrame);
   const x = {
-    title: `time, ${units.x.symbol}`,
+    title: t('plots.time', { unit: units.x.symbol }),
     domain: padded([times[0] * units.x.perSi, times[1] * units.x.perSi], 0.03),
   };
   const shared = { points, currentFrame: currentFrame ?? null };
   const keys: PlotKey[] = [
     ...pointKeys(points),
-    { mark: 'band', text: `± ${LIMIT} u of each centre` },
+    { mark: 'band', text: t('plots.residuals.each', { limit: `${LIMIT}` }) },
     { mark: 'limit', text: `± ${LIMIT} u` },
   ];
   const pointed = picking.pointed ?? byFrame(points, ratioPicking.pointed);
   return (
     <Figure
-      title="Residuals"
+      title={t('plots.residuals.title')}
       reading={readingOf(pointed, units)}
       keys={keys}
       table={{
         columns: [
-          'frame',
-          `time, ${units.x.symbol}`,
-          `residual and standard uncertainty, ${units.y.symbol}`,
-          'residual in standard uncertainties',
-          'in the fit',
+          t('plots.frame'),
+          t('plots.time', { unit: units.x.symbol }),
+          t('plots.residuals.column', { unit: units.y.symbol }),
+          t('plots.residuals.ratioColumn'),
+          t('plots.inFit'),
         ],
         rows: points.map((point) => [
           String(point.frame),
           timeText(point.time, units.x),
           plusMinus(point.value, point.u, units.y),
-          (point.value / point.u).toFixed(2),
+          showFixed(point.value / point.u, 2),
           useText(point),
         ]),
       }}
       chart={(width) => (
         <>
           <Chart
-            label={`Residuals against time, ${points.length} centres`}
+            label={t('plots.residuals.label', { centres: `${points.length}` })}
             width={width}
             height={HEIGHT}
             x={x}
             y={{
-              title: `measured minus fitted, ${units.y.symbol}`,
+              title: t('plots.residuals.y', { unit: units.y.symbol }),
               domain: padded([lengths[0] * units.y.perSi, lengths[1] * units.y.perSi], 0.08),
             }}
             bareX
@@ -88,12 +90,12 @@ export function ResidualPlot({ points: given, currentFrame, onPickFrame }: Resid
             )}
           </Chart>
           <Chart
-            label={`Residuals in standard uncertainties, ${points.length} centres`}
+            label={t('plots.residuals.ratioLabel', { centres: `${points.length}` })}
             width={width}
             height={RATIO_HEIGHT}
             x={x}
             y={{
-              title: 'residual over its standard uncertainty',
+              title: t('plots.residuals.ratio'),
               domain: padded([-largest, largest], 0.05),
             }}
             onPointer={ratioPicking.onPointer}

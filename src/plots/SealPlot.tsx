@@ -1,3 +1,4 @@
+import { t } from '../text/text';
 import { Chart } from './Chart';
 import { Bounds, boundsText, Density, OpeningChart } from './Density';
 import { domainOf, padded } from './domain';
@@ -37,35 +38,32 @@ export function SealPlot(props: SealPlotProps) {
   const lengths = domainOf([...bulge.map(({ value }) => value), 0], [0, 1e-3]);
   const units = { x: timeUnit(end - start), y: lengthUnit(lengths[1] - lengths[0]) };
   const x = {
-    title: `time, ${units.x.symbol}`,
+    title: t('plots.time', { unit: units.x.symbol }),
     domain: padded([start * units.x.perSi, end * units.x.perSi], 0.03),
   };
-  const keys: PlotKey[] = [
-    { mark: 'used', text: 'front of the film, with its standard uncertainty' },
-  ];
-  if (bulge.length < points.length) keys.push({ mark: 'refused', text: 'after the opening' });
-  if (posterior !== null)
-    keys.push({ mark: 'density', text: 'how probable each moment of opening is' });
+  const keys: PlotKey[] = [{ mark: 'used', text: t('plots.seal.front') }];
+  if (bulge.length < points.length) keys.push({ mark: 'refused', text: t('plots.seal.torn') });
+  if (posterior !== null) keys.push({ mark: 'density', text: t('plots.seal.density') });
   const bounded = bounds?.some((bound) => bound !== null) ? bounds : null;
-  if (bounded !== null) keys.push({ mark: 'zone', text: 'it must have opened in here' });
+  if (bounded !== null) keys.push({ mark: 'zone', text: t('plots.seal.bounds') });
   return (
     <Figure
-      title="Seal"
+      title={t('plots.seal.title')}
       keys={keys}
       table={{
         columns: [
-          'what',
-          `time, ${units.x.symbol}`,
-          `interval, ${units.x.symbol}`,
-          `front and standard uncertainty, ${units.y.symbol}`,
+          t('plots.what'),
+          t('plots.time', { unit: units.x.symbol }),
+          t('plots.interval', { unit: units.x.symbol }),
+          t('plots.seal.column', { unit: units.y.symbol }),
         ],
         rows: [
           ...instantRows(instants, units.x).map((row) => [...row, '']),
           ...(bounded === null
             ? []
-            : [['seal opens within', '', boundsText(bounded, units.x), '']]),
+            : [[t('plots.seal.within'), '', boundsText(bounded, units.x), '']]),
           ...points.map(({ time, value, u, used }) => [
-            used ? 'front' : 'front, after the opening',
+            t(used ? 'plots.seal.frontOf' : 'plots.seal.frontTorn'),
             timeText(time, units.x),
             '',
             plusMinus(value, u, units.y),
@@ -77,13 +75,13 @@ export function SealPlot(props: SealPlotProps) {
         return (
           <>
             <Chart
-              label="Front of the seal's film against time"
+              label={t('plots.seal.label')}
               width={width}
               height={HEIGHT + headroomFor(labels)}
               headroom={headroomFor(labels)}
               x={x}
               y={{
-                title: `film out of its rest position, ${units.y.symbol}`,
+                title: t('plots.seal.y', { unit: units.y.symbol }),
                 domain: padded([lengths[0] * units.y.perSi, lengths[1] * units.y.perSi], 0.08),
               }}
               above={(field) => <InstantLabels field={field} labels={labels} unit={units.x} />}

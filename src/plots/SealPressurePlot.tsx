@@ -1,4 +1,6 @@
 import { line } from 'd3';
+import { showRange } from '../text/show';
+import { t } from '../text/text';
 import { Chart, type Field } from './Chart';
 import { domainOf, padded } from './domain';
 import { Figure, type PlotKey } from './Figure';
@@ -25,29 +27,35 @@ export function SealPressurePlot({ curves, opensAt, film }: SealPressurePlotProp
     mark: look,
     text: name,
   }));
-  keys.push({ mark: 'limit', text: 'opens at this pressure; wedges at the foot mark when' });
-  if (film !== null) keys.push({ mark: 'opening', text: 'opened on the film, with its interval' });
+  keys.push({ mark: 'limit', text: t('plots.sealPressure.limit') });
+  if (film !== null) keys.push({ mark: 'opening', text: t('plots.sealPressure.opening') });
   return (
     <Figure
-      title="Pressure on the muzzle seal"
+      title={t('plots.sealPressure.title')}
       keys={keys}
       table={{
-        columns: ['what', `opens before the exit, ${unit.symbol}`, `interval, ${unit.symbol}`],
+        columns: [
+          t('plots.what'),
+          t('plots.sealPressure.column', { unit: unit.symbol }),
+          t('plots.interval', { unit: unit.symbol }),
+        ],
         rows: [
-          ...(film === null ? [] : [leadRow('film', film.lead, film.interval, unit)]),
+          ...(film === null
+            ? []
+            : [leadRow(t('plots.sealPressure.film'), film.lead, film.interval, unit)]),
           ...curves.map(({ name, lead, leadInterval }) => leadRow(name, lead, leadInterval, unit)),
         ],
       }}
       chart={(width) => (
         <Chart
-          label="Pressure inside the muzzle seal against time before the exit"
+          label={t('plots.sealPressure.label')}
           width={width}
           height={HEIGHT}
           x={{
-            title: `time, ${unit.symbol}; the ball’s centre leaves at 0`,
+            title: t('plots.sealPressure.x', { unit: unit.symbol }),
             domain: padded([start * unit.perSi, -after * unit.perSi], 0.03),
           }}
-          y={{ title: 'pressure, kPa', domain: [0, most * KILOPASCAL.perSi * 1.1] }}
+          y={{ title: t('plots.sealPressure.y'), domain: [0, most * KILOPASCAL.perSi * 1.1] }}
         >
           {(field) => (
             <>
@@ -72,7 +80,7 @@ const leadRow = (
   lead: number,
   [low, high]: readonly [number, number],
   unit: ShownUnit,
-) => [name, timeText(lead, unit), `${timeText(low, unit)} to ${timeText(high, unit)}`];
+) => [name, timeText(lead, unit), showRange(timeText(low, unit), timeText(high, unit))];
 
 const pressuresIn = ({ times, pressures }: SealPressureCurve, start: number): number[] =>
   pressures.filter((_, i) => (times[i] as number) >= start);

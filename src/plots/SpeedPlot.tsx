@@ -1,5 +1,6 @@
 import { area, curveMonotoneX, line } from 'd3';
-import { numberAt } from '../core/format';
+import { showNumberAt, showPercent, showRange } from '../text/show';
+import { t } from '../text/text';
 import { Chart, type Field } from './Chart';
 import { domainOf, padded } from './domain';
 import { Figure, type PlotKey } from './Figure';
@@ -37,10 +38,10 @@ export function SpeedPlot(props: SpeedPlotProps) {
     ...measured.flatMap(({ xLow, xHigh }) => [xLow, xHigh]),
   ]);
   const speeds = domainOf([...all, ...measured].flatMap(({ low, high }) => [low, high]));
-  const percent = `${numberAt(coverage * 100, 3)} %`;
+  const percent = showPercent(coverage);
   const keys: PlotKey[] = curves.map(({ name, look }) => ({ mark: look, text: name }));
   if (measured.length > 0)
-    keys.push({ mark: 'measured', text: `measured, with its ${percent} interval` });
+    keys.push({ mark: 'measured', text: t('plots.launches.measured', { percent }) });
   const pointed = picking.pointed === null ? undefined : measured[picking.pointed.frame];
   const axisTitle = [axis.name, axis.unit.symbol].filter(Boolean).join(', ');
   return (
@@ -50,10 +51,10 @@ export function SpeedPlot(props: SpeedPlotProps) {
       keys={keys}
       table={{
         columns: [
-          'what',
+          t('plots.what'),
           axisTitle,
-          `speed, ${unit.symbol}`,
-          `${percent} interval, ${unit.symbol}`,
+          t('plots.speed.column', { unit: unit.symbol }),
+          t('plots.percentInterval', { percent, unit: unit.symbol }),
         ],
         rows: [
           // Thousands of shots are listed in a table of their own.
@@ -63,11 +64,14 @@ export function SpeedPlot(props: SpeedPlotProps) {
       }}
       chart={(width) => (
         <Chart
-          label={`Exit speed against ${axis.name}`}
+          label={t('plots.launches.label', { axis: axis.name })}
           width={width}
           height={HEIGHT}
           x={{ title: axisTitle, domain: shown(padded(xs, 0.04), units.x) }}
-          y={{ title: `exit speed, ${unit.symbol}`, domain: shown(padded(speeds, 0.06), unit) }}
+          y={{
+            title: t('plots.launches.y', { unit: unit.symbol }),
+            domain: shown(padded(speeds, 0.06), unit),
+          }}
           onPointer={picking.onPointer}
           onClick={picking.onClick}
         >
@@ -94,13 +98,17 @@ const rowOf = (
   units: Units,
 ): string[] => [
   name,
-  numberAt(x * units.x.perSi, 4),
-  numberAt(speed * units.y.perSi, 5),
-  `${numberAt(low * units.y.perSi, 5)} to ${numberAt(high * units.y.perSi, 5)}`,
+  showNumberAt(x * units.x.perSi, 4),
+  showNumberAt(speed * units.y.perSi, 5),
+  showRange(showNumberAt(low * units.y.perSi, 5), showNumberAt(high * units.y.perSi, 5)),
 ];
 
 const readingOf = (one: MeasuredSpeed, { x, y }: Units): string =>
-  `${one.name}: ${numberAt(one.speed * y.perSi, 5)} ${y.symbol} at ${numberAt(one.x * x.perSi, 4)} ${x.symbol}`;
+  t('plots.launches.reading', {
+    name: one.name,
+    speed: `${showNumberAt(one.speed * y.perSi, 5)} ${y.symbol}`,
+    x: `${showNumberAt(one.x * x.perSi, 4)} ${x.symbol}`,
+  });
 
 function Line(props: { readonly field: Field; readonly curve: SpeedCurve; readonly units: Units }) {
   const { field, curve, units } = props;

@@ -1,7 +1,9 @@
-import { formatQuantity } from '../core/format';
-import type { TimelineEvent, Timeline as TimelineProps } from '../core/timeline';
+import type { TimelineEvent } from '../core/timeline';
+import { showAs, showPercent, showQuantity, showRange } from '../text/show';
+import { t } from '../text/text';
 import { EventMark } from './EventMark';
 import { Figure } from './Figure';
+import type { TimelineProps } from './props';
 import { layOutLabels, timeScale } from './timelineLayout';
 import { timeUnit } from './units';
 
@@ -16,7 +18,7 @@ const LONG_S = 0.001;
 
 /** 'seal opens −295 ± 51 µs' */
 const stated = ({ time, low, high }: TimelineEvent): string =>
-  formatQuantity(
+  showQuantity(
     { value: time, u: (high - low) / 2 },
     'time',
     Math.max(Math.abs(time), (high - low) / 2) < LONG_S ? 'µs' : 'ms',
@@ -26,19 +28,22 @@ const stated = ({ time, low, high }: TimelineEvent): string =>
 export function Timeline({ events, from, coverage }: TimelineProps) {
   const ends = events.flatMap(({ low, high }) => [low, high]);
   const unit = timeUnit(Math.max(...ends) - Math.min(...ends));
-  const origin = from === 'exit' ? 'from the exit' : 'on the clock';
-  const share = `${Math.round(coverage * 100)} %`;
+  const share = showPercent(coverage);
   return (
     <Figure
-      title="Events"
-      reading={`bars: ${share} intervals`}
+      title={t('plots.timeline.title')}
+      reading={t('plots.timeline.bars', { share })}
       keys={[]}
       table={{
-        columns: ['event', `time ${origin}`, `${share} interval, ${unit.symbol}`],
+        columns: [
+          t('plots.timeline.event'),
+          t('plots.timeline.time', { from }),
+          t('plots.percentInterval', { percent: share, unit: unit.symbol }),
+        ],
         rows: events.map((event) => [
           event.label,
           stated(event),
-          `${(event.low * unit.perSi).toFixed(3)} to ${(event.high * unit.perSi).toFixed(3)}`,
+          showRange((event.low * unit.perSi).toFixed(3), (event.high * unit.perSi).toFixed(3)),
         ]),
       }}
       chart={(width) => {
@@ -60,13 +65,13 @@ export function Timeline({ events, from, coverage }: TimelineProps) {
             height={foot + AXIS}
             viewBox={`0 0 ${width} ${foot + AXIS}`}
             role="img"
-            aria-label={`Timeline of ${events.length} events`}
+            aria-label={t('plots.timeline.label', { events: `${events.length}` })}
           >
             <g class="plot-axis plot-axis-x">
               {ticks.map((tick) => (
                 <g key={tick} transform={`translate(${scale(tick)} 0)`}>
                   <path d={`M0 ${STRIP}V${foot + 5}`} />
-                  <text y={foot + 18}>{String(tick).replace('-', '\u2212')}</text>
+                  <text y={foot + 18}>{showAs(String(tick).replace('-', '\u2212'))}</text>
                 </g>
               ))}
             </g>
@@ -96,8 +101,11 @@ export function Timeline({ events, from, coverage }: TimelineProps) {
               </g>
             ))}
             <text class="plot-title plot-title-x" x={width} y={foot + AXIS - 5}>
-              time {origin}, {unit.symbol}
-              {compressed && '; drawn closer the farther from it'}
+              {t('plots.timeline.axis', {
+                from,
+                unit: unit.symbol,
+                compressed: compressed ? 'yes' : 'no',
+              })}
             </text>
           </svg>
         );

@@ -1,4 +1,5 @@
-import { numberAt } from '../core/format';
+import { showNumberAt, showRange } from '../text/show';
+import { t } from '../text/text';
 import { Chart } from './Chart';
 import { bandBounds, domainOf, padded } from './domain';
 import { Figure, type PlotKey } from './Figure';
@@ -36,7 +37,7 @@ export function VelocityPlot({ unit, curve, differences, exit }: VelocityPlotPro
   if (points.length > 0) {
     keys.push({
       mark: 'used',
-      text: 'difference of neighbouring centres, with its standard uncertainty',
+      text: t('plots.speed.differences'),
     });
   }
   if (curve !== null) keys.push({ mark: 'curve', text: bandText(curve) });
@@ -44,23 +45,34 @@ export function VelocityPlot({ unit, curve, differences, exit }: VelocityPlotPro
     exit === null
       ? []
       : [
-          ['at the exit', timeText(exit.time, units.x), numberAt(exit.value * unit.perSi, 5)],
           [
-            'interval at the exit',
+            t('plots.speed.atExit'),
+            timeText(exit.time, units.x),
+            showNumberAt(exit.value * unit.perSi, 5),
+          ],
+          [
+            t('plots.speed.intervalAtExit'),
             '',
-            exit.interval.map((end) => numberAt(end * unit.perSi, 5)).join(' to '),
+            showRange(
+              showNumberAt(exit.interval[0] * unit.perSi, 5),
+              showNumberAt(exit.interval[1] * unit.perSi, 5),
+            ),
           ],
         ];
   return (
     <Figure
-      title="Speed"
+      title={t('plots.speed.title')}
       keys={keys}
       table={{
-        columns: ['what', `time, ${units.x.symbol}`, `speed, ${unit.symbol}`],
+        columns: [
+          t('plots.what'),
+          t('plots.time', { unit: units.x.symbol }),
+          t('plots.speed.column', { unit: unit.symbol }),
+        ],
         rows: [
           ...exitRow,
           ...points.map(({ time, value, u }) => [
-            'difference',
+            t('plots.speed.difference'),
             timeText(time, units.x),
             plusMinus(value, u, unit),
           ]),
@@ -68,15 +80,15 @@ export function VelocityPlot({ unit, curve, differences, exit }: VelocityPlotPro
       }}
       chart={(width) => (
         <Chart
-          label="Speed against time"
+          label={t('plots.speed.label')}
           width={width}
           height={HEIGHT}
           x={{
-            title: `time, ${units.x.symbol}`,
+            title: t('plots.time', { unit: units.x.symbol }),
             domain: padded([times[0] * units.x.perSi, times[1] * units.x.perSi], 0.03),
           }}
           y={{
-            title: `speed along the flight axis, ${unit.symbol}`,
+            title: t('plots.speed.y', { unit: unit.symbol }),
             domain: padded([speeds[0] * unit.perSi, speeds[1] * unit.perSi], 0.08),
           }}
         >
@@ -117,7 +129,7 @@ function ExitMark({ x, y, low, high, right }: ExitMarkProps) {
       <path d={`M${x} ${low}V${high}M${x - 5} ${low}h10M${x - 5} ${high}h10`} />
       <path class="plot-exit-mark" d={`M${x} ${y - 6}l6 6l-6 6l-6 -6z`} />
       <text x={near ? x - 11 : x + 11} y={y - 8} text-anchor={near ? 'end' : 'start'}>
-        exit
+        {t('plots.speed.exit')}
       </text>
     </g>
   );

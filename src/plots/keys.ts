@@ -1,3 +1,4 @@
+import { t } from '../text/text';
 import type { PlotKey } from './Figure';
 import type { PlotPoint } from './marks';
 
@@ -5,11 +6,11 @@ import type { PlotPoint } from './marks';
 export function pointKeys(points: readonly PlotPoint[]): PlotKey[] {
   const keys: PlotKey[] = [];
   if (points.some(({ used, manual }) => used && !manual)) {
-    keys.push({ mark: 'used', text: 'used, with its standard uncertainty' });
+    keys.push({ mark: 'used', text: t('plots.key.used') });
   }
   if (points.some(({ used, manual }) => used && manual)) {
-    keys.push({ mark: 'manual', text: 'placed by hand' });
+    keys.push({ mark: 'manual', text: t('plots.key.manual') });
   }
-  if (points.some(({ used }) => !used)) keys.push({ mark: 'refused', text: 'not used' });
+  if (points.some(({ used }) => !used)) keys.push({ mark: 'refused', text: t('plots.notUsed') });
   return keys;
 }

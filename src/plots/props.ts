@@ -1,3 +1,4 @@
+import type { Timeline, TimelineEvent } from '../core/timeline';
 import type { BudgetEntry, Position, Posterior } from '../shot/result';
 import type { LookName } from './looks';
 import type { ShownUnit } from './units';
@@ -95,6 +96,15 @@ export interface BudgetChartProps {
   readonly combined: number;
   /** Unit in which they are shown. */
   readonly unit: ShownUnit;
+}
+
+/** The moments of a shot, each with what it is called. */
+export interface TimelineProps extends Omit<Timeline, 'events'> {
+  readonly events: readonly LabelledEvent[];
+}
+
+export interface LabelledEvent extends TimelineEvent {
+  readonly label: string;
 }
 
 /** A speed, m/s, at a place on the axis, SI, and the ends of its interval. */

@@ -1,6 +1,7 @@
 import { type ScaleContinuousNumeric, scaleLinear, scaleSymlog } from 'd3';
 import type { TimelineEvent } from '../core/timeline';
 import { domainOf, padded } from './domain';
+import type { LabelledEvent } from './props';
 import type { ShownUnit } from './units';
 
 /** Room at both ends of the strip, CSS px. */
@@ -55,7 +56,7 @@ function spread(
 }
 
 interface Given {
-  readonly event: TimelineEvent;
+  readonly event: LabelledEvent;
   readonly at: number;
   readonly text: string;
 }

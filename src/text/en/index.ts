@@ -5,6 +5,7 @@ import { models } from './models';
 import { notebook } from './notebook';
 import { panels } from './panels';
 import { plan } from './plan';
+import { plots } from './plots';
 import { queue } from './queue';
 import { report } from './report';
 import { result } from './result';
@@ -20,6 +21,7 @@ export const english = {
   notebook,
   panels,
   plan,
+  plots,
   queue,
   report,
   result,

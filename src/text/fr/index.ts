@@ -6,6 +6,7 @@ import { models } from './models';
 import { notebook } from './notebook';
 import { panels } from './panels';
 import { plan } from './plan';
+import { plots } from './plots';
 import { queue } from './queue';
 import { reasons } from './reasons';
 import { report } from './report';
@@ -23,6 +24,7 @@ export const french: Catalogue = {
     notebook,
     panels,
     plan,
+    plots,
     queue,
     report,
     result,

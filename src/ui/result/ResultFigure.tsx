@@ -3,12 +3,15 @@ import { bandCoverage, residualsOf, speedsBetween } from '../../app/plotData';
 import type { Reduction } from '../../app/resultTypes';
 import { timelineOf } from '../../app/timeline';
 import { isAvailable } from '../../core/estimate';
+import type { TimelineEvent } from '../../core/timeline';
 import { BudgetChart } from '../../plots/BudgetChart';
 import { PositionPlot } from '../../plots/PositionPlot';
 import { ResidualPlot } from '../../plots/ResidualPlot';
 import { SealPlot } from '../../plots/SealPlot';
 import { Timeline } from '../../plots/Timeline';
 import { VelocityPlot } from '../../plots/VelocityPlot';
+import { sourceWords } from '../../report/words';
+import { t } from '../../text/text';
 import { speedShown } from './words';
 
 /** How far past the muzzle gas behind the ball may still act on it, as the fit assumes; ball diameters. */
@@ -44,6 +47,12 @@ export function ResultFigure(props: ResultFigureProps) {
   }
 }
 
+/** A moment with what it is called. */
+const labelled = <Moment extends Pick<TimelineEvent, 'kind'>>(moment: Moment) => ({
+  ...moment,
+  label: t(`plots.event.${moment.kind}`),
+});
+
 /** What plots are told of the frame shown, left out where nothing is. */
 const picking = ({ currentFrame, onPickFrame }: ResultFigureProps) => ({
   ...(currentFrame === undefined ? {} : { currentFrame }),
@@ -52,7 +61,9 @@ const picking = ({ currentFrame, onPickFrame }: ResultFigureProps) => ({
 
 function Events({ reduction: { result } }: ResultFigureProps) {
   const timeline = timelineOf(result);
-  return timeline === null ? null : <Timeline {...timeline} />;
+  return timeline === null ? null : (
+    <Timeline {...timeline} events={timeline.events.map(labelled)} />
+  );
 }
 
 function Positions(props: ResultFigureProps) {
@@ -67,7 +78,7 @@ function Positions(props: ResultFigureProps) {
           ? null
           : { times: curve.times, values: curve.s, u: curve.sU, ...bandCoverage(result) }
       }
-      instants={instantsOf(result)}
+      instants={instantsOf(result).map(labelled)}
       zone={diameter === null ? null : { from: 0, to: MUZZLE_ZONE_DIAMETERS * diameter }}
       {...picking(props)}
     />
@@ -104,7 +115,7 @@ function Bulge({ reduction: { result, seal } }: ResultFigureProps) {
       times={seal.times}
       front={seal.front}
       frontU={seal.frontU}
-      instants={instantsOf(result)}
+      instants={instantsOf(result).map(labelled)}
       posterior={'posterior' in sealBurst ? sealBurst.posterior : null}
       bounds={'bounds' in sealBurst ? sealBurst.bounds : null}
     />
@@ -116,7 +127,10 @@ function Budget({ reduction: { result }, speedUnit }: ResultFigureProps) {
   if (!isAvailable(exitVelocity)) return null;
   return (
     <BudgetChart
-      entries={result.budget.exitVelocity}
+      entries={result.budget.exitVelocity.map((entry) => ({
+        ...entry,
+        source: sourceWords(entry.source),
+      }))}
       combined={exitVelocity.u}
       unit={speedShown(speedUnit)}
     />
