@@ -12,8 +12,9 @@ export interface Notice {
 }
 
 export interface NoticeAction {
-  readonly label: string;
-  run(): void;
+  /** What it does; the page has words for it, under which an edit it makes can be undone. */
+  readonly does: 'takeOverInputs' | 'inputsIntoNewShot';
+  run(words: string): void;
 }
 
 export function createNotices() {

@@ -42,6 +42,9 @@ interface Parts {
   begin(film: OpenFilm, left: LeftWork | null): void;
 }
 
+/** In English; the page says it in its language by the value. */
+const MOMENT = new Intl.DateTimeFormat('en-GB', { dateStyle: 'long', timeStyle: 'short' });
+
 /** Opening footage, with a new shot, one from a file, a sample, or what the window was left with. */
 export function createOpening({ notices, films, shots, drafts, begin }: Parts) {
   /** The sample that is open. */
@@ -63,13 +66,14 @@ export function createOpening({ notices, films, shots, drafts, begin }: Parts) {
         'footage',
         {
           code: 'earlierInputs',
-          message: `Inputs for this footage were kept on ${new Date(kept.savedAt).toLocaleString()}.`,
+          message: `Inputs for this footage were kept on ${MOMENT.format(new Date(kept.savedAt))}.`,
           remedy: 'Take them over, or go on as it stands.',
+          values: { savedAt: new Date(kept.savedAt).getTime() },
         },
         [
           {
-            label: 'Take over earlier inputs',
-            run: () => shots.edit(() => draft, { label: 'earlier inputs' }),
+            does: 'takeOverInputs' as const,
+            run: (words: string) => shots.edit(() => draft, { label: words }),
           },
         ],
       );
@@ -88,7 +92,7 @@ export function createOpening({ notices, films, shots, drafts, begin }: Parts) {
     error instanceof FootageMismatch && work !== null
       ? [
           {
-            label: 'Take its inputs into a new shot for this footage',
+            does: 'inputsIntoNewShot' as const,
             run: () => {
               const footage = footageOf(paths, error.found);
               const edits = { rejectedFrames: [], manualPoints: [], seeds: [] };

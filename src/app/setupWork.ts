@@ -3,8 +3,8 @@ import { parseSetup, type Setup } from '../shot/setupFile';
 import type { Session } from './session';
 import { followSetup, sceneOf, setupFits, setupFrom } from './setups';
 
-/** Keeps what the open shot is calibrated with as a setup, which the shot then follows. */
-export function saveAsSetup(session: Session, name: string): Outcome<Setup> {
+/** Keeps what the open shot is calibrated with as a setup, which the shot then follows; `label`: what undo calls that. */
+export function saveAsSetup(session: Session, name: string, label: string): Outcome<Setup> {
   const { shots, films, measuring, setups } = session;
   const draft = shots.draft.value;
   const film = films.film.value;
@@ -16,18 +16,22 @@ export function saveAsSetup(session: Session, name: string): Outcome<Setup> {
   const setup = setupFrom(draft, about);
   if (!setup.ok) return setup;
   const kept = setups.add(setup.value);
-  takeSetup(session, setup.value);
+  takeSetup(session, setup.value, label);
   return kept.ok ? setup : kept;
 }
 
 /** Gives the open shot the clock, scale and muzzle of a setup. */
-export function takeSetup({ shots, films, keepSetupScene }: Session, setup: Setup): Outcome<null> {
+export function takeSetup(
+  { shots, films, keepSetupScene }: Session,
+  setup: Setup,
+  label: string,
+): Outcome<null> {
   const film = films.film.value;
   if (film === null) return NO_SHOT;
   const fits = setupFits(setup, film.info);
   if (!fits.ok) return fits;
   keepSetupScene(setup);
-  shots.edit(followSetup(setup), { label: `setup ${setup.name}` });
+  shots.edit(followSetup(setup), { label });
   return fits;
 }
 

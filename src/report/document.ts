@@ -120,7 +120,7 @@ export function reportDocument(subject: ReportSubject, extent: Extent): ReportDo
     title: result.shot.trim() || shot.name.trim() || t('report.document.unnamed'),
     subtitle: [
       t('report.document.what'),
-      ...(rendered ? [t('report.document.rendered')] : []),
+      ...(rendered ? [t('shell.header.rendered')] : []),
       `exitframe ${result.software}`,
       madeOn,
     ].join(' · '),

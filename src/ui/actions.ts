@@ -60,7 +60,7 @@ export async function savePlan({ session: { planning, notices } }: Desk): Promis
 /** Puts the ball's centre of a frame by hand; nudges that follow at once are one step to undo. */
 export function placeCentre({ session: { shots } }: Desk, frame: number, at: ImagePoint): void {
   shots.edit(placePoint(frame, at), {
-    label: `centre in frame ${frame}`,
+    label: t('edits.centre', { frame: `${frame}` }),
     mergeKey: `point-${frame}`,
   });
 }
@@ -69,7 +69,7 @@ export function placeCentre({ session: { shots } }: Desk, frame: number, at: Ima
 export function rejectFrame({ session: { shots } }: Desk, frame: number): void {
   const rejected = isRejected(shots.draft.value?.edits, frame);
   shots.edit(setFrameRejected(frame, !rejected), {
-    label: `frame ${frame} ${rejected ? 'restored' : 'rejected'}`,
+    label: t(rejected ? 'edits.frameRestored' : 'edits.frameRejected', { frame: `${frame}` }),
   });
 }
 

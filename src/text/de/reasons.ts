@@ -98,4 +98,9 @@ export const reasons: Catalogue['reasons'] = {
     message:
       '{sides, select, least {Der Wert muss mindestens {least} betragen} most {Der Wert darf höchstens {most} betragen} other {Der Wert muss zwischen {least} und {most} liegen}}; {value} ist nicht zulässig.',
   },
+  earlierInputs: {
+    message:
+      'Eingaben für diese Aufnahme wurden am {savedAt, date, long} um {savedAt, time, short} gesichert.',
+    remedy: 'Übernehmen Sie sie, oder fahren Sie so fort.',
+  },
 };

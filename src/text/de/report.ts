@@ -41,7 +41,6 @@ export const report: SameShape<English['report']> = {
   document: {
     unnamed: 'Schuss ohne Namen',
     what: 'Austrittsgeschwindigkeit und Bersten der Membran aus Hochgeschwindigkeitsfilm',
-    rendered: 'gerendertes Beispiel, Brinewick Teaching Laboratory',
     section: {
       film: 'Was der Film zeigt',
       warnings: 'Warnungen',

@@ -121,7 +121,12 @@ export const shell: SameShape<English['shell']> = {
     },
     streak: { keys: '+, −, 0', does: 'auf dem Streifenbild: Zeit dehnen, alle Bilder' },
   },
-  notices: { dismiss: 'Ausblenden', warning: 'Warnung' },
+  notices: {
+    takeOverInputs: 'Frühere Eingaben übernehmen',
+    inputsIntoNewShot: 'Eingaben in einen neuen Schuss für diese Aufnahme übernehmen',
+    dismiss: 'Ausblenden',
+    warning: 'Warnung',
+  },
   sheet: { label: 'Eingaben dieses Schritts', fold: 'Einklappen', unfold: 'Eingaben' },
   start: {
     title: 'exitframe konnte nicht starten',

@@ -1,3 +1,4 @@
+import { edits } from './edits';
 import { fields } from './fields';
 import { film } from './film';
 import { frames } from './frames';
@@ -14,6 +15,7 @@ import { stage } from './stage';
 import { streak } from './streak';
 
 export const english = {
+  edits,
   fields,
   film,
   frames,

@@ -40,7 +40,6 @@ export const report = {
   document: {
     unnamed: 'Unnamed shot',
     what: 'Exit velocity and seal burst from high-speed film',
-    rendered: 'rendered sample, Brinewick Teaching Laboratory',
     section: {
       film: 'What the film shows',
       warnings: 'Warnings',

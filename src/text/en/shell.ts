@@ -116,7 +116,12 @@ export const shell = {
     },
     streak: { keys: '+, −, 0', does: 'on the streak image: stretch time, all frames' },
   },
-  notices: { dismiss: 'Dismiss', warning: 'Warning' },
+  notices: {
+    takeOverInputs: 'Take over earlier inputs',
+    inputsIntoNewShot: 'Take its inputs into a new shot for this footage',
+    dismiss: 'Dismiss',
+    warning: 'Warning',
+  },
   sheet: { label: 'Inputs of this step', fold: 'Fold away', unfold: 'Inputs' },
   start: {
     title: 'exitframe could not start',

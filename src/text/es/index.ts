@@ -1,4 +1,5 @@
 import type { Catalogue } from '../catalogue';
+import { edits } from './edits';
 import { fields } from './fields';
 import { film } from './film';
 import { frames } from './frames';
@@ -17,6 +18,7 @@ import { streak } from './streak';
 
 export const spanish: Catalogue = {
   texts: {
+    edits,
     fields,
     film,
     frames,

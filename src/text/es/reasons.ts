@@ -97,4 +97,9 @@ export const reasons: Catalogue['reasons'] = {
     message:
       'El valor debe estar {sides, select, least {en {least} o más} most {en {most} o menos} other {entre {least} y {most}}}; {value} no lo está.',
   },
+  earlierInputs: {
+    message:
+      'Se guardaron datos para esta grabación el {savedAt, date, long} a las {savedAt, time, short}.',
+    remedy: 'Recupérelos, o continúe tal como está.',
+  },
 };

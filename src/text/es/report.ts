@@ -42,7 +42,6 @@ export const report: SameShape<English['report']> = {
   document: {
     unnamed: 'Disparo sin nombre',
     what: 'Velocidad de salida y rotura de la membrana a partir de película de alta velocidad',
-    rendered: 'ejemplo generado, Brinewick Teaching Laboratory',
     section: {
       film: 'Qué muestra la película',
       warnings: 'Advertencias',

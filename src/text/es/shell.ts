@@ -124,7 +124,12 @@ export const shell: SameShape<English['shell']> = {
       does: 'en la imagen de trazas: estirar el tiempo, todos los fotogramas',
     },
   },
-  notices: { dismiss: 'Descartar', warning: 'Advertencia' },
+  notices: {
+    takeOverInputs: 'Recuperar los datos anteriores',
+    inputsIntoNewShot: 'Pasar sus datos a un disparo nuevo para esta grabación',
+    dismiss: 'Descartar',
+    warning: 'Advertencia',
+  },
   sheet: { label: 'Datos de este paso', fold: 'Plegar', unfold: 'Datos' },
   start: {
     title: 'exitframe no ha podido iniciarse',

@@ -101,4 +101,9 @@ export const reasons: Catalogue['reasons'] = {
     message:
       'La valeur doit être {sides, select, least {d’au moins {least}} most {d’au plus {most}} other {comprise entre {least} et {most}}} ; {value} ne convient pas.',
   },
+  earlierInputs: {
+    message:
+      'Des données pour cet enregistrement ont été gardées le {savedAt, date, long} à {savedAt, time, short}.',
+    remedy: 'Reprenez-les, ou continuez tel quel.',
+  },
 };

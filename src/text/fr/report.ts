@@ -41,7 +41,6 @@ export const report: SameShape<English['report']> = {
   document: {
     unnamed: 'Tir sans nom',
     what: 'Vitesse de sortie et rupture de la membrane d’après un film à grande vitesse',
-    rendered: 'exemple de synthèse, Brinewick Teaching Laboratory',
     section: {
       film: 'Ce que le film montre',
       warnings: 'Avertissements',

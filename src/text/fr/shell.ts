@@ -124,7 +124,12 @@ export const shell: SameShape<English['shell']> = {
       does: 'sur l’image de défilement : étirer le temps, toutes les images',
     },
   },
-  notices: { dismiss: 'Masquer', warning: 'Avertissement' },
+  notices: {
+    takeOverInputs: 'Reprendre les données précédentes',
+    inputsIntoNewShot: 'Reprendre ses données dans un nouveau tir pour cet enregistrement',
+    dismiss: 'Masquer',
+    warning: 'Avertissement',
+  },
   sheet: { label: 'Données de cette étape', fold: 'Replier', unfold: 'Données' },
   start: {
     title: 'exitframe n’a pas pu démarrer',

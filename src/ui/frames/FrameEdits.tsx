@@ -32,7 +32,9 @@ export function FrameEdits() {
           <button
             type="button"
             onClick={() =>
-              shots.edit(removePoint(frame), { label: `hand-placed centre ${frame} removed` })
+              shots.edit(removePoint(frame), {
+                label: t('edits.centreRemoved', { frame: `${frame}` }),
+              })
             }
           >
             {t('frames.edits.back')}
@@ -66,6 +68,6 @@ export function FrameEdits() {
   );
 
   function setU(u: { readonly ux?: number; readonly uy?: number }) {
-    shots.edit(setPointU(frame, u), { label: `uncertainty of the centre in frame ${frame}` });
+    shots.edit(setPointU(frame, u), { label: t('edits.centreU', { frame: `${frame}` }) });
   }
 }

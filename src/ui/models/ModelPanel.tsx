@@ -80,7 +80,7 @@ function FirstInputs() {
     setBore(nextBore);
     setLength(nextLength);
     if (nextBore !== null && nextLength !== null) {
-      shots.edit(stateLauncher(nextBore, nextLength), { label: 'launcher' });
+      shots.edit(stateLauncher(nextBore, nextLength), { label: t('edits.launcher') });
     }
   };
   return (

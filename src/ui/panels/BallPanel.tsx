@@ -31,7 +31,8 @@ export function BallPanel() {
           value={ball.diameter}
           firstU={(diameter) => diameter * 0.002}
           onCommit={(diameter) =>
-            diameter !== null && shots.edit(setBall({ diameter }), { label: 'ball diameter' })
+            diameter !== null &&
+            shots.edit(setBall({ diameter }), { label: t('edits.ballDiameter') })
           }
         />
         <EstimateField
@@ -40,7 +41,7 @@ export function BallPanel() {
           value={ball.mass}
           firstU={(mass) => mass * 0.005}
           onCommit={(mass) =>
-            mass !== null && shots.edit(setBall({ mass }), { label: 'ball mass' })
+            mass !== null && shots.edit(setBall({ mass }), { label: t('edits.ballMass') })
           }
         />
       </Group>
@@ -57,7 +58,11 @@ export function BallPanel() {
           <button
             type="button"
             disabled={region.flight === null}
-            onClick={() => shots.edit(setFlightRegion(null), { label: 'flight region removed' })}
+            onClick={() =>
+              shots.edit(setFlightRegion(null), {
+                label: t('edits.regionRemoved', { which: 'flight' }),
+              })
+            }
           >
             {t('panels.ball.searchWhole')}
           </button>
@@ -75,7 +80,7 @@ export function BallPanel() {
             firstU={() => 2}
             onCommit={(temperature) =>
               temperature !== null &&
-              shots.edit(setAir({ temperature }), { label: 'air temperature' })
+              shots.edit(setAir({ temperature }), { label: t('edits.airTemperature') })
             }
           />
           <EstimateField
@@ -84,7 +89,8 @@ export function BallPanel() {
             value={air.pressure}
             firstU={() => 1500}
             onCommit={(pressure) =>
-              pressure !== null && shots.edit(setAir({ pressure }), { label: 'air pressure' })
+              pressure !== null &&
+              shots.edit(setAir({ pressure }), { label: t('edits.airPressure') })
             }
           />
           <EstimateField
@@ -93,7 +99,7 @@ export function BallPanel() {
             value={air.humidity}
             firstU={() => 0.1}
             onCommit={(humidity) =>
-              humidity !== null && shots.edit(setAir({ humidity }), { label: 'humidity' })
+              humidity !== null && shots.edit(setAir({ humidity }), { label: t('edits.humidity') })
             }
           />
         </div>

@@ -56,13 +56,13 @@ export function FootagePanel() {
           <TextField
             label={t('panels.footage.name')}
             value={draft.name}
-            onCommit={(name) => shots.edit(setName(name), { label: 'name' })}
+            onCommit={(name) => shots.edit(setName(name), { label: t('edits.name') })}
           />
           <TextField
             label={t('panels.footage.notes')}
             value={draft.notes}
             lines={3}
-            onCommit={(notes) => shots.edit(setNotes(notes), { label: 'notes' })}
+            onCommit={(notes) => shots.edit(setNotes(notes), { label: t('edits.notes') })}
           />
         </Group>
       )}

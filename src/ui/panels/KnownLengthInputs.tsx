@@ -12,8 +12,10 @@ export function KnownLengthInputs(props: { readonly index: number; readonly leng
   const { index, length } = props;
   const { session } = useDesk();
   const { shots, readings } = session;
-  const change = (part: Partial<DraftLength>, label: string) =>
-    shots.edit(changeLength(index, part), { label: `${label} of length ${index + 1}` });
+  const change = (part: Partial<DraftLength>, what: string) =>
+    shots.edit(changeLength(index, part), {
+      label: t('edits.length', { what, number: `${index + 1}` }),
+    });
   const pixels = Math.hypot(length.to[0] - length.from[0], length.to[1] - length.from[1]);
   const scale = readings.scale.value;
   const lengths = shots.draft.value?.scale.lengths ?? [];
@@ -25,7 +27,11 @@ export function KnownLengthInputs(props: { readonly index: number; readonly leng
         <ToolButton mode={{ kind: 'length', index }}>{t('panels.moveEnds')}</ToolButton>
         <button
           type="button"
-          onClick={() => shots.edit(removeLength(index), { label: `length ${index + 1} removed` })}
+          onClick={() =>
+            shots.edit(removeLength(index), {
+              label: t('edits.lengthRemoved', { number: `${index + 1}` }),
+            })
+          }
         >
           {t('panels.remove')}
         </button>
@@ -55,7 +61,7 @@ export function KnownLengthInputs(props: { readonly index: number; readonly leng
           label={t('fields.u')}
           rule={RULES.lengthU}
           value={length.u}
-          onCommit={(u) => u !== null && change({ u }, 'uncertainty')}
+          onCommit={(u) => u !== null && change({ u }, 'u')}
         />
       </div>
       <div class="estimate">
@@ -70,14 +76,14 @@ export function KnownLengthInputs(props: { readonly index: number; readonly leng
           label={t('fields.u')}
           rule={RULES.depthOffsetU}
           value={length.depthOffsetU}
-          onCommit={(u) => u !== null && change({ depthOffsetU: u }, 'depth uncertainty')}
+          onCommit={(u) => u !== null && change({ depthOffsetU: u }, 'depthU')}
         />
       </div>
       <QuantityField
         label={t('panels.length.endU')}
         rule={RULES.pixelU}
         value={length.endpointU}
-        onCommit={(u) => u !== null && change({ endpointU: u }, 'end uncertainty')}
+        onCommit={(u) => u !== null && change({ endpointU: u }, 'endU')}
       />
     </Group>
   );

@@ -134,7 +134,7 @@ function LampFound({ answer: { info, report } }: { readonly answer: LampAnswer }
                     lineTime: taken,
                   },
                 }),
-                { label: 'time per line' },
+                { label: t('edits.lineTime') },
               )
             }
           >

@@ -25,7 +25,7 @@ export function LensFound(props: {
   const reach = film === undefined || refused !== null ? null : cornerReach(lens, film);
   const use = () => {
     calibration.origin.value = { lens, words: origin };
-    shots.edit(setScale({ lens }), { label: 'lens' });
+    shots.edit(setScale({ lens }), { label: t('edits.lens') });
   };
   return (
     <div class={`notice notice-${refused === null ? 'information' : 'problem'}`} role="status">

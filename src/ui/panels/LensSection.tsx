@@ -67,7 +67,7 @@ function Stated({ lens }: { readonly lens: Lens }) {
       <div class="row">
         <button
           type="button"
-          onClick={() => shots.edit(setScale({ lens: null }), { label: 'lens removed' })}
+          onClick={() => shots.edit(setScale({ lens: null }), { label: t('edits.lensRemoved') })}
         >
           {t('panels.lens.remove')}
         </button>

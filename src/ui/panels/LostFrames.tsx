@@ -11,7 +11,7 @@ export function LostFrames() {
   const { shots, player } = session;
   const gaps = shots.draft.value?.timing.droppedFrames ?? [];
   const set = (droppedFrames: readonly { after: number; count: number }[]) =>
-    shots.edit(setTiming({ droppedFrames }), { label: 'lost frames' });
+    shots.edit(setTiming({ droppedFrames }), { label: t('edits.lostFrames') });
   const change = (index: number, part: { after?: number; count?: number }) =>
     set(gaps.map((gap, i) => (i === index ? { ...gap, ...part } : gap)));
   return (

@@ -15,12 +15,12 @@ export function PlaneSection() {
   const film = films.film.value?.info;
   if (film === undefined) return null;
   const mark = () => {
-    shots.edit(setScale({ plane: newPlane(film.width, film.height) }), { label: 'plane' });
+    shots.edit(setScale({ plane: newPlane(film.width, film.height) }), { label: t('edits.plane') });
     desk.mode.value = { kind: 'plane' };
   };
   const remove = () => {
     desk.putDown();
-    shots.edit(setScale({ plane: null }), { label: 'plane removed' });
+    shots.edit(setScale({ plane: null }), { label: t('edits.planeRemoved') });
   };
   return (
     <Fold
@@ -71,8 +71,8 @@ function Troubles() {
 
 function PlaneInputs({ plane }: { readonly plane: DraftPlane }) {
   const { shots } = useDesk().session;
-  const change = (part: Partial<DraftPlane>, label: string) =>
-    shots.edit(changePlane(part), { label: `${label} of the plane` });
+  const change = (part: Partial<DraftPlane>, what: string) =>
+    shots.edit(changePlane(part), { label: t('edits.planePart', { what }) });
   return (
     <>
       <div class="pair">
@@ -96,13 +96,13 @@ function PlaneInputs({ plane }: { readonly plane: DraftPlane }) {
           label={t('panels.plane.sideU')}
           rule={RULES.lengthU}
           value={plane.u}
-          onCommit={(u) => u !== null && change({ u }, 'uncertainty')}
+          onCommit={(u) => u !== null && change({ u }, 'u')}
         />
         <QuantityField
           label={t('panels.plane.cornerU')}
           rule={RULES.pixelU}
           value={plane.cornerU}
-          onCommit={(cornerU) => cornerU !== null && change({ cornerU }, 'corner uncertainty')}
+          onCommit={(cornerU) => cornerU !== null && change({ cornerU }, 'cornerU')}
         />
       </div>
       <div class="estimate">
@@ -117,7 +117,7 @@ function PlaneInputs({ plane }: { readonly plane: DraftPlane }) {
           label={t('fields.u')}
           rule={RULES.depthOffsetU}
           value={plane.depthOffsetU}
-          onCommit={(u) => u !== null && change({ depthOffsetU: u }, 'depth uncertainty')}
+          onCommit={(u) => u !== null && change({ depthOffsetU: u }, 'depthU')}
         />
       </div>
     </>

@@ -137,7 +137,7 @@ function FoundRate({ found }: { readonly found: Outcome<Estimate> }) {
         type="button"
         onClick={() =>
           shots.edit(setTiming({ source: 'recordingRate', recordingRate: found.value }), {
-            label: 'recording rate',
+            label: t('edits.recordingRate'),
           })
         }
       >

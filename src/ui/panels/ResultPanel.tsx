@@ -80,7 +80,7 @@ export function ResultPanel() {
           label={t('panels.result.motion')}
           value={draft.fit.model}
           choices={models.map((value) => ({ value, label: t(`panels.result.model.${value}`) }))}
-          onChange={(model) => shots.edit(setFit({ model }), { label: 'motion model' })}
+          onChange={(model) => shots.edit(setFit({ model }), { label: t('edits.model') })}
         />
         <label class="option">
           <input
@@ -88,7 +88,7 @@ export function ResultPanel() {
             checked={draft.fit.robust}
             onChange={(event) =>
               shots.edit(setFit({ robust: event.currentTarget.checked }), {
-                label: 'outlier handling',
+                label: t('edits.outliers'),
               })
             }
           />
@@ -99,7 +99,7 @@ export function ResultPanel() {
           rule={RULES.coverage}
           value={draft.coverage}
           onCommit={(coverage) =>
-            coverage !== null && shots.edit(setCoverage(coverage), { label: 'coverage' })
+            coverage !== null && shots.edit(setCoverage(coverage), { label: t('edits.coverage') })
           }
         />
       </Group>

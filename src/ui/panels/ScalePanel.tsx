@@ -27,7 +27,7 @@ export function ScalePanel() {
   const { lengths, cameraDistance } = draft.scale;
   const draw = () => {
     shots.edit(addLength(newLength(info.width, info.height, lengths.length)), {
-      label: 'new length',
+      label: t('edits.newLength'),
     });
     desk.mode.value = { kind: 'length', index: lengths.length };
   };
@@ -49,7 +49,7 @@ export function ScalePanel() {
         firstU={(distance) => distance * 0.02}
         hint={t('panels.scale.distanceHint')}
         onCommit={(distance) =>
-          shots.edit(setScale({ cameraDistance: distance }), { label: 'camera distance' })
+          shots.edit(setScale({ cameraDistance: distance }), { label: t('edits.cameraDistance') })
         }
       />
       <MuzzleInputs width={info.width} height={info.height} />
@@ -120,7 +120,7 @@ function MuzzleInputs({ width, height }: { readonly width: number; readonly heig
             type="button"
             disabled={muzzle.axis === null}
             onClick={() =>
-              shots.edit(setMuzzle({ ...muzzle, axis: null }), { label: 'direction of travel' })
+              shots.edit(setMuzzle({ ...muzzle, axis: null }), { label: t('edits.direction') })
             }
           >
             {t('panels.scale.fitDirection')}
@@ -143,7 +143,7 @@ function MuzzleInputs({ width, height }: { readonly width: number; readonly heig
             rule={RULES.pixelU}
             value={muzzle.u}
             onCommit={(u) =>
-              u !== null && shots.edit(setMuzzle({ ...muzzle, u }), { label: 'muzzle uncertainty' })
+              u !== null && shots.edit(setMuzzle({ ...muzzle, u }), { label: t('edits.muzzleU') })
             }
           />
           <Facts

@@ -116,7 +116,11 @@ function SealInputs({ seal }: { readonly seal: Seal }) {
         <button
           type="button"
           disabled={region === null}
-          onClick={() => shots.edit(changeSeal({ region: null }), { label: 'seal region removed' })}
+          onClick={() =>
+            shots.edit(changeSeal({ region: null }), {
+              label: t('edits.regionRemoved', { which: 'seal' }),
+            })
+          }
         >
           {t('panels.seal.find')}
         </button>
@@ -167,7 +171,7 @@ function BurstByHand({ between }: { readonly between: Seal['burstBetween'] }) {
   const { shots, player } = useDesk().session;
   const last = Math.max(1, player.frameCount.value - 1);
   const set = (next: Seal['burstBetween']) =>
-    shots.edit(changeSeal({ burstBetween: next }), { label: 'burst frames' });
+    shots.edit(changeSeal({ burstBetween: next }), { label: t('edits.burst') });
   const frame = player.current.value;
   return (
     <Group title={t('panels.seal.byHand')}>

@@ -19,7 +19,7 @@ export function SeedsGroup() {
         {seeds.length > 1 && (
           <button
             type="button"
-            onClick={() => shots.edit(setSeeds([]), { label: 'places of the ball removed' })}
+            onClick={() => shots.edit(setSeeds([]), { label: t('edits.seedsRemoved') })}
           >
             {t('panels.seeds.removeAll')}
           </button>
@@ -44,7 +44,9 @@ export function SeedsGroup() {
                 type="button"
                 aria-label={t('panels.seeds.removeFrom', { frame: String(frame) })}
                 onClick={() =>
-                  shots.edit(removeSeed(frame), { label: `place in frame ${frame} removed` })
+                  shots.edit(removeSeed(frame), {
+                    label: t('edits.seedRemoved', { frame: `${frame}` }),
+                  })
                 }
               >
                 {t('panels.remove')}

@@ -79,7 +79,9 @@ function Known({ tell }: Telling) {
         <button
           type="button"
           disabled={!fits?.ok}
-          onClick={() => tell(takeSetup(desk.session, setup))}
+          onClick={() =>
+            tell(takeSetup(desk.session, setup, t('edits.setup', { name: setup.name })))
+          }
         >
           {t('panels.setup.use')}
         </button>
@@ -107,7 +109,11 @@ function Save({ tell }: Telling) {
       class="stack"
       onSubmit={(event) => {
         event.preventDefault();
-        const saved = saveAsSetup(desk.session, name.trim());
+        const saved = saveAsSetup(
+          desk.session,
+          name.trim(),
+          t('edits.setup', { name: name.trim() }),
+        );
         tell(saved);
         if (saved.ok) setName('');
       }}

@@ -79,7 +79,7 @@ function SoundInputs({ sound }: { readonly sound: Sound }) {
         optional
         placeholder={t('panels.sound.noBackstop')}
         hint={t('panels.sound.backstopHint')}
-        onCommit={(next) => shots.edit(setBackstop(next), { label: 'distance of the backstop' })}
+        onCommit={(next) => shots.edit(setBackstop(next), { label: t('edits.backstop') })}
       />
       {backstopDistance !== null && (
         <EstimateField

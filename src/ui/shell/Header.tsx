@@ -58,7 +58,8 @@ export function Header() {
             theme.value = THEMES[(THEMES.indexOf(theme.value) + 1) % THEMES.length] ?? 'system';
           }}
         >
-          <Icon name="theme" /> {t('shell.header.theme', { theme: theme.value })}
+          <Icon name="theme" />{' '}
+          <span class="word">{t('shell.header.theme', { theme: theme.value })}</span>
         </button>
         <button type="button" onClick={() => (desk.cautionsOpen.value = true)}>
           {t('shell.header.cautions')}
@@ -69,7 +70,7 @@ export function Header() {
             aria-expanded={desk.helpOpen.value}
             onClick={() => (desk.helpOpen.value = !desk.helpOpen.value)}
           >
-            <Icon name="help" /> {t('shell.header.keys')}
+            <Icon name="help" /> <span class="word">{t('shell.header.keys')}</span>
           </button>
         )}
       </div>
@@ -115,7 +116,7 @@ function UndoButtons() {
         }
         onClick={undo}
       >
-        <Icon name="undo" /> {t('shell.header.undo')}
+        <Icon name="undo" /> <span class="word">{t('shell.header.undo')}</span>
       </button>
       <button
         type="button"
@@ -127,7 +128,7 @@ function UndoButtons() {
         }
         onClick={redo}
       >
-        <Icon name="redo" /> {t('shell.header.redo')}
+        <Icon name="redo" /> <span class="word">{t('shell.header.redo')}</span>
       </button>
     </>
   );

@@ -21,14 +21,14 @@ export function Notices({ step }: { readonly step: StepName }) {
           <div class="row">
             {one.actions.map((action) => (
               <button
-                key={action.label}
+                key={action.does}
                 type="button"
                 onClick={() => {
                   notices.dismiss(one.id);
-                  action.run();
+                  action.run(t(`shell.notices.${action.does}`));
                 }}
               >
-                {action.label}
+                {t(`shell.notices.${action.does}`)}
               </button>
             ))}
             <button type="button" class="plain" onClick={() => notices.dismiss(one.id)}>

@@ -40,11 +40,12 @@ function StepButton({ step, ordinal }: { step: StepSummary; ordinal: number }) {
       }}
     >
       <span class="step-title">
-        {ordinal} {t(`shell.steps.${step.name}`)}
+        <span class="word">{ordinal} </span>
+        {t(`shell.steps.${step.name}`)}
       </span>
       <span class="step-state">
         <Icon name={step.state} />
-        {t(`shell.state.${step.state}`)}
+        <span class="word">{t(`shell.state.${step.state}`)}</span>
       </span>
       <span class="step-figure">{figureWords(step.figure)}</span>
     </button>

@@ -67,7 +67,7 @@ export function FilmStage() {
       onLengthChange={(index, from, to, settled) => {
         if (!settled) return;
         shots.edit(changeLength(index, { from, to }), {
-          label: `ends of length ${index + 1}`,
+          label: t('edits.length', { what: 'ends', number: `${index + 1}` }),
           mergeKey: `length-${index}`,
         });
       }}
@@ -78,14 +78,14 @@ export function FilmStage() {
         const plane = draft?.scale.plane ?? null;
         if (!settled || plane === null) return;
         shots.edit(changePlane({ corners: withCorner(plane.corners, corner, at) }), {
-          label: `corner ${corner + 1} of the plane`,
+          label: t('edits.planeCorner', { number: `${corner + 1}` }),
           mergeKey: `plane-${corner}`,
         });
       }}
       onMuzzleChange={(point, axis, settled) => {
         if (!settled) return;
         const u = draft?.muzzle?.u ?? 0.5;
-        shots.edit(setMuzzle({ point, axis, u }), { label: 'muzzle plane', mergeKey: 'muzzle' });
+        shots.edit(setMuzzle({ point, axis, u }), { label: t('edits.muzzle'), mergeKey: 'muzzle' });
       }}
       onPointChange={(at, point, settled) => {
         if (settled) placeCentre(desk, at, point);
@@ -93,14 +93,14 @@ export function FilmStage() {
       onSeedChange={(at, point, settled) => {
         if (!settled) return;
         shots.edit(placeSeed(at, point), {
-          label: `the ball is here in frame ${at}`,
+          label: t('edits.seed', { frame: `${at}` }),
           mergeKey: `seed-${at}`,
         });
       }}
       onRegionChange={(which, region, settled) => {
         if (!settled) return;
         const change = which === 'flight' ? setFlightRegion(region) : changeSeal({ region });
-        shots.edit(change, { label: `${which} region`, mergeKey: which });
+        shots.edit(change, { label: t('edits.region', { which }), mergeKey: which });
       }}
       onPixel={(reading) => {
         desk.pixel.value = reading;

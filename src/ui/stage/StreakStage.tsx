@@ -66,7 +66,7 @@ export function StreakStage() {
       onSeed={(slant, settled) => {
         if (!settled || line === null) return;
         shots.edit(setSeeds(seedsOfSlant(line, slant, seeds, frameCount)), {
-          label: 'path drawn on the streak image',
+          label: t('edits.path'),
           mergeKey: 'slant',
         });
       }}
