@@ -21,7 +21,8 @@ export function checkWords(check: FitCheck): {
     ...(remedy === null ? {} : { remedy }),
     ...(values === undefined ? {} : { values }),
   });
-  return { message: words.message, remedy: passed ? null : (words.remedy ?? null) };
+  const silent = passed || remedy === null;
+  return { message: words.message, remedy: silent ? null : (words.remedy ?? null) };
 }
 
 export const chiSquareWords = ({ chiSquare, dof }: FitReport): string =>

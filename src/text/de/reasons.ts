@@ -1,6 +1,8 @@
 import type { Catalogue } from '../catalogue';
+import { checks } from './checks';
 
 export const reasons: Catalogue['reasons'] = {
+  ...checks,
   noRate: {
     message: 'Die Bildrate der Aufnahme ist noch nicht bekannt.',
     remedy:

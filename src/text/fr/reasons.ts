@@ -1,6 +1,8 @@
 import type { Catalogue } from '../catalogue';
+import { checks } from './checks';
 
 export const reasons: Catalogue['reasons'] = {
+  ...checks,
   noRate: {
     message: 'La cadence de prise de vue n’est pas encore connue.',
     remedy:
