@@ -103,9 +103,10 @@ export interface Opening {
 
 /** Where film is lost since one of the observations just before; null: nowhere. */
 export function firstOpening(observations: readonly SealObservation[]): Opening | null {
-  const templates = observations.map(({ picture }) => templateOf(picture));
+  const templates: (FilmTemplate | null)[] = [];
   let earlier = 0;
   for (let i = 1; i < observations.length; i++) {
+    templates.push(templateOf((observations[i - 1] as SealObservation).picture));
     const { picture } = observations[i] as SealObservation;
     const allowed = Math.max(OPEN_SHARE, EARLIER_FACTOR * Math.min(earlier, MOST_EARLIER));
     for (let back = 1; back <= Math.min(FRAMES_BACK, i); back++) {
