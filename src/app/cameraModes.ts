@@ -1,5 +1,5 @@
 import { failure, type Outcome, success } from '../core/reason';
-import type { CameraMode } from '../plan/camera';
+import type { CameraMode } from '../shot/planning';
 
 const BETWEEN = /[\s,;x×]+/;
 

@@ -1,5 +1,4 @@
-import type { CameraTrade } from '../plan/camera';
-import type { Plan } from '../plan/types';
+import type { CameraTrade, Plan } from '../shot/planning';
 
 /** What a plan begins with: a shot of the demonstration launcher. */
 export const FIRST_PLAN: Plan = {

@@ -8,9 +8,9 @@ import type {
 import { isAvailable, type Reported } from '../core/estimate';
 import { ExitframeError, type Outcome, success } from '../core/reason';
 import { launcherOf } from '../launch/fromShot';
-import type { ModelName } from '../launch/models';
 import type { LaunchApi } from '../protocol/launch';
 import type { Reduction } from '../reduction/types';
+import type { ModelName } from '../shot/planning';
 import type { StartThread } from './crew';
 import type { ShotDraft } from './draft';
 import { createTask } from './task';

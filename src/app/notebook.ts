@@ -2,7 +2,6 @@ import { batch, computed, effect, signal } from '@preact/signals';
 import { isAvailable } from '../core/estimate';
 import { ExitframeError, type Reason, reasonOf } from '../core/reason';
 import { launcherOf, type StatedLauncher } from '../launch/fromShot';
-import type { ModelName } from '../launch/models';
 import type { CurvePoint, CurveQuestion } from '../launch/speedCurve';
 import type { LaunchApi } from '../protocol/launch';
 import type { SeriesApi } from '../protocol/series';
@@ -15,6 +14,7 @@ import {
   type NotebookEntry,
   validateNotebook,
 } from '../shot/notebook';
+import type { ModelName } from '../shot/planning';
 import type { StartThread } from './crew';
 import { footagePaths } from './draft';
 import { createFilmShelf, pathOf } from './filmShelf';

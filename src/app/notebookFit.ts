@@ -4,9 +4,9 @@ import type { FittedShot, FreeKey, SeriesFitQuestion } from '../compare/seriesCu
 import { isAvailable } from '../core/estimate';
 import { ExitframeError, type Reason } from '../core/reason';
 import { launcherOf } from '../launch/fromShot';
-import type { ModelName } from '../launch/models';
 import type { LaunchApi } from '../protocol/launch';
 import type { NotebookEntry } from '../shot/notebook';
+import type { ModelName } from '../shot/planning';
 import type { StartThread } from './crew';
 import { createTask } from './task';
 

@@ -1,5 +1,5 @@
 import type { FootageInfo } from '../core/film';
-import type { Plan } from '../plan/types';
+import type { Plan } from '../shot/planning';
 import { type ShotDraft, statedScale } from './draft';
 
 /**

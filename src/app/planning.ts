@@ -1,20 +1,19 @@
-import { batch, computed, effect, type ReadonlySignal, signal } from '@preact/signals';
+import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
 import type { Estimate, Quantity } from '../core/estimate';
 import type { FootageInfo } from '../core/film';
 import { ExitframeError } from '../core/reason';
 import { launcherOf } from '../launch/fromShot';
-import type { ModelName } from '../launch/models';
-import type { CameraTrade } from '../plan/camera';
 import type { Judgement } from '../plan/judge';
 import type { Sweep } from '../plan/sweep';
-import type { Plan } from '../plan/types';
 import type { PlanApi } from '../protocol/plan';
-import type { LauncherInputs } from '../shot/schema';
+import type { CameraTrade, Plan, PlanningInputs } from '../shot/planning';
 import type { StartThread } from './crew';
 import { newLauncher, type ShotDraft } from './draft';
 import { FIRST_PLAN, FIRST_TRADE } from './firstPlan';
+import { type Edit, type History, record, startHistory } from './history';
 import { planFrom } from './planFromShot';
 import { createTask } from './task';
+import { undoing } from './undoing';
 
 /** A pause in typing before the plan is worked out anew, ms. */
 const JUDGE_AFTER_MS = 200;
@@ -29,22 +28,28 @@ const FIGURES = 3;
 /** Of the ball's diameter: no narrower field of view is tried, past the muzzle. */
 const NARROWEST = 2;
 
+const FIRST: PlanningInputs = {
+  ...{ plan: FIRST_PLAN, trade: FIRST_TRADE, model: 'gasDynamics' },
+  launcher: newLauncher({ value: 0.031, u: 5e-5 }, { value: 1.4, u: 1e-3 }),
+};
+
 /** A shot being planned: what it should give is worked out as it is typed, other settings on request. */
 export function createPlanning(
   start: StartThread<PlanApi>,
   draft: ReadonlySignal<ShotDraft | null>,
   info: ReadonlySignal<FootageInfo | null>,
 ) {
-  const plan = signal<Plan>(FIRST_PLAN);
-  const trade = signal<CameraTrade>(FIRST_TRADE);
-  const launcher = signal<LauncherInputs>(
-    newLauncher({ value: 0.031, u: 5e-5 }, { value: 1.4, u: 1e-3 }),
-  );
-  const model = signal<ModelName>('gasDynamics');
+  const history = signal(startHistory(FIRST));
+  const part = <Key extends keyof PlanningInputs>(key: Key) =>
+    computed(() => history.value.present[key]);
+  const [plan, trade, launcher, model] = [
+    part('plan'),
+    part('trade'),
+    part('launcher'),
+    part('model'),
+  ];
   /** Whether the plan is on the screen, so that it is worth working out. */
   const shown = signal(false);
-  /** The plan before another took its place, to go back to. */
-  const before = signal<Plan | null>(null);
   const judging = createTask<Judgement, PlanApi>(start, stopped);
   const sweeping = createTask<Sweep, PlanApi>(start, stopped);
   const speed = createTask<Quantity, PlanApi>(start, stopped);
@@ -65,14 +70,15 @@ export function createPlanning(
     }, JUDGE_AFTER_MS);
     return () => clearTimeout(timer);
   });
-  const replace = (next: Plan) =>
-    batch(() => {
-      before.value = plan.value;
-      plan.value = next;
-    });
+  const edit = (next: Partial<PlanningInputs>, how: Edit) => {
+    history.value = record(history.value, { ...history.value.present, ...next }, how, Date.now());
+  };
+  const change = (next: Partial<Plan>, how: Edit) =>
+    edit({ plan: { ...plan.value, ...next } }, how);
 
   return {
-    ...{ plan, trade, launcher, model, shown },
+    ...{ history, plan, trade, launcher, model, shown, edit, change },
+    ...undoing(history),
     judgement: computed(() => judged.value?.told ?? null),
     judging: judging.state,
     sweeping: sweeping.state,
@@ -86,26 +92,21 @@ export function createPlanning(
         swept.value !== null &&
         (swept.value.plan !== plan.value || swept.value.trade !== trade.value),
     ),
-    change(next: Partial<Plan>) {
-      plan.value = { ...plan.value, ...next };
-    },
-    /** The plan of a cell of the sweep. */
-    replace,
-    canGoBack: computed(() => before.value !== null),
-    goBack() {
-      const earlier = before.value;
-      if (earlier !== null) replace(earlier);
+    /** Takes up what the window was left with. */
+    resume(left: History<PlanningInputs>) {
+      history.value = left;
     },
     /** Whether a shot is open that a plan could be made from. */
     hasShot: computed(() => draft.value !== null && info.value !== null),
     /** Takes ball, air, clock, scale and launcher over from the shot that is open. */
-    takeOver() {
+    takeOver(how: Edit) {
       if (draft.value === null || info.value === null) return;
+      const next = { plan: planFrom(draft.value, info.value, plan.value) };
       const stated = draft.value.launcher;
-      if (stated !== null) launcher.value = stated;
-      replace(planFrom(draft.value, info.value, plan.value));
+      edit(stated === null ? next : { ...next, launcher: stated }, how);
     },
-    async askModel(): Promise<void> {
+    /** Takes the expected speed from the model chosen. */
+    async askModel(how: Edit): Promise<void> {
       const { ball, air, coverage } = plan.value;
       const stated = launcherOf({ launcher: launcher.value, ball, air });
       if (!stated.ok) return speed.refuse(stated.reason);
@@ -115,7 +116,7 @@ export function createPlanning(
           const { code, message, remedy } = told.reason;
           throw new ExitframeError(code, message, remedy);
         }
-        plan.value = { ...plan.value, speed: rounded(told.value) };
+        change({ speed: rounded(told.value) }, how);
         return told.value;
       });
     },

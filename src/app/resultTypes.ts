@@ -12,16 +12,14 @@ export type StillScene = Awaited<ReturnType<SceneryApi['stillScene']>>;
 export type { LineTimeReport } from '../clock/lineTime';
 export type { Agreement } from '../compare/agreement';
 export type { GapCloser } from '../compare/gap';
-export type { ModelName } from '../launch/models';
-export type { CameraTrade } from '../plan/camera';
 export type { Expectation } from '../plan/expect';
 export type { Judgement } from '../plan/judge';
 export type { Sweep } from '../plan/sweep';
-export type { Light, Plan } from '../plan/types';
 export type { BoardAnswer, LampAnswer } from '../protocol/calibrate';
 export type { MarkedEdge } from '../reduction/calibrateLens';
 export type { Reduction } from '../reduction/types';
 export type { NotebookEntry } from '../shot/notebook';
+export type { CameraTrade, Light, ModelName, Plan, PlanningInputs } from '../shot/planning';
 export type {
   Position,
   Result,

@@ -185,8 +185,9 @@ export function createSession(
     queue,
     keepSetupScene: (setup: Setup) => rememberScene(scenes, setup),
     /** Takes up what the window was left with. */
-    async resume({ shot, notebook: kept }: Left) {
+    async resume({ shot, notebook: kept, planning: planned }: Left) {
       if (kept !== null) notebook.resume(kept);
+      if (planned !== null) planning.resume(planned);
       if (shot !== null) await opening.resume(shot);
     },
     measure,

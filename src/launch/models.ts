@@ -1,3 +1,4 @@
+import type { ModelName } from '../shot/planning';
 import { launchByConstantForce } from './constantForce';
 import { launchConverged } from './converged';
 import { launchByExpansion } from './expansion';
@@ -6,9 +7,7 @@ import { LAUNCHER_INPUTS, type LauncherInputKey } from './inputs';
 import { launchByMomentum } from './momentum';
 import type { Model } from './types';
 
-/** In the order of what they take into account. */
-export const MODEL_NAMES = ['constantForce', 'momentum', 'gasDynamics', 'expansion'] as const;
-export type ModelName = (typeof MODEL_NAMES)[number];
+export type { ModelName };
 
 interface ModelEntry {
   readonly run: Model;
@@ -32,6 +31,7 @@ const plain = (run: Model, inputs: readonly LauncherInputKey[]): ModelEntry => (
   cost: 1,
 });
 
+/** In the order of what they take into account. */
 export const MODELS: Readonly<Record<ModelName, ModelEntry>> = {
   constantForce: plain(launchByConstantForce, [
     'boreDiameter',
@@ -49,3 +49,4 @@ export const MODELS: Readonly<Record<ModelName, ModelEntry>> = {
   },
   expansion: plain(launchByExpansion, without('entranceLoss', 'wallFriction')),
 };
+export const MODEL_NAMES = Object.keys(MODELS) as readonly ModelName[];

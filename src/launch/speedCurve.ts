@@ -1,6 +1,7 @@
 import type { Quantity } from '../core/estimate';
+import type { ModelName } from '../shot/planning';
 import type { StatedLauncher } from './fromShot';
-import { MODELS, type ModelName } from './models';
+import { MODELS } from './models';
 import { predict } from './predict';
 
 /** The exit speed, m/s, with one number of the launcher at `at`, SI, all else as stated. */

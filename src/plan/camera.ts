@@ -1,22 +1,6 @@
 import { failure, type Outcome, success } from '../core/reason';
 import type { FramesPerSecond, Metres, Pixels } from '../core/units';
-
-/** One way a camera can be set. */
-export interface CameraMode {
-  readonly rate: FramesPerSecond;
-  readonly width: Pixels;
-  readonly height: Pixels;
-}
-
-/** What a camera gives up for a higher rate. */
-export type CameraTrade =
-  | {
-      readonly kind: 'pixelRate';
-      readonly pixelsPerSecond: number;
-      readonly mostWidth: Pixels;
-      readonly mostHeight: Pixels;
-    }
-  | { readonly kind: 'modes'; readonly modes: readonly CameraMode[] };
+import type { CameraMode, CameraTrade } from '../shot/planning';
 
 /** The picture has to be this many ball diameters high, for the background around the path. */
 const DIAMETERS_HIGH = 3;

@@ -1,9 +1,9 @@
 import type { Reason } from '../core/reason';
 import { LEAST_CONTRAST_TO_NOISE } from '../image/centre';
 import { SMALLEST_RADIUS } from '../reduction/scene';
+import type { Plan } from '../shot/planning';
 import { lightingAt } from './light';
 import { ballRadius, lengthInPicture, metresPerPixel } from './plannedShot';
-import type { Plan } from './types';
 
 /** Something about a plan's settings, with what to do. */
 export interface PlanCheck extends Reason {

@@ -8,6 +8,7 @@ import { type Scene, setScene } from '../reduction/scene';
 import { judgeShake } from '../reduction/shake';
 import { sharedInputs } from '../reduction/sharedInputs';
 import type { ReductionInputs } from '../reduction/types';
+import type { Plan } from '../shot/planning';
 import type { Advice, BudgetEntry } from '../shot/result';
 import { adviceOf } from '../uncertainty/advice';
 import { uniformU } from '../uncertainty/quantity';
@@ -15,7 +16,7 @@ import { drawPath, layFlight, measuredCentres, type PlannedFlight, plannedDisc }
 import { lightingAt } from './light';
 import { ballRadius, plannedFilm, plannedShot } from './plannedShot';
 import { termsOf } from './terms';
-import type { Plan, Term } from './types';
+import type { Term } from './types';
 
 /** What a planned shot should give. */
 export interface Expectation {

@@ -8,11 +8,11 @@ import { ballDrag } from '../exit/sphereDrag';
 import { LEAST_VISIBLE } from '../image/centre';
 import type { CentreMeasurement } from '../image/types';
 import type { Scene } from '../reduction/scene';
+import type { Plan } from '../shot/planning';
 import { unsure } from '../tracking/unsure';
 import { standardDraw } from '../uncertainty/draw';
 import { centreNoise, type PlannedDisc } from './centreNoise';
 import { ballRadius, metresPerPixel } from './plannedShot';
-import type { Plan } from './types';
 
 /** More frames than this are stood for by some of them, each told as much better. */
 const MOST_FRAMES = 240;

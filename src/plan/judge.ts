@@ -1,11 +1,11 @@
 import type { Outcome } from '../core/reason';
 import type { Pixels, Seconds } from '../core/units';
+import type { Plan } from '../shot/planning';
 import type { Shot } from '../shot/schema';
 import { checkPlan, type PlanCheck } from './checks';
 import { type Expectation, expectShot } from './expect';
 import { type Lighting, lightingAt } from './light';
 import { ballRadius, metresPerPixel, plannedShot } from './plannedShot';
-import type { Plan } from './types';
 
 /** An exposure and the light it takes. */
 export interface LightNeed {

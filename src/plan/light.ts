@@ -1,5 +1,5 @@
 import type { Seconds } from '../core/units';
-import type { Light } from './types';
+import type { Light } from '../shot/planning';
 
 /** How a plan's picture is lit beside the one that the light was read off. */
 export interface Lighting {

@@ -1,8 +1,9 @@
 import type { Quantity } from '../core/estimate';
 import { type Outcome, success } from '../core/reason';
 import type { StatedLauncher } from '../launch/fromShot';
-import { MODELS, type ModelName } from '../launch/models';
+import { MODELS } from '../launch/models';
 import { predict } from '../launch/predict';
+import type { ModelName } from '../shot/planning';
 
 /** The exit speed that a launch model expects, m/s, with what the launcher's numbers leave open. Throws `badLauncher`. */
 export function modelSpeed(

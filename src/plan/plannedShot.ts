@@ -2,8 +2,8 @@ import type { FootageInfo } from '../core/film';
 import type { Outcome } from '../core/reason';
 import type { MetresPerPixel, Pixels } from '../core/units';
 import { validateShot } from '../shot/parse';
+import type { Plan } from '../shot/planning';
 import { SHOT_FORMAT, SHOT_VERSION, type Shot } from '../shot/schema';
-import type { Plan } from './types';
 
 /** Named in a shot file until there is a film. */
 const NO_FILM_YET = 'clip.mp4';

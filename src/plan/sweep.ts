@@ -1,10 +1,10 @@
 import type { Cancellation } from '../core/cancellation';
 import { failure, type Outcome } from '../core/reason';
 import type { FramesPerSecond, Metres } from '../core/units';
-import { type CameraTrade, pictureAt } from './camera';
+import type { CameraTrade, Plan } from '../shot/planning';
+import { pictureAt } from './camera';
 import { blockingCheck } from './checks';
 import { type Expectation, expectShot } from './expect';
-import type { Plan } from './types';
 
 /** Rates against fields of view, each rising. */
 export interface SweepQuestion {

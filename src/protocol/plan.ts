@@ -1,10 +1,9 @@
 import type { Quantity } from '../core/estimate';
 import type { Outcome } from '../core/reason';
 import type { StatedLauncher } from '../launch/fromShot';
-import type { ModelName } from '../launch/models';
 import type { Judgement } from '../plan/judge';
 import type { Sweep, SweepQuestion } from '../plan/sweep';
-import type { Plan } from '../plan/types';
+import type { ModelName, Plan } from '../shot/planning';
 
 export interface SpeedQuestion extends StatedLauncher {
   readonly model: ModelName;

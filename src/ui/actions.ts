@@ -30,9 +30,11 @@ export async function saveShot(desk: Desk): Promise<void> {
   }
 }
 
-/** What undo and redo go back and forth in: the shot, or the notebook where that is shown. */
-export const undoablesOf = ({ place, session: { shots, notebook } }: Desk) =>
-  place.value === 'notebook' ? notebook : shots;
+/** What undo and redo go back and forth in: the shot, or the notebook or plan where that is shown. */
+export function undoablesOf({ place, session: { shots, notebook, planning } }: Desk) {
+  if (place.value === 'notebook') return notebook;
+  return place.value === 'plan' ? planning : shots;
+}
 
 /** Writes the result file. */
 export async function saveResult(desk: Desk): Promise<void> {

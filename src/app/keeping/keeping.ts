@@ -66,7 +66,9 @@ async function tidy({ free }: Claim, records: Records, root: Root): Promise<void
   }
 }
 
-type Part = 'shot' | 'footage' | 'measured' | 'streak' | 'notebook' | 'view';
+type Part = 'shot' | 'footage' | 'measured' | 'streak' | 'notebook' | 'planning' | 'view';
+/** These are worked on without footage too. */
+const WITHOUT_FOOTAGE: ReadonlySet<Part> = new Set(['notebook', 'planning']);
 
 function keep(
   session: Session,
@@ -76,7 +78,7 @@ function keep(
   place: KeepingPlace,
   left: Left,
 ): () => void {
-  const { shots, films, measuring, notebook, player, sample, keeping } = session;
+  const { shots, films, measuring, notebook, planning, player, sample, keeping } = session;
   let copying = new AbortController();
   let copied: readonly FootageFile[] | null = null;
 
@@ -109,6 +111,7 @@ function keep(
     measured: () => ({ build: BUILD, kept: measuring.kept() }),
     streak: () => (isMeasured.value ? { build: BUILD, kept: measuring.streak.value } : null),
     notebook: () => ({ file: notebook.file(), isSaved: !notebook.unsaved.value }),
+    planning: () => planning.history.value,
     view: () => ({ frame: player.current.value, page: view() }),
   };
   const isMeasured = computed(() => measuring.reduction.value !== null);
@@ -123,7 +126,7 @@ function keep(
     if (isNew && left.isCopy(files)) keeping.footage.value = 'copy';
     else if (isNew) changed.add('footage');
     // Nothing is open yet: what was left must stay as it is until it is taken up.
-    const parts = [...changed].filter((part) => isOpen || part === 'notebook');
+    const parts = [...changed].filter((part) => isOpen || WITHOUT_FOOTAGE.has(part));
     changed.clear();
     if (parts.length === 0) return;
     const values = Object.fromEntries(parts.map((part) => [part, readers[part]()]));
@@ -149,6 +152,7 @@ function keep(
     whenever('measured', () => [measuring.reduction.value, measuring.status.value.kind]),
     whenever('streak', () => [measuring.pass.value, isMeasured.value]),
     whenever('notebook', () => [notebook.entries.value, notebook.unsaved.value]),
+    whenever('planning', () => planning.history.value),
     whenever('view', () => [player.current.value, view()]),
   ];
   const leaving = new AbortController();

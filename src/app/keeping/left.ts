@@ -1,4 +1,5 @@
 import { type Notebook, validateNotebook } from '../../shot/notebook';
+import { type PlanningInputs, readPlanning } from '../../shot/planning';
 import { type ShotDraft, validateDraft } from '../draft';
 import { type History, mapHistory } from '../history';
 import type { KeptMeasurement, LiveStreak } from '../measuring';
@@ -12,6 +13,7 @@ import type { Records } from './records';
 export interface Left {
   readonly shot: LeftWork | null;
   readonly notebook: KeptNotebook | null;
+  readonly planning: History<PlanningInputs> | null;
   /** How the page looked; told by the page alone. */
   readonly view: unknown;
   /** Whether these files are the desk's own copy already. */
@@ -31,7 +33,10 @@ interface KeptView {
 /** Names the build: a built file's name holds its content's hash. */
 export const BUILD = import.meta.url;
 
-export const NOTHING_LEFT: Left = { shot: null, notebook: null, view: null, isCopy: () => false };
+export const NOTHING_LEFT: Left = {
+  ...{ shot: null, notebook: null, planning: null, view: null },
+  isCopy: () => false,
+};
 
 /** Reads what is kept of a desk; what cannot be read any more is left out. */
 export async function readLeft(records: Records, desk: string, root: Root): Promise<Left> {
@@ -61,6 +66,7 @@ export async function readLeft(records: Records, desk: string, root: Root): Prom
   return {
     shot,
     notebook: notebookOf(await part('notebook')),
+    planning: planningOf(await part('planning')),
     view: view?.page ?? null,
     isCopy: (some) => copies.has(some),
   };
@@ -97,4 +103,19 @@ function notebookOf(data: unknown): KeptNotebook | null {
   const kept = data as Partial<KeptNotebook> | null | undefined;
   const file = kept?.file === undefined ? null : validateNotebook(kept.file);
   return file?.ok ? { file: file.value, isSaved: kept?.isSaved === true } : null;
+}
+
+function planningOf(data: unknown): History<PlanningInputs> | null {
+  const history = data as History<unknown> | null | undefined;
+  try {
+    return history == null ? null : (mapHistory(history, planned) as History<PlanningInputs>);
+  } catch {
+    return null;
+  }
+}
+
+function planned(data: unknown): PlanningInputs {
+  const inputs = readPlanning(data);
+  if (inputs === null) throw new Error('A kept plan cannot be read.');
+  return inputs;
 }

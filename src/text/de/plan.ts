@@ -5,7 +5,6 @@ export const plan: SameShape<English['plan']> = {
   name: 'Name des Schusses',
   use: 'Für den nächsten Schuss verwenden: Schussdatei speichern…',
   beginFromOpen: 'Vom geöffneten Schuss ausgehen',
-  back: 'Zurück zum vorigen Plan',
   settings: 'Einstellungen des Plans',
   expect: 'Was zu erwarten ist',
   ball: {

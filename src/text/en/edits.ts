@@ -43,4 +43,5 @@ export const edits = {
   burst: 'burst frames',
   launcher: 'launcher',
   setup: 'setup {name}',
+  plan: '{what, select, name {name of the plan} speed {expected speed} ball {ball of the plan} camera {planned camera} view {planned field of view} scale {planned scale} muzzleU {planned muzzle uncertainty} picture {planned light} trade {limits of the camera} launcher {launcher of the plan} model {launch model} modelSpeed {speed of the launch model} best {settings with the least uncertainty} other {plan from the open shot}}',
 } as const;

@@ -3,7 +3,6 @@ export const plan = {
   name: 'Name of the shot',
   use: 'Use for the next shot: save its shot file…',
   beginFromOpen: 'Begin from the shot that is open',
-  back: 'Back to the plan before',
   settings: 'Settings of the plan',
   expect: 'What to expect',
   ball: {

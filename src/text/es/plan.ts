@@ -5,7 +5,6 @@ export const plan: SameShape<English['plan']> = {
   name: 'Nombre del disparo',
   use: 'Usar para el próximo disparo: guardar su archivo de disparo…',
   beginFromOpen: 'Partir del disparo abierto',
-  back: 'Volver al plan anterior',
   settings: 'Ajustes del plan',
   expect: 'Qué cabe esperar',
   ball: {

@@ -5,7 +5,6 @@ export const plan: SameShape<English['plan']> = {
   name: 'Nom du tir',
   use: 'Utiliser pour le prochain tir : enregistrer son fichier de tir…',
   beginFromOpen: 'Partir du tir ouvert',
-  back: 'Revenir au plan précédent',
   settings: 'Réglages du plan',
   expect: 'À quoi s’attendre',
   ball: {

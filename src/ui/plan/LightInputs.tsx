@@ -5,6 +5,7 @@ import { ChoiceField } from '../fields/ChoiceField';
 import { QuantityField } from '../fields/QuantityField';
 import { RULES } from '../fields/rules';
 import { Group } from '../panels/Panel';
+import { usePlanEdits } from './edits';
 
 const KINDS = ['contrast', 'sensor'] as const;
 
@@ -26,8 +27,8 @@ export function LightInputs() {
   const { planning } = useDesk().session;
   const { picture } = planning.plan.value;
   const { light } = picture;
-  const set = (next: Partial<typeof picture>) =>
-    planning.change({ picture: { ...picture, ...next } });
+  const change = usePlanEdits().plan;
+  const set = (next: Partial<typeof picture>) => change({ picture: { ...picture, ...next } });
   const setLight = (next: Partial<Light>) => set({ light: { ...light, ...next } as Light });
   return (
     <Group title={t('plan.light.title')}>

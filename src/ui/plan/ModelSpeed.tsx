@@ -6,11 +6,13 @@ import { LauncherFields } from '../models/ModelPanel';
 import { modelChoices } from '../models/words';
 import { Fold } from '../panels/Panel';
 import { WorkState } from '../panels/WorkState';
+import { usePlanEdits } from './edits';
 
 /** The expected speed from a launch model instead of typing it. */
 export function ModelSpeed() {
   const { planning } = useDesk().session;
   const { launcher, model, speed } = planning;
+  const edits = usePlanEdits();
   return (
     <Fold title={t('plan.model.title')}>
       <ChoiceField
@@ -18,15 +20,11 @@ export function ModelSpeed() {
         value={model.value}
         choices={modelChoices()}
         hint={t('plan.model.hint')}
-        onChange={(next) => {
-          model.value = next;
-        }}
+        onChange={(next) => edits.inputs({ model: next })}
       />
       <LauncherFields
         launcher={launcher.value}
-        onChange={(next) => {
-          launcher.value = { ...launcher.value, ...next };
-        }}
+        onChange={(next) => edits.inputs({ launcher: { ...launcher.value, ...next } })}
       />
       <WorkState work={speed.value} doing={t('plan.model.running')} onCancel={planning.cancelSpeed}>
         {(found) => (
@@ -36,7 +34,7 @@ export function ModelSpeed() {
         )}
       </WorkState>
       {speed.value.kind !== 'running' && (
-        <button type="button" onClick={() => void planning.askModel()}>
+        <button type="button" onClick={() => void planning.askModel(edits.named('modelSpeed'))}>
           {t('plan.model.take')}
         </button>
       )}

@@ -7,6 +7,7 @@ import { QuantityField } from '../fields/QuantityField';
 import { RULES } from '../fields/rules';
 import { Fold, Group } from '../panels/Panel';
 import { directionChoices } from '../panels/readoutWords';
+import { usePlanEdits } from './edits';
 import { LightInputs } from './LightInputs';
 import { ModelSpeed } from './ModelSpeed';
 
@@ -16,7 +17,7 @@ const relative = (share: number) => (value: number) => value * share;
 export function PlanInputs() {
   const { planning } = useDesk().session;
   const { camera, view, scale, ball, speed, muzzleU } = planning.plan.value;
-  const change = planning.change;
+  const change = usePlanEdits().plan;
   const setCamera = (next: Partial<Plan['camera']>) => change({ camera: { ...camera, ...next } });
   const setView = (next: Partial<Plan['view']>) => change({ view: { ...view, ...next } });
   const setScale = (next: Partial<Plan['scale']>) => change({ scale: { ...scale, ...next } });

@@ -12,6 +12,7 @@ import { RULES } from '../fields/rules';
 import { TextField } from '../fields/TextField';
 import { WorkState } from '../panels/WorkState';
 import { ReasonText } from '../shell/Notices';
+import { usePlanEdits } from './edits';
 
 const KINDS = ['pixelRate', 'modes'] as const;
 
@@ -39,6 +40,7 @@ export function PlanSweep() {
 
 function Swept({ swept }: { readonly swept: Sweep }) {
   const { planning } = useDesk().session;
+  const edits = usePlanEdits();
   const { cells, best, rates, fields } = swept;
   const { camera, view } = planning.plan.value;
   const chosen = best === null ? undefined : cells[best];
@@ -76,7 +78,9 @@ function Swept({ swept }: { readonly swept: Sweep }) {
           <div class="row">
             <button
               type="button"
-              onClick={() => chosen.plan !== null && planning.replace(chosen.plan)}
+              onClick={() =>
+                chosen.plan !== null && planning.edit({ plan: chosen.plan }, edits.named('best'))
+              }
             >
               {t('plan.sweep.take')}
             </button>
@@ -94,10 +98,11 @@ function Swept({ swept }: { readonly swept: Sweep }) {
 function TradeInputs() {
   const { planning } = useDesk().session;
   const trade = planning.trade.value;
+  const edits = usePlanEdits();
   const [problem, setProblem] = useState<Reason | null>(null);
   const set = (next: CameraTrade) => {
     setProblem(null);
-    planning.trade.value = next;
+    edits.inputs({ trade: next });
   };
   const { camera } = planning.plan.value;
   return (

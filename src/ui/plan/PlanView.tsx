@@ -3,6 +3,7 @@ import { t } from '../../text/text';
 import { savePlan } from '../actions';
 import { useDesk } from '../desk';
 import { TextField } from '../fields/TextField';
+import { usePlanEdits } from './edits';
 import { PlanInputs } from './PlanInputs';
 import { PlanOutcome } from './PlanOutcome';
 import { PlanSweep } from './PlanSweep';
@@ -11,6 +12,7 @@ import { PlanSweep } from './PlanSweep';
 export function PlanView() {
   const desk = useDesk();
   const { planning } = desk.session;
+  const edits = usePlanEdits();
   useEffect(() => {
     planning.shown.value = true;
     return () => {
@@ -26,19 +28,16 @@ export function PlanView() {
         <TextField
           label={t('plan.name')}
           value={planning.plan.value.name}
-          onCommit={(name) => planning.change({ name })}
+          onCommit={(name) => edits.plan({ name })}
         />
         <button type="button" class="primary" disabled={!ready} onClick={() => void savePlan(desk)}>
           {t('plan.use')}
         </button>
         {planning.hasShot.value && (
-          <button type="button" onClick={planning.takeOver}>
+          <button type="button" onClick={() => planning.takeOver(edits.named('other'))}>
             {t('plan.beginFromOpen')}
           </button>
         )}
-        <button type="button" disabled={!planning.canGoBack.value} onClick={planning.goBack}>
-          {t('plan.back')}
-        </button>
       </div>
       <div class="plan-bench">
         <section class="plan-inputs stack" aria-label={t('plan.settings')}>

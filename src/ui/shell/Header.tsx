@@ -44,7 +44,7 @@ export function Header() {
               })
             : t('shell.header.notebook')}
         </PlaceButton>
-        {place.value !== 'plan' && <UndoButtons />}
+        <UndoButtons />
         {place.value === 'shot' && (
           <button type="button" disabled={draft === null} onClick={() => saveShot(desk)}>
             {t('shell.header.save')}

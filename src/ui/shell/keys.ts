@@ -51,8 +51,6 @@ export function handleKey(desk: Desk, event: KeyboardEvent): void {
   if (event.defaultPrevented || event.altKey) return;
   const target = event.target instanceof Element ? event.target : null;
   if (event.ctrlKey || event.metaKey) {
-    // A plan has no steps to go back; those of a shot out of sight stay as they are.
-    if (desk.place.value === 'plan') return;
     if (!target?.closest(OWN_TEXT) && goBackOrForth(desk, event)) event.preventDefault();
     return;
   }

@@ -162,6 +162,35 @@ describe('after a reload', () => {
     expect(session.notebook.unsaved.value).toBe(false);
   });
 
+  it('holds the plan with what was done to it', async () => {
+    const first = await openWindow();
+    const { planning } = first.session;
+    const before = planning.plan.value;
+    planning.change({ name: 'next' }, { label: 'name' });
+    planning.edit({ model: 'momentum' }, { label: 'model' });
+    first.close();
+    const again = (await openWindow()).session.planning;
+    expect(again.plan.value).toEqual({ ...before, name: 'next' });
+    expect(again.model.value).toBe('momentum');
+    again.undo();
+    again.undo();
+    expect(again.plan.value).toEqual(before);
+    again.redo();
+    expect(again.plan.value.name).toBe('next');
+  });
+
+  it('begins a plan anew where what is kept of one cannot be read', async () => {
+    const first = await openWindow();
+    const before = first.session.planning.plan.value;
+    first.session.planning.change({ name: 'next' }, { label: 'name' });
+    first.close();
+    const records = await place().records();
+    const [desk = ''] = (await records.desks()).keys();
+    const kept = (await records.get(desk, 'planning')) as { present: object };
+    await records.put(desk, { planning: { ...kept, present: { ...kept.present, plan: {} } } });
+    expect((await openWindow()).session.planning.plan.value).toEqual(before);
+  });
+
   it('asks for footage too large to be kept, and takes no other', async () => {
     const big = { estimate: async () => ({ quota: COPIED_UP_TO, usage: COPIED_UP_TO }) };
     const first = await workedWindow(big);

@@ -86,8 +86,24 @@ describe('the plan of a shot', () => {
     expect([0.2, 0.4]).toContain(view.across);
     expect([6000, 24_000]).toContain(camera.rate.value);
     await expect.element(comparison().getByText('The plan has changed')).toBeVisible();
-    await page.getByRole('button', { name: 'Back to the plan before' }).click();
+    await page.getByTitle('Undo: settings with the least uncertainty').click();
     expect(mounted.session.planning.plan.value).toEqual(before);
+  });
+
+  it('takes back one change after the other, by the keyboard too', async () => {
+    const { planning } = mounted.session;
+    const before = planning.plan.value;
+    await type('Exposure', '5 us');
+    await type('Blur of a still edge', '1.2');
+    await userEvent.keyboard('{Control>}z{/Control}');
+    expect(planning.plan.value.picture).toEqual(before.picture);
+    expect(planning.undoLabel.value).toBe('planned camera');
+    await userEvent.keyboard('{Control>}z{/Control}');
+    expect(planning.plan.value).toEqual(before);
+    await userEvent.keyboard('{Control>}y{/Control}');
+    expect(planning.plan.value.camera.exposure.value).toBeCloseTo(5e-6, 12);
+    // What else the page can undo stays as it is.
+    expect(mounted.session.shots.undoLabel.value).toBeNull();
   });
 
   it('cancels a comparison', async () => {

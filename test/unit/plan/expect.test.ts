@@ -4,8 +4,8 @@ import { type Expectation, expectShot } from '../../../src/plan/expect';
 import { layFlight } from '../../../src/plan/flight';
 import { metresPerPixel, plannedFilm, plannedShot } from '../../../src/plan/plannedShot';
 import { termsOf } from '../../../src/plan/terms';
-import type { Plan } from '../../../src/plan/types';
 import { setScene } from '../../../src/reduction/scene';
+import type { Plan } from '../../../src/shot/planning';
 import { PLAN, planWith } from './plans';
 
 function told(plan: Plan, draws = 4): Expectation {

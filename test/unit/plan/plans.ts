@@ -1,4 +1,4 @@
-import type { Plan } from '../../../src/plan/types';
+import type { Plan } from '../../../src/shot/planning';
 
 /** A shot of Launcher B as it might be planned. */
 export const PLAN: Plan = {

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { type CameraTrade, pictureAt } from '../../../src/plan/camera';
+import { pictureAt } from '../../../src/plan/camera';
 import { blockingCheck, checkPlan } from '../../../src/plan/checks';
 import { lightingAt } from '../../../src/plan/light';
-import type { Light, Plan } from '../../../src/plan/types';
+import type { CameraTrade, Light, Plan } from '../../../src/shot/planning';
 import { PLAN, planWith } from './plans';
 
 describe('the light of a plan', () => {

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { reduceFile } from '../../../src/headless/reduceFile';
 import { lightingAt } from '../../../src/plan/light';
 import { plannedShot } from '../../../src/plan/plannedShot';
-import type { Plan } from '../../../src/plan/types';
+import type { Plan } from '../../../src/shot/planning';
 import type { Result } from '../../../src/shot/result';
 import { transcode } from '../codec';
 import { displacedShare, dragFactor, fly } from '../estimate/positionsFlight';

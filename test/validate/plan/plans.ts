@@ -1,4 +1,4 @@
-import type { Light, Plan } from '../../../src/plan/types';
+import type { Light, Plan } from '../../../src/shot/planning';
 
 /** A plan that clips are made from, and what the renderer adds of its own. */
 export interface ClipPlan {
