@@ -1,34 +1,41 @@
 /** Undo history over immutable values: every edit keeps what stood before it. Pure. */
-export interface History<T> {
+export interface History<T, Label = string> {
   readonly present: T;
-  readonly past: readonly Step<T>[];
+  readonly past: readonly Step<T, Label>[];
   /** Undone steps, the next to redo first. */
-  readonly future: readonly Step<T>[];
+  readonly future: readonly Step<T, Label>[];
 }
 
-interface Step<T> {
+interface Step<T, Label> {
   /** The value on the other side of the step. */
   readonly value: T;
-  readonly label: string;
+  readonly label: Label;
   /** Edits with the same key that follow at once are one step (nudging a handle). */
   readonly mergeKey: string | null;
   /** ms */
   readonly at: number;
 }
 
-export interface Edit {
+export interface Edit<Label = string> {
   /** What was done: 'recording rate'. */
-  readonly label: string;
+  readonly label: Label;
   readonly mergeKey?: string;
 }
 
 const LONGEST_HISTORY = 500;
 const MERGE_WITHIN_MS = 1500;
 
-export const startHistory = <T>(present: T): History<T> => ({ present, past: [], future: [] });
+export const startHistory = <T, Label = string>(present: T): History<T, Label> => ({
+  ...{ present, past: [], future: [] },
+});
 
 /** The history with `next` as its present; unchanged where `next` is the present. */
-export function record<T>(history: History<T>, next: T, edit: Edit, at: number): History<T> {
+export function record<T, Label>(
+  history: History<T, Label>,
+  next: T,
+  edit: Edit<Label>,
+  at: number,
+): History<T, Label> {
   if (Object.is(next, history.present)) return history;
   const mergeKey = edit.mergeKey ?? null;
   const last = history.past.at(-1);
@@ -46,8 +53,11 @@ export function record<T>(history: History<T>, next: T, edit: Edit, at: number):
 }
 
 /** The same history of other values: `change` is what becomes of each. */
-export function mapHistory<T>(history: History<T>, change: (value: T) => T): History<T> {
-  const changed = (steps: readonly Step<T>[]) =>
+export function mapHistory<T, Label>(
+  history: History<T, Label>,
+  change: (value: T) => T,
+): History<T, Label> {
+  const changed = (steps: readonly Step<T, Label>[]) =>
     steps.map((step) => ({ ...step, value: change(step.value) }));
   return {
     present: change(history.present),
@@ -56,7 +66,7 @@ export function mapHistory<T>(history: History<T>, change: (value: T) => T): His
   };
 }
 
-export function undo<T>(history: History<T>): History<T> {
+export function undo<T, Label>(history: History<T, Label>): History<T, Label> {
   const step = history.past.at(-1);
   if (step === undefined) return history;
   return {
@@ -66,7 +76,7 @@ export function undo<T>(history: History<T>): History<T> {
   };
 }
 
-export function redo<T>(history: History<T>): History<T> {
+export function redo<T, Label>(history: History<T, Label>): History<T, Label> {
   const [step, ...future] = history.future;
   if (step === undefined) return history;
   return {

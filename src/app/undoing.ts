@@ -2,8 +2,10 @@ import { computed, type Signal } from '@preact/signals';
 import { type History, redo, undo } from './history';
 
 /** Going back and forth in a history that a signal holds; null: there is none yet. */
-export function undoing<T>(history: Signal<History<T>> | Signal<History<T> | null>) {
-  const move = (by: (h: History<T>) => History<T>) => {
+export function undoing<T, Label>(
+  history: Signal<History<T, Label>> | Signal<History<T, Label> | null>,
+) {
+  const move = (by: (h: History<T, Label>) => History<T, Label>) => {
     if (history.value !== null) history.value = by(history.value);
   };
   return {

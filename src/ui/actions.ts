@@ -1,11 +1,13 @@
 import { completeShot } from '../app/draft';
 import { placePoint, setFrameRejected } from '../app/edits';
 import { isRejected } from '../app/frameStates';
+import type { NotebookEdit } from '../app/notebook';
 import { toCsv } from '../app/notebookCsv';
 import { addOpenShot } from '../app/notebookShots';
 import type { Setup } from '../app/resultTypes';
 import { fileNameOf, saveFile } from '../app/saving';
 import type { ImagePoint } from '../core/units';
+import { showCount } from '../text/show';
 import { t } from '../text/text';
 import type { Desk } from './desk';
 
@@ -32,8 +34,31 @@ export async function saveShot(desk: Desk): Promise<void> {
 
 /** What undo and redo go back and forth in: the shot, or the notebook or plan where that is shown. */
 export function undoablesOf({ place, session: { shots, notebook, planning } }: Desk) {
-  if (place.value === 'notebook') return notebook;
-  return place.value === 'plan' ? planning : shots;
+  const { undo, redo, undoLabel, redoLabel } =
+    place.value === 'notebook' ? notebook : place.value === 'plan' ? planning : shots;
+  return {
+    undo,
+    redo,
+    undoLabel: editWords(undoLabel.value),
+    redoLabel: editWords(redoLabel.value),
+  };
+}
+
+/** What an edit is called; null: there is none. */
+function editWords(edit: string | NotebookEdit | null): string | null {
+  if (edit === null || typeof edit === 'string') return edit;
+  switch (edit.kind) {
+    case 'added':
+      return t('edits.shotsAdded', {
+        count: edit.names.length,
+        number: showCount(edit.names.length),
+        name: edit.names[0] ?? '',
+      });
+    case 'counted':
+      return t(edit.used ? 'edits.shotCounted' : 'edits.shotNotCounted', { name: edit.name });
+    case 'dropped':
+      return t('edits.shotsDropped');
+  }
 }
 
 /** Writes the result file. */

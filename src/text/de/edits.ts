@@ -45,4 +45,8 @@ export const edits: SameShape<English['edits']> = {
   launcher: 'Werfer',
   setup: 'Aufbau {name}',
   plan: '{what, select, name {Name des Plans} speed {erwartete Geschwindigkeit} ball {Kugel des Plans} camera {geplante Kamera} view {geplantes Bildfeld} scale {geplanter Maßstab} muzzleU {geplante Unsicherheit der Mündung} picture {geplantes Licht} trade {Grenzen der Kamera} launcher {Werfer des Plans} model {Abschussmodell} modelSpeed {Geschwindigkeit des Abschussmodells} best {Einstellungen mit der kleinsten Unsicherheit} other {Plan nach dem offenen Schuss}}',
+  shotsAdded: '{count, plural, one {{name} hinzugefügt} other {{number} Schüsse hinzugefügt}}',
+  shotCounted: '{name} gezählt',
+  shotNotCounted: '{name} nicht gezählt',
+  shotsDropped: 'nicht gezählte Schüsse entfernt',
 };

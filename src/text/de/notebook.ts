@@ -12,6 +12,9 @@ export const notebook: SameShape<English['notebook']> = {
     save: 'Versuchsbuch speichern…',
     saveTable: 'Tabelle speichern (CSV)…',
     reading: 'Schüsse werden gelesen',
+    read: '{shots, plural, one {{number} Schuss gelesen.} other {{number} Schüsse gelesen.}}',
+    readReplacing:
+      '{shots, plural, one {{number} Schuss gelesen} other {{number} Schüsse gelesen}}; {replaced, plural, one {{replacedNumber} hat einen gleichen Namens ersetzt.} other {{replacedNumber} haben je einen gleichen Namens ersetzt.}}',
     problems: '{count, plural, one {{number} Datei} other {{number} Dateien}} mit einem Problem',
   },
   empty: {

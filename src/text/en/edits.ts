@@ -44,4 +44,8 @@ export const edits = {
   launcher: 'launcher',
   setup: 'setup {name}',
   plan: '{what, select, name {name of the plan} speed {expected speed} ball {ball of the plan} camera {planned camera} view {planned field of view} scale {planned scale} muzzleU {planned muzzle uncertainty} picture {planned light} trade {limits of the camera} launcher {launcher of the plan} model {launch model} modelSpeed {speed of the launch model} best {settings with the least uncertainty} other {plan from the open shot}}',
+  shotsAdded: '{count, plural, one {{name} added} other {{number} shots added}}',
+  shotCounted: '{name} counted',
+  shotNotCounted: '{name} not counted',
+  shotsDropped: 'shots not counted taken out',
 } as const;

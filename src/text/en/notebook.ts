@@ -10,6 +10,9 @@ export const notebook = {
     save: 'Save notebook…',
     saveTable: 'Save table (CSV)…',
     reading: 'Reading the shots',
+    read: '{shots, plural, one {{number} shot read.} other {{number} shots read.}}',
+    readReplacing:
+      '{shots, plural, one {{number} shot read} other {{number} shots read}}; {replaced, plural, one {{replacedNumber} took the place of one of the same name.} other {{replacedNumber} took the place of one of the same name.}}',
     problems: '{count, plural, one {{number} file} other {{number} files}} with a problem',
   },
   empty: {

@@ -45,4 +45,8 @@ export const edits: SameShape<English['edits']> = {
   launcher: 'lanzador',
   setup: 'montaje {name}',
   plan: '{what, select, name {nombre del plan} speed {velocidad esperada} ball {bola del plan} camera {cámara prevista} view {campo visual previsto} scale {escala prevista} muzzleU {incertidumbre prevista de la boca} picture {luz prevista} trade {límites de la cámara} launcher {lanzador del plan} model {modelo de lanzamiento} modelSpeed {velocidad del modelo de lanzamiento} best {ajustes con la menor incertidumbre} other {plan según el disparo abierto}}',
+  shotsAdded: '{count, plural, one {{name} añadido} other {{number} disparos añadidos}}',
+  shotCounted: '{name} contado',
+  shotNotCounted: '{name} no contado',
+  shotsDropped: 'disparos no contados quitados',
 };

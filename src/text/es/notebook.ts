@@ -12,6 +12,9 @@ export const notebook: SameShape<English['notebook']> = {
     save: 'Guardar cuaderno…',
     saveTable: 'Guardar tabla (CSV)…',
     reading: 'Leyendo los disparos',
+    read: '{shots, plural, one {{number} disparo leído.} other {{number} disparos leídos.}}',
+    readReplacing:
+      '{shots, plural, one {{number} disparo leído} other {{number} disparos leídos}}; {replaced, plural, one {{replacedNumber} sustituyó a otro del mismo nombre.} other {{replacedNumber} sustituyeron a otros del mismo nombre.}}',
     problems: '{count, plural, one {{number} archivo} other {{number} archivos}} con problemas',
   },
   empty: {

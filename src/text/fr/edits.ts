@@ -45,4 +45,8 @@ export const edits: SameShape<English['edits']> = {
   launcher: 'lanceur',
   setup: 'montage {name}',
   plan: '{what, select, name {nom du plan} speed {vitesse attendue} ball {bille du plan} camera {caméra prévue} view {champ prévu} scale {échelle prévue} muzzleU {incertitude prévue de la bouche} picture {éclairage prévu} trade {limites de la caméra} launcher {lanceur du plan} model {modèle de lancement} modelSpeed {vitesse du modèle de lancement} best {réglages de moindre incertitude} other {plan d’après le tir ouvert}}',
+  shotsAdded: '{count, plural, one {{name} ajouté} other {{number} tirs ajoutés}}',
+  shotCounted: '{name} compté',
+  shotNotCounted: '{name} non compté',
+  shotsDropped: 'tirs non comptés retirés',
 };

@@ -12,6 +12,9 @@ export const notebook: SameShape<English['notebook']> = {
     save: 'Enregistrer le cahier…',
     saveTable: 'Enregistrer le tableau (CSV)…',
     reading: 'Lecture des tirs',
+    read: '{shots, plural, one {{number} tir lu.} other {{number} tirs lus.}}',
+    readReplacing:
+      '{shots, plural, one {{number} tir lu} other {{number} tirs lus}} ; {replaced, plural, one {{replacedNumber} a remplacé un tir du même nom.} other {{replacedNumber} ont remplacé des tirs du même nom.}}',
     problems:
       '{count, plural, one {{number} fichier pose} other {{number} fichiers posent}} problème',
   },

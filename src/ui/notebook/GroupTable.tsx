@@ -1,4 +1,5 @@
-import { type GroupStatistics, NOTEBOOK_COVERAGE } from '../../app/notebook';
+import { NOTEBOOK_COVERAGE } from '../../app/notebook';
+import type { GroupStatistics } from '../../app/notebookStatistics';
 import { expanded } from '../../core/estimate';
 import { showCount, showNumber, showPercent, showQuantity } from '../../text/show';
 import { reasonWords, t } from '../../text/text';

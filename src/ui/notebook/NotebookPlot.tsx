@@ -1,4 +1,5 @@
-import { type ModelCurve, NOTEBOOK_COVERAGE, type PlotAxis } from '../../app/notebook';
+import { NOTEBOOK_COVERAGE } from '../../app/notebook';
+import type { ModelCurve, PlotAxis } from '../../app/notebookCurve';
 import { openNotebookShot } from '../../app/notebookShots';
 import type { NotebookEntry } from '../../app/resultTypes';
 import { intervalFactor, isAvailable } from '../../core/estimate';

@@ -1,4 +1,5 @@
 import { useEffect } from 'preact/hooks';
+import type { NotebookNews } from '../../app/notebook';
 import { GROUPINGS } from '../../app/notebookTable';
 import { isRendered } from '../../app/samples';
 import { showCount } from '../../text/show';
@@ -91,7 +92,9 @@ function Told() {
       <WorkState work={reading.value} doing={t('notebook.files.reading')} onCancel={cancelReading}>
         {() => null}
       </WorkState>
-      {news.value !== null && reading.value.kind !== 'running' && <p role="status">{news.value}</p>}
+      {news.value !== null && reading.value.kind !== 'running' && (
+        <p role="status">{newsWords(news.value)}</p>
+      )}
       {wrong.length > 0 && (
         <details class="notice notice-problem" open={wrong.length <= MOST_SHOWN}>
           <summary>
@@ -112,6 +115,11 @@ function Told() {
       )}
     </>
   );
+}
+
+function newsWords({ shots, replaced }: NotebookNews): string {
+  const values = { shots, number: showCount(shots), replaced, replacedNumber: showCount(replaced) };
+  return t(replaced === 0 ? 'notebook.files.read' : 'notebook.files.readReplacing', values);
 }
 
 /** More problems than this are folded away. */

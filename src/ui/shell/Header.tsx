@@ -108,11 +108,11 @@ function UndoButtons() {
     <>
       <button
         type="button"
-        disabled={undoLabel.value === null}
+        disabled={undoLabel === null}
         title={
-          undoLabel.value === null
+          undoLabel === null
             ? t('shell.header.nothingToUndo')
-            : t('shell.header.undoWhat', { what: undoLabel.value })
+            : t('shell.header.undoWhat', { what: undoLabel })
         }
         onClick={undo}
       >
@@ -120,11 +120,11 @@ function UndoButtons() {
       </button>
       <button
         type="button"
-        disabled={redoLabel.value === null}
+        disabled={redoLabel === null}
         title={
-          redoLabel.value === null
+          redoLabel === null
             ? t('shell.header.nothingToRedo')
-            : t('shell.header.redoWhat', { what: redoLabel.value })
+            : t('shell.header.redoWhat', { what: redoLabel })
         }
         onClick={redo}
       >

@@ -86,7 +86,7 @@ describe('the notebook', () => {
     await expect.poll(() => notebook.entries.value).toEqual(before);
     await add([new File([saved], 'april.notebook.json')]);
     await expect
-      .element(book().getByText('12 shots read; 12 took the place of one of its name.'))
+      .element(book().getByText('12 shots read; 12 took the place of one of the same name.'))
       .toBeVisible();
   });
 
