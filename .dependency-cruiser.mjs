@@ -80,6 +80,7 @@ const PACKAGES = {
   '@stdlib/[^/]+': ['src/core/(statistics|random)\\.ts$'],
   valibot: ['src/shot/'],
   'hash-wasm': ['src/footage/hash\\.ts$'],
+  '@zip.js/zip.js': ['src/footage/zip\\.ts$'],
   'preact|@preact/signals': ['src/app/', 'src/ui/', 'src/plots/', 'src/text/', 'src/main\\.tsx$'],
   'intl-messageformat': ['src/text/text\\.ts$'],
 };

@@ -1,9 +1,10 @@
 import { expose } from 'comlink';
-import type { FootageInfo } from '../src/core/film';
+import { AS_FOUND, type FootageInfo, type Reading } from '../src/core/film';
 import { ExitframeError } from '../src/core/reason';
 import { browserPlatform } from '../src/footage/browser';
 import { sha256 } from '../src/footage/hash';
 import { openFootage } from '../src/footage/open';
+import { openRaw } from '../src/footage/raw';
 import type { FootageFile, FrameSource } from '../src/footage/source';
 import { carryReasons } from '../src/protocol/errors';
 import type { FilmApi } from '../src/protocol/film';
@@ -27,28 +28,35 @@ async function changeFilm(to: typeof film): Promise<void> {
   await closing?.source.close();
 }
 
-async function openFilm(files: readonly FootageFile[]): Promise<FootageInfo> {
+async function openFilm(files: readonly FootageFile[], reading: Reading): Promise<FootageInfo> {
   // The new film is opened first, so that a file that cannot be read leaves the old one in place.
-  const source = await openFootage(files, browserPlatform);
+  const source = await openFootage(files, browserPlatform, { reading });
   await changeFilm({ source, files });
   return source.info;
 }
+
+const noFrame = (index: number) => new ExitframeError('noFrame', `The film has no frame ${index}.`);
 
 /** Openings run one after the other: the film asked for last is the one that stays. */
 let opening: Promise<unknown> = Promise.resolve();
 
 const api: FilmApi = {
-  open(files) {
-    const mine = opening.then(() => openFilm(files));
+  open(files, reading = AS_FOUND) {
+    const mine = opening.then(() => openFilm(files, reading));
     opening = mine.catch(() => undefined);
     return mine;
+  },
+  async preview(file, layout, index) {
+    const frames = openRaw(file, layout).frames({ start: index, end: index + 1 });
+    for await (const frame of frames) return transferFrame(frame);
+    throw noFrame(index);
   },
   timestamps: () => opened().source.timestamps(),
   async frame(index) {
     for await (const frame of opened().source.frames({ start: index, end: index + 1 })) {
       return transferFrame(frame);
     }
-    throw new ExitframeError('noFrame', `The film has no frame ${index}.`);
+    throw noFrame(index);
   },
   startRun: async (range) => runs.start(opened().source, range),
   next: async (run) => transferFrames(await runs.next(run)),

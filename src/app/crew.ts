@@ -33,7 +33,15 @@ export type Scenery = Omit<SceneryApi, 'connect' | 'stop'>;
 export interface Crew {
   readonly film: Pick<
     FilmApi,
-    'open' | 'timestamps' | 'frame' | 'sha256' | 'audio' | 'startRun' | 'next' | 'endRun'
+    | 'open'
+    | 'preview'
+    | 'timestamps'
+    | 'frame'
+    | 'sha256'
+    | 'audio'
+    | 'startRun'
+    | 'next'
+    | 'endRun'
   >;
   readonly reduce: Pick<ReduceApi, 'reduce' | 'refit' | 'inspect' | 'cancel'>;
   readonly startCalibrator: StartCalibrator;

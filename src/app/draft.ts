@@ -1,5 +1,5 @@
 import type { Estimate } from '../core/estimate';
-import type { FootageInfo } from '../core/film';
+import { AS_FOUND, type FootageInfo, type Reading } from '../core/film';
 import { failure, type Outcome, type Reason, type ReasonValues, success } from '../core/reason';
 import { validateShot } from '../shot/parse';
 import {
@@ -68,12 +68,13 @@ export function newDraft(
   info: FootageInfo,
   paths: readonly string[],
   timestamps: Float64Array | null,
+  reading: Reading = AS_FOUND,
 ): ShotDraft {
   const ownClock =
     timestamps !== null && timestamps.length > 1 && (info.playbackRate ?? 0) > PLAYBACK_RATES_UP_TO;
   const shot = withDefaults({
     name: info.name.replace(/\.[^.]+$/, ''),
-    footage: footageOf(paths, null),
+    footage: footageOf(paths, null, reading),
     timing: { source: 'containerTimestamps', recordingRate: null },
     scale: { lengths: [PLACEHOLDER] },
   });
@@ -96,13 +97,31 @@ export function newLauncher(boreDiameter: Estimate, barrelLength: Estimate): Lau
   return launcher;
 }
 
-export function footageOf(paths: readonly string[], sha256: string | null): Shot['footage'] {
+export function footageOf(
+  paths: readonly string[],
+  sha256: string | null,
+  reading: Reading = AS_FOUND,
+): Shot['footage'] {
   const [first = ''] = paths;
-  return paths.length > 1 ? { paths, sha256 } : { path: first, sha256 };
+  return paths.length > 1 ? { paths, sha256, reading } : { path: first, sha256, reading };
 }
 
 export const footagePaths = (footage: Shot['footage']): readonly string[] =>
   'paths' in footage ? footage.paths : [footage.path];
+
+/** A shot whose film is read another way: what was stated of frames by their numbers is gone. */
+export const readAnew = (draft: ShotDraft, footage: ShotDraft['footage']): ShotDraft => ({
+  ...draft,
+  footage,
+  timing: { ...draft.timing, droppedFrames: [] },
+  seals: draft.seals && {
+    muzzle: withoutBurst(draft.seals.muzzle),
+    rear: withoutBurst(draft.seals.rear),
+  },
+  edits: { rejectedFrames: [], manualPoints: [], seeds: [] },
+});
+
+const withoutBurst = (seal: Seal | null) => seal && { ...seal, burstBetween: null };
 
 /** The known lengths that have a value. */
 const statedLengths = (lengths: readonly DraftLength[]): KnownLength[] =>

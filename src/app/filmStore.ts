@@ -1,6 +1,6 @@
 import { computed, signal } from '@preact/signals';
 import { proxy } from 'comlink';
-import type { AudioTrack, FootageInfo } from '../core/film';
+import { AS_FOUND, type AudioTrack, type FootageInfo, type Reading } from '../core/film';
 import { ExitframeError } from '../core/reason';
 import type { FootageFile } from '../footage/source';
 import type { Crew } from './crew';
@@ -9,6 +9,8 @@ export interface OpenFilm {
   readonly info: FootageInfo;
   readonly timestamps: Float64Array | null;
   readonly files: readonly FootageFile[];
+  /** What is stated about how to read them. */
+  readonly reading: Reading;
   /** Null until it has been worked out. */
   readonly sha256: string | null;
 }
@@ -60,6 +62,7 @@ export function createFilmStore(crew: Crew) {
   const open = async (
     files: readonly FootageFile[],
     expected: { readonly sha256: string; readonly path: string } | null,
+    reading: Reading = AS_FOUND,
   ): Promise<OpenFilm | null> => {
     const mine = ++turn;
     const before = film.value;
@@ -67,7 +70,7 @@ export function createFilmStore(crew: Crew) {
     state.value = { kind: 'opening', name, before, hashed: null };
     let replaced = false;
     try {
-      const info = await crew.film.open(files);
+      const info = await crew.film.open(files, reading);
       replaced = true;
       const timestamps = await crew.film.timestamps();
       let hashing = true;
@@ -83,12 +86,12 @@ export function createFilmStore(crew: Crew) {
         throw new FootageMismatch(expected.sha256, sha256, expected.path, name);
       }
       if (mine !== turn) return null;
-      const opened = { info, timestamps, files, sha256 };
+      const opened = { info, timestamps, files, reading, sha256 };
       state.value = { kind: 'open', film: opened };
       return opened;
     } catch (error) {
       if (mine !== turn) return null;
-      if (replaced && before !== null) await crew.film.open(before.files);
+      if (replaced && before !== null) await crew.film.open(before.files, before.reading);
       state.value = before === null ? { kind: 'none' } : { kind: 'open', film: before };
       throw error;
     }
@@ -120,7 +123,8 @@ export function createFilmStore(crew: Crew) {
     },
     /** Opens the same files again, in threads that were started anew. */
     async reopen() {
-      if (film.value !== null) await crew.film.open(film.value.files);
+      const now = film.value;
+      if (now !== null) await crew.film.open(now.files, now.reading);
     },
   };
 }

@@ -12,10 +12,18 @@ export interface ChosenFiles {
 
 const SHOT_FILE = /\.(shot\.)?json$/i;
 const IMAGE = /\.(png|tiff?|bmp|jpe?g|pgm|dpx|exr)$/i;
+/** Names that headerless pixels commonly have. */
+const HEADERLESS = /\.(raw|bin|dat|gr[ae]y|y|y8|y16|mono8|mono16)$/i;
 /** What folders commonly hold besides the images. */
 const IGNORED = /^(\.|thumbs\.db$)|\.(result\.json|truth\.json|txt|md|csv)$/i;
 
 const inNumberOrder = new Intl.Collator('en', { numeric: true, sensitivity: 'base' });
+
+/** The one file whose name says that its pixels have no header; null: there is none. */
+export function headerlessOf(footage: readonly FootageFile[]): FootageFile | null {
+  const [file = null] = footage;
+  return footage.length === 1 && file !== null && HEADERLESS.test(file.name) ? file : null;
+}
 
 /** Failures: `nothingChosen`, `severalShots`, `severalClips`. */
 export function sortFiles(files: readonly File[]): Outcome<ChosenFiles> {

@@ -13,7 +13,7 @@ export interface Notice {
 
 export interface NoticeAction {
   /** What it does; the page has words for it, under which an edit it makes can be undone. */
-  readonly does: 'takeOverInputs' | 'inputsIntoNewShot';
+  readonly does: 'takeOverInputs' | 'inputsIntoNewShot' | 'readAsGrey';
   run(words: string): void;
 }
 

@@ -1,12 +1,16 @@
 import { batch, signal } from '@preact/signals';
+import { AS_FOUND, type RawLayout, type Reading } from '../core/film';
+import { reasonOf } from '../core/reason';
 import type { FootageFile } from '../footage/source';
+import type { FilmApi } from '../protocol/film';
 import { parseShot } from '../shot/parse';
-import { footageOf, footagePaths, newDraft, type ShotDraft } from './draft';
+import { footageOf, footagePaths, newDraft, readAnew, type ShotDraft } from './draft';
 import type { DraftStore } from './drafts';
 import { type createFilmStore, FootageMismatch, type OpenFilm } from './filmStore';
-import { sortFiles } from './footageFiles';
+import { headerlessOf, sortFiles } from './footageFiles';
 import type { KeptMeasurement } from './measuring';
 import type { createNotices } from './notices';
+import { createRawQuestion } from './rawQuestion';
 import { fetchSample, SAMPLES, type Sample } from './samples';
 import { type createShotStore, type ShotWork, workOn } from './shotStore';
 
@@ -38,6 +42,7 @@ interface Parts {
   readonly films: ReturnType<typeof createFilmStore>;
   readonly shots: ReturnType<typeof createShotStore>;
   readonly drafts: DraftStore;
+  readonly preview: FilmApi['preview'];
   /** Puts what was done with the film before away, and takes up what was measured of this one. */
   begin(film: OpenFilm, left: LeftWork | null): void;
 }
@@ -46,7 +51,8 @@ interface Parts {
 const MOMENT = new Intl.DateTimeFormat('en-GB', { dateStyle: 'long', timeStyle: 'short' });
 
 /** Opening footage, with a new shot, one from a file, a sample, or what the window was left with. */
-export function createOpening({ notices, films, shots, drafts, begin }: Parts) {
+export function createOpening({ notices, films, shots, drafts, preview, begin }: Parts) {
+  const rawQuestion = createRawQuestion(preview);
   /** The sample that is open. */
   const sample = signal<Sample | null>(null);
   const awaited = signal<AwaitedFootage | null>(null);
@@ -94,10 +100,9 @@ export function createOpening({ notices, films, shots, drafts, begin }: Parts) {
           {
             does: 'inputsIntoNewShot' as const,
             run: () => {
-              const footage = footageOf(paths, error.found);
-              const edits = { rejectedFrames: [], manualPoints: [], seeds: [] };
-              const draft = { ...work.history.present, footage, edits };
-              void openFootage(more, workOn(draft, false));
+              const { present } = work.history;
+              const footage = footageOf(paths, error.found, present.footage.reading);
+              void openFootage(more, workOn(readAnew(present, footage), false));
             },
           },
         ]
@@ -107,30 +112,41 @@ export function createOpening({ notices, films, shots, drafts, begin }: Parts) {
   const openFootage = async (
     files: Files,
     work: ShotWork | null,
-    { left = null, from = null }: { left?: LeftWork | null; from?: Sample | null } = {},
+    { left = null, from = null, raw = null }: OpeningWith = {},
   ): Promise<boolean> => {
     const paths = files.map((file) => file.name);
     const footage = work?.history.present.footage;
+    const reading = footage?.reading ?? { ...AS_FOUND, raw };
     const expected =
       footage === undefined || footage.sha256 === null
         ? null
         : { sha256: footage.sha256, path: pathText(footage) };
     try {
-      const film = await films.open(files, expected);
+      const film = await films.open(files, expected, reading);
       if (film === null) return false;
       batch(() => {
         notices.list.value = [];
         awaited.value = null;
         sample.value = from;
-        shots.start(work ?? workOn(newDraft(film.info, paths, film.timestamps), false));
+        shots.start(work ?? workOn(newDraft(film.info, paths, film.timestamps, reading), false));
         begin(film, left);
       });
       void recognise();
       return true;
     } catch (error) {
-      notices.report('footage', error, insteadOf(error, paths, work, files));
+      const instead = [...insteadOf(error, paths, work, files), ...headerless(error, files, work)];
+      notices.report('footage', error, instead);
       return false;
     }
+  };
+
+  /** What no decoder knows may still be pixels without a header. */
+  const headerless = (error: unknown, files: Files, work: ShotWork | null) => {
+    const [file] = files;
+    const isUnknown = reasonOf(error).code === 'notFootage' && work === null;
+    return isUnknown && file !== undefined && files.length === 1
+      ? [{ does: 'readAsGrey' as const, run: () => rawQuestion.ask(file) }]
+      : [];
   };
 
   const openSample = async (chosen: Sample) => {
@@ -149,6 +165,8 @@ export function createOpening({ notices, films, shots, drafts, begin }: Parts) {
     const { footage, shotFile } = sorted.value;
     if (shotFile === null) {
       const waiting = awaited.value;
+      const file = headerlessOf(footage);
+      if (file !== null && waiting === null) return rawQuestion.ask(file);
       await openFootage(footage, waiting?.work ?? null, { left: waiting?.left ?? null });
       return;
     }
@@ -183,6 +201,24 @@ export function createOpening({ notices, films, shots, drafts, begin }: Parts) {
   return {
     sample,
     awaited,
+    rawQuestion,
+    /** Opens the file whose layout was asked for. */
+    async openRaw(): Promise<void> {
+      const asked = rawQuestion.asked.value;
+      if (asked === null) return;
+      rawQuestion.put();
+      notices.clearProblems('footage');
+      await openFootage([asked.file], null, { raw: asked.layout });
+    },
+    /** Reads the open film's fields another way; what was stated of its frames by number is gone. */
+    async readFields(fields: Reading['fields']): Promise<void> {
+      const film = films.film.value;
+      const draft = shots.draft.value;
+      if (film === null || draft === null) return;
+      const footage = { ...draft.footage, reading: { ...film.reading, fields } };
+      const from = sample.value;
+      await openFootage(film.files, workOn(readAnew(draft, footage), false), { from });
+    },
     openSample,
     openFiles,
     /** Opens what the window was left with, or asks for its footage. */
@@ -196,6 +232,13 @@ export function createOpening({ notices, films, shots, drafts, begin }: Parts) {
 }
 
 type Files = readonly FootageFile[];
+
+interface OpeningWith {
+  readonly left?: LeftWork | null;
+  readonly from?: Sample | null;
+  /** Layout of headerless grey for a new shot. */
+  readonly raw?: RawLayout | null;
+}
 
 const pathText = (footage: ShotDraft['footage']) => {
   const [first = '', ...more] = footagePaths(footage);

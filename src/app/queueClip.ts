@@ -1,9 +1,11 @@
+import { AS_FOUND } from '../core/film';
 import { ExitframeError, type Outcome } from '../core/reason';
 import type { Stage } from '../reduction/types';
 import type { Setup } from '../shot/setupFile';
 import type { Bench } from './crew';
 import { completeShot, footageOf, newDraft, type ShotDraft } from './draft';
 import { pathOf } from './filmShelf';
+import { headerlessOf } from './footageFiles';
 import { reductionInputs } from './reductionInputs';
 import type { Result, Shot } from './resultTypes';
 import type { SetupSceneStore } from './setupScenes';
@@ -31,7 +33,11 @@ export async function measureClip(task: Task): Promise<ClipMeasured> {
   const { bench, scenes, setup, clip, open, signal } = task;
   task.onStage(null, 0);
   const { film, reduce } = bench;
-  const info = await film.open(clip.files.map((file) => ({ name: file.name, blob: file })));
+  const files = clip.files.map((file) => ({ name: file.name, blob: file }));
+  // Clips from one camera are alike: they are read as the shot that is open.
+  const raw = headerlessOf(files) && (open?.footage.reading.raw ?? null);
+  const reading = { ...(open?.footage.reading ?? AS_FOUND), raw };
+  const info = await film.open(files, reading);
   signal.throwIfAborted();
   given(setupFits(setup, info));
   const timestamps = await film.timestamps();
@@ -39,13 +45,13 @@ export async function measureClip(task: Task): Promise<ClipMeasured> {
   signal.throwIfAborted();
   const paths = clip.files.map(pathOf);
   const draft = followSetup(setup)({
-    ...newDraft(info, paths, timestamps),
+    ...newDraft(info, paths, timestamps, reading),
     ...(open === null ? {} : sharedOf(open, setup)),
-    ...{ name: clip.name, footage: footageOf(paths, sha256) },
+    ...{ name: clip.name, footage: footageOf(paths, sha256, reading) },
   });
   const shot = given(completeShot(draft));
   const { inputsOf, keepScene } = reductionInputs({ audio: () => film.audio() }, scenes);
-  const inputs = await inputsOf(shot, { info, timestamps, sha256 });
+  const inputs = await inputsOf(shot, { info, timestamps, sha256, reading });
   signal.throwIfAborted();
   const reduction = await reduce.reduce(inputs, (event) => {
     if (event.kind === 'progress') task.onStage(event.stage, event.done / Math.max(1, event.total));

@@ -87,6 +87,7 @@ export function createSession(
 
   const opening = createOpening({
     ...{ notices, films, shots, drafts },
+    preview: (file, layout, index) => crew.film.preview(file, layout, index),
     begin({ info }, left) {
       measuring.reset();
       inspecting.reset();

@@ -76,7 +76,7 @@ const startBench: StartBench = async (onFault) => {
   const { film, reduce, dispose } = await startMeasurers(onFault);
   return {
     film: {
-      open: (files) => film.open(files),
+      open: (files, reading) => film.open(files, reading),
       timestamps: () => film.timestamps(),
       audio: () => film.audio(),
       sha256: () => film.sha256(),

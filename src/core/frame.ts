@@ -10,4 +10,6 @@ export interface GreyFrame {
   readonly data: Uint8Array | Uint16Array;
   /** Largest grey value the format can hold: 255, 1023, 4095, 65535. */
   readonly white: number;
+  /** Grey value from which on the light is lost, where that is below `white`: limited range. */
+  readonly clipsAt?: number;
 }

@@ -81,7 +81,7 @@ export async function reduceFile(
       'Put the original footage back, or open this footage in the tool and save the shot anew.',
     );
   }
-  const source = await openFootage(files, nodePlatform);
+  const source = await openFootage(files, nodePlatform, { reading: shot.footage.reading });
   try {
     const inputs = {
       shot,

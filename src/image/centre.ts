@@ -285,16 +285,17 @@ function localGain(
   return gain > 0.8 && gain < 1.25 ? gain : 1;
 }
 
-/** Share of the disc's pixels at the largest grey value. */
+/** Share of the disc's pixels at the largest grey value that light can reach. */
 function saturatedShare(frame: GreyFrame, [x, y]: ImagePoint, radius: number): number {
   let at = 0;
   let all = 0;
   const r = 0.9 * radius;
+  const most = frame.clipsAt ?? frame.white;
   for (let py = Math.max(0, Math.ceil(y - r)); py <= Math.min(frame.height - 1, y + r); py++) {
     for (let px = Math.max(0, Math.ceil(x - r)); px <= Math.min(frame.width - 1, x + r); px++) {
       if (Math.hypot(px - x, py - y) > r) continue;
       all++;
-      if ((frame.data[py * frame.width + px] as number) >= frame.white) at++;
+      if ((frame.data[py * frame.width + px] as number) >= most) at++;
     }
   }
   return all > 0 ? at / all : 0;

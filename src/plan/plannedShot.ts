@@ -74,5 +74,7 @@ export function plannedShot(plan: Plan): Outcome<Shot> {
 export const plannedFilm = ({ camera }: Plan, frameCount: number): FootageInfo => ({
   ...{ name: NO_FILM_YET, container: 'none', codec: 'raw', rotation: 0, bitDepth: 8 },
   ...{ width: camera.width, height: camera.height, frameCount, playbackRate: null },
-  ...{ pixelAspect: 1, hasAudio: false, decoder: { name: 'none', why: 'not filmed yet' } },
+  ...{ pixelAspect: 1, interlaced: { stated: null, separated: null } },
+  ...{ levels: { black: 0, white: 255 }, hasAudio: false },
+  decoder: { name: 'none', why: 'not filmed yet' },
 });

@@ -1,11 +1,16 @@
-import type { AudioTrack, FootageInfo, FrameRange } from '../core/film';
+import type { AudioTrack, FootageInfo, FrameRange, RawLayout, Reading } from '../core/film';
 import type { GreyFrame } from '../core/frame';
 import type { FootageFile } from '../footage/source';
 
 /** The film worker: opens footage and hands out grey frames. One film open at a time. */
 export interface FilmApi {
-  /** Opens one file, or several as an image sequence in the order given. Closes what was open. */
-  open(files: readonly FootageFile[]): Promise<FootageInfo>;
+  /**
+   * Opens one file, or several as an image sequence in the order given; `reading` is what is stated
+   * about it. Closes what was open.
+   */
+  open(files: readonly FootageFile[], reading?: Reading): Promise<FootageInfo>;
+  /** A frame of headerless grey as it would be read (transferred); what is open stays open. */
+  preview(file: FootageFile, layout: RawLayout, index: number): Promise<GreyFrame>;
   /** Presentation times, s, first frame 0; null where the container holds none. */
   timestamps(): Promise<Float64Array | null>;
   /** One frame for the screen (transferred). */

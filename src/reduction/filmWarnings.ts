@@ -1,3 +1,4 @@
+import { fieldsReason } from '../core/film';
 import type { ImagePoint } from '../core/units';
 import type { FlightLine } from '../geometry/flightLine';
 import type { Warning } from '../shot/result';
@@ -15,15 +16,16 @@ const SATURATED_SHARE = 0.2;
 /** Brightness of the still scene may wander by this share before the light is said to flicker. */
 const STEADY_LIGHT = 0.03;
 
-/** Warnings that only the film itself can give: lost or repeated frames, blur, saturation, unknown exposure, faulty pixels. */
+/** Warnings that only the film itself can give: lost or repeated frames, blur, saturation, unknown exposure, faulty pixels, fields. */
 export function filmWarnings(
-  { shot }: ReductionInputs,
+  { shot, info }: ReductionInputs,
   scene: Scene,
   kept: readonly Sighting[],
   line: FlightLine,
   { gains, faulty }: Pick<MeasuredFilm, 'gains' | 'faulty'>,
 ): Warning[] {
-  const warnings: Warning[] = [];
+  const fields = fieldsReason(info);
+  const warnings: Warning[] = fields === null ? [] : [fields];
   const dimmest = gains.reduce((a, b) => Math.min(a, b));
   const brightest = gains.reduce((a, b) => Math.max(a, b));
   if (brightest - dimmest > 2 * STEADY_LIGHT) {

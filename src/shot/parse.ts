@@ -48,13 +48,20 @@ export function validateShot(data: unknown): Outcome<Shot> {
 
 /**
  * Versions that lack nothing but keys that may be left out: `edits.seeds` came with 2, `sound.microphone.toBackstop`
- * with 3, start position, leak and losses of the launcher with 4.
+ * with 3, start position, leak and losses of the launcher with 4, `footage.reading` with 5.
  */
-const OLDER: readonly unknown[] = [1, 2, 3];
+const OLDER: readonly unknown[] = [1, 2, 3, 4];
+
+/** Before version 5 fields stayed woven; frames are counted so in what such a file says of them. */
+function asReadBefore(footage: unknown): unknown {
+  return isRecord(footage) ? { reading: { raw: null, fields: 'whole' }, ...footage } : footage;
+}
 
 /** A shot file of an older version as this one would have written it. */
 export const migrated = (data: Record<string, unknown>): Record<string, unknown> =>
-  OLDER.includes(data.version) ? { ...data, version: SHOT_VERSION } : data;
+  OLDER.includes(data.version)
+    ? { ...data, version: SHOT_VERSION, footage: asReadBefore(data.footage) }
+    : data;
 
 const invalid = (problem: string, more: number): Outcome<never> =>
   failure(

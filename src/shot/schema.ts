@@ -6,7 +6,7 @@ import * as v from 'valibot';
  * This is the one place it is defined; `npm run schemas` writes the JSON Schema from it.
  */
 export const SHOT_FORMAT = 'exitframe-shot';
-export const SHOT_VERSION = 4;
+export const SHOT_VERSION = 5;
 
 const finite = v.pipe(v.number(), v.finite());
 const positive = v.pipe(finite, v.gtValue(0));
@@ -26,11 +26,45 @@ const measured = (value: typeof finite | typeof positive | typeof nonNegative | 
 const measuredPositive = measured(positive);
 const measuredNonNegative = measured(nonNegative);
 
+const side = v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(65_535));
+const byteCount = v.pipe(v.number(), v.integer(), v.minValue(0));
+
+/** How the footage is read where it does not say so itself, or says it wrongly. */
+const reading = v.strictObject({
+  /** Headerless grey; null: the file has a header. */
+  raw: v.optional(
+    v.nullable(
+      v.pipe(
+        v.strictObject({
+          width: side,
+          height: side,
+          /** Of a grey value; more than 8 lie at the lower end of two bytes. */
+          bits: v.picklist([8, 10, 12, 16]),
+          byteOrder: v.optional(v.picklist(['little', 'big']), 'little'),
+          /** Bytes before the first frame. */
+          skip: v.optional(byteCount, 0),
+          /** Bytes between one frame and the next. */
+          gap: v.optional(byteCount, 0),
+        }),
+        v.readonly(),
+      ),
+    ),
+    null,
+  ),
+  /** 'auto': each field is a frame where the file says it is interlaced; 'whole': fields stay woven. */
+  fields: v.optional(v.picklist(['auto', 'whole', 'topFirst', 'bottomFirst']), 'auto'),
+});
+
+const identity = {
+  sha256: v.nullable(v.string()),
+  reading: v.optional(v.pipe(reading, v.readonly()), { raw: null, fields: 'auto' }),
+};
+
 const footage = v.union([
-  v.strictObject({ path: v.pipe(v.string(), v.nonEmpty()), sha256: v.nullable(v.string()) }),
+  v.strictObject({ path: v.pipe(v.string(), v.nonEmpty()), ...identity }),
   v.strictObject({
     paths: v.pipe(v.array(v.pipe(v.string(), v.nonEmpty())), v.minLength(2), v.readonly()),
-    sha256: v.nullable(v.string()),
+    ...identity,
   }),
 ]);
 

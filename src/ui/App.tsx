@@ -23,6 +23,7 @@ import './base.css';
 import './fields/fields.css';
 import './shell/shell.css';
 import './panels/panels.css';
+import './reading/reading.css';
 import './result/result.css';
 import './models/models.css';
 import './notebook/notebook.css';

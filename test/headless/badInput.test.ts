@@ -14,7 +14,7 @@ const KNOWN: KnownLengthInput = { from: [20, 40], to: [100, 40], length: 0.2, u:
 /** A shot of the small empty clip, right in everything. */
 const sound: ShotInput = {
   format: 'exitframe-shot',
-  version: 4,
+  version: 5,
   name: '2031-04-17 T',
   footage: { path: clip('no-ball.mp4'), sha256: null },
   timing: { source: 'recordingRate', recordingRate: { value: 12_000, u: 0.6 } },
@@ -31,7 +31,7 @@ const length = { ...KNOWN, to: [20, 40] };
 /** What is wrong, what of the sound shot changes, what the one line must say. */
 const BAD: readonly (readonly [what: string, change: object, line: RegExp])[] = [
   ['an unknown key', { scale: { ...sound.scale, zoom: 2 } }, /unknown key "scale\.zoom"/],
-  ['a newer version', { version: 5 }, /version 5.*reads up to version 4/],
+  ['a newer version', { version: 6 }, /version 6.*reads up to version 5/],
   [
     'missing footage',
     filmed('nowhere.mp4'),

@@ -57,7 +57,7 @@ async function shot(name: string, moved: number, change: Partial<ShotInput> = {}
   const file = join(folder, `${name}.shot.json`);
   const stated: ShotInput = {
     format: 'exitframe-shot',
-    version: 4,
+    version: 5,
     name,
     footage: { paths, sha256: null },
     timing: { source: 'recordingRate', recordingRate: { value: 12_000, u: 0.6 } },

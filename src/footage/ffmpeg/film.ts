@@ -1,10 +1,12 @@
 import type { FootageInfo, FrameRange } from '../../core/film';
 import type { GreyFrame } from '../../core/frame';
 import { ExitframeError } from '../../core/reason';
+import { levelsOf, whitesOf } from '../levels';
 import type { DecodePlatform, SyncReader } from '../platform';
 import { indicesOf, type Span, spansOf } from '../range';
 import { requireFrames } from '../requireFrames';
 import { turnUpright, uprightSize } from '../rotate';
+import { requireSize } from '../size';
 import type { FrameSource } from '../source';
 import { playbackRateOf, secondsOf, type Timeline, timelineOf } from '../timeline';
 import { codecName, codecOf, containerName, whyFfmpeg } from '../wording';
@@ -54,13 +56,14 @@ export async function openFilm(
   const codec = codecOf(stream.codec);
   const why = platform.webCodecs ? whyFfmpeg(container, codec) : platform.withoutWebCodecs;
   const plan = greyPlan(stream.pixelFormat);
-  if (plan === null || stream.width === 0) {
+  if (plan === null) {
     throw new ExitframeError(
       'undecodable',
       `"${name}" is coded as ${codecName(codec)} (pixel format ${stream.pixelFormat}), which no decoder here reads.`,
       'Open it in another browser, or convert it to H.264, ProRes or FFV1.',
     );
   }
+  requireSize(name, stream.width, stream.height, plan.bytesPerSample);
   signal?.throwIfAborted();
   const list = await listPackets(module, reader, stream.index);
   requireAllPackets(clip, stream, list);
@@ -94,6 +97,8 @@ export async function openFilm(
     bitDepth: plan.bitDepth,
     pixelAspect: turned ? 1 / stream.pixelAspect : stream.pixelAspect,
     hasAudio: sound !== null,
+    interlaced: { stated: stream.fields, separated: null },
+    levels: levelsFor(film),
     decoder: { name: 'ffmpeg', why },
   };
   return {
@@ -131,6 +136,7 @@ async function* framesOf(
   const { stream, plan, timeline } = film;
   const longest = Math.max(1, Math.floor(BYTES_A_SPAN / frameBytes(film)));
   const size = uprightSize(stream.width, stream.height, stream.rotation);
+  const whites = whitesOf(plan.bitDepth, levelsFor(film));
   for (const span of spansOf(indicesOf(range, timeline.count), timeline.key, longest)) {
     await messagesHandled();
     signal?.throwIfAborted();
@@ -139,10 +145,14 @@ async function* framesOf(
       signal?.throwIfAborted();
       const samples = samplesOf(planes[i] as Uint8Array, plan.bytesPerSample);
       const data = turnUpright(samples, stream.width, stream.height, stream.rotation);
-      yield { index, ...size, data, white: 2 ** plan.bitDepth - 1 };
+      yield { index, ...size, data, ...whites };
     }
   }
 }
+
+/** Only what is taken as coded can be of limited range. */
+const levelsFor = ({ stream, plan }: Film) =>
+  levelsOf(plan.bitDepth, stream.isLimited && plan.isCoded);
 
 const frameBytes = ({ stream, plan }: Film) => stream.width * stream.height * plan.bytesPerSample;
 

@@ -5,6 +5,8 @@ export interface GreyPlan {
   readonly bytesPerSample: 1 | 2;
   /** Bits a grey value has; the white level is the largest number they hold. */
   readonly bitDepth: number;
+  /** Luma as the film holds it, and not weighted from red, green and blue. */
+  readonly isCoded: boolean;
 }
 
 /** Formats with luma in between other samples, and the planar one that holds the same numbers. */
@@ -33,10 +35,11 @@ const GREY_DEPTHS = [8, 9, 10, 12, 14, 16];
 
 const greyFormat = (bits: number) => (bits === 8 ? 'gray' : `gray${bits}le`);
 
-const plan = (filter: string, bits: number): GreyPlan => ({
+const plan = (filter: string, bits: number, isCoded: boolean): GreyPlan => ({
   filter: `${filter}format=${greyFormat(bits)}`,
   bytesPerSample: bits === 8 ? 1 : 2,
   bitDepth: bits,
+  isCoded,
 });
 
 /**
@@ -55,7 +58,7 @@ export function greyPlan(pixelFormat: string): GreyPlan | null {
   if (luma) {
     const bits = Number(luma[1] ?? 8);
     if (!GREY_DEPTHS.includes(bits)) return null;
-    return plan(pixelFormat.startsWith('gray') ? '' : 'extractplanes=y,', bits);
+    return plan(pixelFormat.startsWith('gray') ? '' : 'extractplanes=y,', bits, true);
   }
   const name = pixelFormat.replace(/[lb]e$/, '');
   const planes = /^gbra?p(\d+)$/.exec(name);
@@ -63,7 +66,7 @@ export function greyPlan(pixelFormat: string): GreyPlan | null {
   const known =
     /^(gbra?p|rgb24|bgr24|[rgbax0]{4}|pal8|mono[bw]|rgb(555|565|444)|bgr(555|565|444))$/;
   if (planes || RGB_BITS[name] !== undefined || known.test(name)) {
-    return GREY_DEPTHS.includes(bits) ? plan('', bits) : null;
+    return GREY_DEPTHS.includes(bits) ? plan('', bits, false) : null;
   }
   return null;
 }

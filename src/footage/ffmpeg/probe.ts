@@ -1,3 +1,4 @@
+import type { FieldOrder } from '../../core/film';
 import { ExitframeError } from '../../core/reason';
 import type { SyncReader } from '../platform';
 import { quarterTurn, type Rotation } from '../rotate';
@@ -15,6 +16,10 @@ export interface VideoStream {
   /** Pixel width over height, as coded. */
   readonly pixelAspect: number;
   readonly rotation: Rotation;
+  /** Which field comes first where it is interlaced; null: it is not, or nothing says so. */
+  readonly fields: FieldOrder | null;
+  /** Whether it says that its grey values are of limited range. */
+  readonly isLimited: boolean;
   /** Of its timestamps. */
   readonly ticksPerSecond: number;
   /** Frames the container says it holds, those hidden by an edit list included; 0: it does not say. */
@@ -54,6 +59,8 @@ interface RawStream {
   width?: number;
   height?: number;
   pix_fmt?: string;
+  field_order?: string;
+  color_range?: string;
   sample_aspect_ratio?: string;
   time_base?: string;
   nb_frames?: string;
@@ -74,6 +81,12 @@ function ratio(text: string | undefined): number | null {
   return above > 0 && below > 0 ? above / below : null;
 }
 
+/** ffmpeg's two letters: the field that is first in time, then how both lie in the file. */
+const FIELD_ORDERS: Readonly<Record<string, FieldOrder>> = {
+  ...{ tt: 'topFirst', tb: 'topFirst' },
+  ...{ bb: 'bottomFirst', bt: 'bottomFirst' },
+};
+
 function videoStream(raw: RawStream): VideoStream {
   const rotation = raw.side_data_list?.find((data) => data.rotation !== undefined)?.rotation ?? 0;
   return {
@@ -85,6 +98,8 @@ function videoStream(raw: RawStream): VideoStream {
     pixelFormat: raw.pix_fmt ?? 'unknown',
     pixelAspect: ratio(raw.sample_aspect_ratio) ?? 1,
     rotation: quarterTurn(-rotation), // ffmpeg counts anticlockwise
+    fields: FIELD_ORDERS[raw.field_order ?? ''] ?? null,
+    isLimited: raw.color_range === 'tv',
     ticksPerSecond: ratio(raw.time_base?.split('/').reverse().join('/')) ?? 1,
     statedFrames: Number(raw.nb_frames ?? 0),
   };

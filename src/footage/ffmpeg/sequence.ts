@@ -2,8 +2,10 @@ import type { FootageInfo, FrameRange } from '../../core/film';
 import type { GreyFrame } from '../../core/frame';
 import { ExitframeError } from '../../core/reason';
 import type { ImageFormat, ImageHeader } from '../images/types';
+import { levelsOf } from '../levels';
 import type { SyncReader } from '../platform';
 import { indicesOf, spansOf } from '../range';
+import { requireSize } from '../size';
 import type { FrameSource } from '../source';
 import { runCore } from './core';
 import { decodingFailed } from './failures';
@@ -31,7 +33,7 @@ const EXTENSIONS: Readonly<Record<ImageFormat, string>> = {
   jpeg: 'jpg',
 };
 
-/** Images as the frames of a film, without times of their own. Throws `undecodable`. */
+/** Images as the frames of a film, without times of their own. Throws `undecodable`, `impossibleSize`. */
 export async function openSequence(
   module: WebAssembly.Module,
   images: Images,
@@ -47,6 +49,7 @@ export async function openSequence(
       'Save the pictures as PNG, 8 or 16 bits.',
     );
   }
+  requireSize(images.nameOf(0), header.width, header.height, plan.bytesPerSample);
   const info: FootageInfo = {
     name: images.name,
     container: images.container,
@@ -59,6 +62,8 @@ export async function openSequence(
     bitDepth: plan.bitDepth,
     pixelAspect: video.pixelAspect,
     hasAudio: false,
+    interlaced: { stated: null, separated: null },
+    levels: levelsOf(plan.bitDepth, false),
     decoder: { name: 'ffmpeg', why },
   };
   return {

@@ -1,15 +1,17 @@
 import { BlobSource, Input, type InputVideoTrack, MATROSKA, MP4, QTFF, WEBM } from 'mediabunny';
-import type { FootageInfo, FrameRange } from '../../core/film';
+import type { FieldOrder, FootageInfo, FrameRange } from '../../core/film';
 import type { GreyFrame } from '../../core/frame';
 import { ExitframeError } from '../../core/reason';
 import type { Clip } from '../ffmpeg/clip';
 import { readSound } from '../ffmpeg/sound';
+import { levelsOf, whitesOf } from '../levels';
 import { indicesOf } from '../range';
 import { requireFrames } from '../requireFrames';
 import { turnUpright, uprightSize } from '../rotate';
 import type { FootageFile, FrameSource } from '../source';
 import { playbackRateOf, secondsOf } from '../timeline';
 import { codecName } from '../wording';
+import { avcSettings } from './avcSettings';
 import { decodeFrames } from './decode';
 import { PacketFeed } from './feed';
 import type { Luma } from './luma';
@@ -20,6 +22,9 @@ const CONTAINERS: Readonly<Record<string, string>> = {
   Matroska: 'mkv',
   WebM: 'webm',
 };
+
+/** Codecs that know no fields, and whose every key frame states its range. */
+const ON_THEIR_OWN: readonly string[] = ['vp8', 'vp9', 'av1'];
 
 /**
  * A film decoded by the browser itself, read in slices. Null where the container or the codec is
@@ -69,6 +74,9 @@ async function openInput(
   const rotation = await track.getRotation();
   const turned = rotation === 90 || rotation === 270;
   const pixelAspect = await pixelAspectOf(track, underFfmpeg);
+  const picture = ON_THEIR_OWN.includes(codec)
+    ? { fields: null, isLimited: first.isLimited }
+    : await pictureOf(codec, config, underFfmpeg);
   const info: FootageInfo = {
     name,
     container: CONTAINERS[format] ?? format.toLowerCase(),
@@ -80,6 +88,8 @@ async function openInput(
     bitDepth: first.bitDepth,
     pixelAspect: turned ? 1 / pixelAspect : pixelAspect,
     hasAudio: (await input.getAudioTracks()).length > 0,
+    interlaced: { stated: picture.fields, separated: null },
+    levels: levelsOf(first.bitDepth, picture.isLimited),
     decoder: { name: 'WebCodecs', why: `This browser decodes ${codecName(codec)} itself.` },
   };
   return {
@@ -96,6 +106,26 @@ async function openInput(
     close: async () => input.dispose(),
   };
 }
+
+/** Fields and range, which the container's reader does not tell. */
+async function pictureOf(
+  codec: string,
+  { description }: VideoDecoderConfig,
+  underFfmpeg: () => Promise<Clip>,
+): Promise<{ readonly fields: FieldOrder | null; readonly isLimited: boolean }> {
+  const settings =
+    codec === 'avc' && description !== undefined ? avcSettings(bytesOf(description)) : null;
+  if (settings !== null && !settings.mayBeInterlaced) {
+    return { fields: null, isLimited: settings.isLimited };
+  }
+  const { video } = (await underFfmpeg()).contents;
+  return { fields: video?.fields ?? null, isLimited: video?.isLimited ?? false };
+}
+
+const bytesOf = (source: AllowSharedBufferSource): Uint8Array =>
+  ArrayBuffer.isView(source)
+    ? new Uint8Array(source.buffer, source.byteOffset, source.byteLength)
+    : new Uint8Array(source);
 
 /** Width over height, as coded. Unless it is 1, the reader rounds it to whole pixels of the frame. */
 async function pixelAspectOf(
@@ -116,6 +146,7 @@ async function* framesOf(
 ): AsyncGenerator<GreyFrame> {
   const { width, height, bitDepth, rotation } = info;
   const wanted = indicesOf(range, info.frameCount);
+  const whites = whitesOf(bitDepth, info.levels);
   for await (const { index, ...luma } of decodeFrames(config, feed, wanted, signal)) {
     const size = uprightSize(luma.width, luma.height, rotation);
     if (size.width !== width || size.height !== height) {
@@ -126,7 +157,7 @@ async function* framesOf(
       );
     }
     const data = turnUpright(luma.data, luma.width, luma.height, rotation);
-    yield { index, width, height, data, white: 2 ** bitDepth - 1 };
+    yield { index, width, height, data, ...whites };
   }
 }
 

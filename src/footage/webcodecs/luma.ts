@@ -6,6 +6,8 @@ export interface Luma {
   readonly width: number;
   readonly height: number;
   readonly bitDepth: number;
+  /** Whether its values are of limited range, as the browser tells or guesses. */
+  readonly isLimited: boolean;
 }
 
 /** Formats with luma in a plane of its own, first: 8 bits, and little-endian 10 or 12 bits. */
@@ -34,7 +36,7 @@ export async function copyLuma(frame: VideoFrame): Promise<Luma> {
     bitDepth === 8
       ? packed(new Uint8Array(buffer, offset), width, height, stride)
       : packed(new Uint16Array(buffer, offset), width, height, stride / 2);
-  return { data, width, height, bitDepth };
+  return { data, width, height, bitDepth, isLimited: frame.colorSpace.fullRange === false };
 }
 
 /** The rows of a plane without what lies between them, in memory of their own. */

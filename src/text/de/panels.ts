@@ -103,7 +103,7 @@ export const panels: SameShape<English['panels']> = {
   },
   footage: {
     title: 'Aufnahme',
-    drop: 'Ziehen Sie einen Clip, einen Ordner mit Bildern oder eine Schussdatei auf diese Seite. Nichts verlässt diesen Rechner.',
+    drop: 'Ziehen Sie einen Clip, einen Ordner oder ein Zip-Archiv mit Bildern oder eine Schussdatei auf diese Seite. Nichts verlässt diesen Rechner.',
     opening: '{name} wird geöffnet…',
     checking: '{name} wird geöffnet… Prüfung, ob es die richtige Datei ist: {percent} %',
     tooFew:

@@ -1,7 +1,9 @@
 import type { Catalogue } from '../catalogue';
+import { footageReasons } from './footageReasons';
 import { resultReasons } from './resultReasons';
 
 export const reasons: Catalogue['reasons'] = {
+  ...footageReasons,
   ...resultReasons,
   noRate: {
     message: 'Die Bildrate der Aufnahme ist noch nicht bekannt.',

@@ -124,6 +124,7 @@ export const shell: SameShape<English['shell']> = {
   notices: {
     takeOverInputs: 'Frühere Eingaben übernehmen',
     inputsIntoNewShot: 'Eingaben in einen neuen Schuss für diese Aufnahme übernehmen',
+    readAsGrey: 'Als Graubild ohne Kopfdaten lesen…',
     dismiss: 'Ausblenden',
     warning: 'Warnung',
   },

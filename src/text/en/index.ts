@@ -8,6 +8,7 @@ import { panels } from './panels';
 import { plan } from './plan';
 import { plots } from './plots';
 import { queue } from './queue';
+import { reading } from './reading';
 import { report } from './report';
 import { result } from './result';
 import { shell } from './shell';
@@ -25,6 +26,7 @@ export const english = {
   plan,
   plots,
   queue,
+  reading,
   report,
   result,
   shell,

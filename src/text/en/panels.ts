@@ -100,7 +100,7 @@ export const panels = {
   },
   footage: {
     title: 'Footage',
-    drop: 'Drop a clip, a folder of images or a shot file anywhere on this page. Nothing leaves this machine.',
+    drop: 'Drop a clip, a folder or zip of images, or a shot file anywhere on this page. Nothing leaves this machine.',
     opening: 'Opening {name}…',
     checking: 'Opening {name}… checking that it is the right file: {percent} %',
     tooFew: 'This film has {frames} frames; a speed needs the ball in {fewest} at least.',

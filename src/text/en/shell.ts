@@ -119,6 +119,7 @@ export const shell = {
   notices: {
     takeOverInputs: 'Take over earlier inputs',
     inputsIntoNewShot: 'Take its inputs into a new shot for this footage',
+    readAsGrey: 'Read it as headerless grey…',
     dismiss: 'Dismiss',
     warning: 'Warning',
   },

@@ -108,7 +108,7 @@ export const panels: SameShape<English['panels']> = {
   },
   footage: {
     title: 'Grabación',
-    drop: 'Suelte un clip, una carpeta de imágenes o un archivo de disparo en cualquier lugar de esta página. Nada sale de este equipo.',
+    drop: 'Suelte un clip, una carpeta o un zip de imágenes o un archivo de disparo en cualquier lugar de esta página. Nada sale de este equipo.',
     opening: 'Abriendo {name}…',
     checking: 'Abriendo {name}… comprobando que es el archivo correcto: {percent} %',
     tooFew:

@@ -127,6 +127,7 @@ export const shell: SameShape<English['shell']> = {
   notices: {
     takeOverInputs: 'Recuperar los datos anteriores',
     inputsIntoNewShot: 'Pasar sus datos a un disparo nuevo para esta grabación',
+    readAsGrey: 'Leerlo como gris sin cabecera…',
     dismiss: 'Descartar',
     warning: 'Advertencia',
   },

@@ -9,6 +9,7 @@ import { panels } from './panels';
 import { plan } from './plan';
 import { plots } from './plots';
 import { queue } from './queue';
+import { reading } from './reading';
 import { reasons } from './reasons';
 import { report } from './report';
 import { result } from './result';
@@ -28,6 +29,7 @@ export const french: Catalogue = {
     plan,
     plots,
     queue,
+    reading,
     report,
     result,
     shell,

@@ -108,7 +108,7 @@ export const panels: SameShape<English['panels']> = {
   },
   footage: {
     title: 'Film',
-    drop: 'Déposez un clip, un dossier d’images ou un fichier de tir n’importe où sur cette page. Rien ne quitte cette machine.',
+    drop: 'Déposez un clip, un dossier ou un zip d’images, ou un fichier de tir n’importe où sur cette page. Rien ne quitte cette machine.',
     opening: 'Ouverture de {name}…',
     checking: 'Ouverture de {name}… vérification qu’il s’agit du bon fichier : {percent} %',
     tooFew:

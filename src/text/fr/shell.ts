@@ -127,6 +127,7 @@ export const shell: SameShape<English['shell']> = {
   notices: {
     takeOverInputs: 'Reprendre les données précédentes',
     inputsIntoNewShot: 'Reprendre ses données dans un nouveau tir pour cet enregistrement',
+    readAsGrey: 'Le lire comme gris sans en-tête…',
     dismiss: 'Masquer',
     warning: 'Avertissement',
   },

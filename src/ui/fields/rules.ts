@@ -32,6 +32,15 @@ export const RULES = {
     min: 10,
     max: 1000,
   },
+  side: {
+    name: 'side of a frame',
+    kind: 'count',
+    unit: '',
+    sign: 'positive',
+    whole: true,
+    max: 65_535,
+  },
+  bytes: { name: 'number of bytes', kind: 'count', unit: '', sign: 'nonNegative', whole: true },
   frame: { name: 'frame', kind: 'count', unit: '', sign: 'nonNegative', whole: true },
   lostCount: {
     name: 'number of lost frames',

@@ -8,6 +8,8 @@ import { t, tRich } from '../../text/text';
 import { openSampleSeries } from '../actions';
 import { useDesk } from '../desk';
 import { TextField } from '../fields/TextField';
+import { FieldsChoice, fieldFacts } from '../reading/FieldsChoice';
+import { RawDialog } from '../reading/RawDialog';
 import { OfflineWords } from '../shell/NewVersion';
 import { WarningBox } from '../shell/Notices';
 import { FileButtons } from './FileButtons';
@@ -29,6 +31,7 @@ export function FootagePanel() {
       {keeping.problem.value !== null && <WarningBox reason={keeping.problem.value} />}
       {waiting !== null && <Awaited waiting={waiting} />}
       <FileButtons />
+      <RawDialog />
       {state.kind === 'opening' && (
         <p role="status">
           {state.hashed === null
@@ -52,6 +55,7 @@ export function FootagePanel() {
         />
       )}
       {film !== null && <FilmFacts film={film} reload={keeping.footage.value} />}
+      {film !== null && <FieldsChoice film={film} />}
       <SetupGroup />
       {draft !== null && (
         <Group title={t('panels.footage.shot')}>
@@ -166,6 +170,7 @@ function FilmFacts(props: {
           t('panels.footage.fact.bitDepth'),
           t('panels.footage.fact.bits', { bits: String(info.bitDepth) }),
         ],
+        ...fieldFacts(info),
         [
           t('panels.footage.fact.pixelShape'),
           info.pixelAspect === 1

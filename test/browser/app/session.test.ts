@@ -55,6 +55,7 @@ describe('opening', () => {
     expect(session.shots.draft.value?.footage).toEqual({
       path: 'clip.mp4',
       sha256: hashOfName('clip.mp4'),
+      reading: { raw: null, fields: 'auto' },
     });
   });
 

@@ -1,5 +1,11 @@
 import { expose } from 'comlink';
-import type { AudioTrack, FootageInfo, FrameRange } from '../../../src/core/film';
+import {
+  AS_FOUND,
+  type AudioTrack,
+  type FootageInfo,
+  type FrameRange,
+} from '../../../src/core/film';
+import type { GreyFrame } from '../../../src/core/frame';
 import { type Reason, reasonOf } from '../../../src/core/reason';
 import { browserPlatform } from '../../../src/footage/browser';
 import { sha256 } from '../../../src/footage/hash';
@@ -30,10 +36,10 @@ const opened = (): FrameSource => {
 
 /** Decoding in a worker, where the tool does it; nothing but what `FrameSource` gives. */
 const api = {
-  async open(files: FootageFile[], withWebCodecs = true): Promise<FootageInfo> {
+  async open(files: FootageFile[], withWebCodecs = true, reading = AS_FOUND): Promise<FootageInfo> {
     await source?.close();
     const webCodecs = withWebCodecs && browserPlatform.webCodecs;
-    source = await openFootage(files, { ...browserPlatform, webCodecs });
+    source = await openFootage(files, { ...browserPlatform, webCodecs }, { reading });
     return source.info;
   },
   async frames(range?: FrameRange): Promise<SeenFrame[]> {
@@ -45,6 +51,13 @@ const api = {
       seen.push({ index, width, height, white, deep, hash: await hashOf(data) });
     }
     return seen;
+  },
+  /** All frames, whole: for small films. */
+  async greyFrames(): Promise<GreyFrame[]> {
+    const frames: GreyFrame[] = [];
+    const whole = { start: 0, end: opened().info.frameCount };
+    for await (const frame of opened().frames(whole)) frames.push(frame);
+    return frames;
   },
   timestamps: async () => opened().timestamps(),
   audio: async (): Promise<AudioTrack | null> => opened().audio(),

@@ -10,7 +10,7 @@ export interface Reference {
 
 const urls: Readonly<Record<string, string>> = import.meta.glob(
   [
-    '../../fixtures/**/*.{mp4,mov,mkv,webm,avi,gif,tif,png,bmp,jpg,json}',
+    '../../fixtures/**/*.{mp4,m4v,mov,mkv,webm,avi,nut,gif,tif,png,bmp,jpg,zip,raw,json}',
     '../../../sample-clips/*/*',
   ],
   { query: '?url', import: 'default', eager: true },
@@ -21,7 +21,7 @@ export const pathsIn = (folder: string): string[] =>
   Object.keys(urls)
     .map((path) => path.replace(/^(\.\.\/)+/, '').replace(/^fixtures/, 'test/fixtures'))
     .filter((path) => path.startsWith(`${folder}/`))
-    .sort();
+    .sort(new Intl.Collator('en', { numeric: true }).compare);
 
 async function load(path: string): Promise<Response> {
   const key = path.startsWith('test/') ? path.replace('test/', '../../') : `../../../${path}`;

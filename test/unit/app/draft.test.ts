@@ -76,7 +76,11 @@ describe('a new draft', () => {
 
   it('names every image of a sequence', () => {
     const sequence = newDraft(infoOf('frames', 2), ['0001.png', '0002.png'], null);
-    expect(sequence.footage).toEqual({ paths: ['0001.png', '0002.png'], sha256: null });
+    expect(sequence.footage).toEqual({
+      paths: ['0001.png', '0002.png'],
+      sha256: null,
+      reading: { raw: null, fields: 'auto' },
+    });
   });
 });
 

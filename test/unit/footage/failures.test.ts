@@ -145,7 +145,7 @@ describe('cancel', () => {
   it('ends opening, frames and sound with AbortError', async () => {
     const aborted = AbortSignal.abort();
     const files = await filesAt(fixture('click-aac.mp4'));
-    await expect(openFootage(files, nodePlatform, aborted)).rejects.toMatchObject({
+    await expect(openFootage(files, nodePlatform, { signal: aborted })).rejects.toMatchObject({
       name: 'AbortError',
     });
     const source = await openFootage(files, nodePlatform);

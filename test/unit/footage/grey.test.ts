@@ -18,7 +18,9 @@ describe('grey values from pixel formats', () => {
     ['rgb48be', 'format=gray16le', 16],
     ['gbrp12le', 'format=gray12le', 12],
   ])('%s', (format, filter, bitDepth) => {
-    expect(greyPlan(format)).toEqual({ filter, bitDepth, bytesPerSample: bitDepth > 8 ? 2 : 1 });
+    const bytesPerSample = bitDepth > 8 ? 2 : 1;
+    const isCoded = !/^(rgb|bgr|pal|gbr)/.test(format);
+    expect(greyPlan(format)).toEqual({ filter, bitDepth, bytesPerSample, isCoded });
   });
 
   it('has none for floating point or a format not found out', () => {

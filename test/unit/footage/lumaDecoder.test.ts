@@ -3,10 +3,16 @@ import { LumaDecoder } from '../../../src/footage/webcodecs/decoder';
 import { copyLuma } from '../../../src/footage/webcodecs/luma';
 
 /** A frame as a browser's decoder gives it: planes with rows longer than the picture. */
-function frameOf(format: string | null, samples: Uint8Array | Uint16Array, stride: number) {
+function frameOf(
+  format: string | null,
+  samples: Uint8Array | Uint16Array,
+  stride: number,
+  fullRange: boolean | null = null,
+) {
   const bytes = new Uint8Array(samples.buffer);
   return {
     format,
+    colorSpace: { fullRange },
     visibleRect: { x: 0, y: 0, width: 3, height: 2 },
     allocationSize: () => bytes.length,
     copyTo: async (to: ArrayBuffer) => {
@@ -24,6 +30,7 @@ describe('luma plane', () => {
       width: 3,
       height: 2,
       bitDepth: 8,
+      isLimited: false,
     });
     expect((await copyLuma(frameOf('NV12', samples, 5))).bitDepth).toBe(8);
   });
@@ -33,6 +40,15 @@ describe('luma plane', () => {
     const data = Uint16Array.of(1000, 2, 3, 4, 5, 1023);
     expect(await copyLuma(frameOf('I420P10', samples, 8))).toMatchObject({ data, bitDepth: 10 });
     expect(await copyLuma(frameOf('I444P12', samples, 8))).toMatchObject({ data, bitDepth: 12 });
+  });
+
+  it.each([
+    [true, false],
+    [false, true],
+    [null, false],
+  ])('is of full range (%s): limited is %s', async (fullRange, isLimited) => {
+    const luma = await copyLuma(frameOf('I420', new Uint8Array(12), 5, fullRange));
+    expect(luma.isLimited).toBe(isLimited);
   });
 
   it.each(['RGBA', 'BGRX', null])('is not made from %s', async (format) => {

@@ -135,7 +135,7 @@ export function scriptedMeasurer({
 export function inputs(change: Record<string, unknown> = {}): ReductionInputs {
   const shot = validateShot({
     format: 'exitframe-shot',
-    version: 4,
+    version: 5,
     name: '2031-05-02 A',
     footage: { path: 'clip.avi', sha256: null },
     timing: {
@@ -169,6 +169,8 @@ const inputsOf = (shot: Shot): ReductionInputs => ({
     bitDepth: 8,
     pixelAspect: 1,
     hasAudio: false,
+    interlaced: { stated: null, separated: null },
+    levels: { black: 0, white: 255 },
     decoder: { name: 'none', why: 'scripted' },
   },
   timestamps: null,

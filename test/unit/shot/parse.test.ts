@@ -4,7 +4,7 @@ import type { ShotInput } from '../../../src/shot/schema';
 
 const shot = (change: Partial<Record<keyof ShotInput, unknown>> = {}): unknown => ({
   format: 'exitframe-shot',
-  version: 4,
+  version: 5,
   name: '2031-04-17 C',
   footage: { path: 'clip.mp4', sha256: null },
   timing: { source: 'recordingRate', recordingRate: { value: 12000, u: 0.6 } },
@@ -36,6 +36,23 @@ describe('parseShot', () => {
     expect(second).toEqual(first);
   });
 
+  it('reads headerless footage and its fields as stated, and refuses a layout that cannot be', () => {
+    const layout = { width: 64, height: 48, bits: 12, byteOrder: 'big', skip: 32, gap: 6 };
+    const footageWith = (raw: unknown) => ({
+      path: 'clip.raw',
+      sha256: null,
+      reading: { raw, fields: 'topFirst' },
+    });
+    const stated = validateShot(shot({ footage: footageWith(layout) }));
+    expect(stated.ok && stated.value.footage).toEqual(footageWith(layout));
+    for (const wrong of [{ width: 0 }, { bits: 11 }, { skip: -1 }, { gap: 0.5 }]) {
+      expect(refusal(shot({ footage: footageWith({ ...layout, ...wrong }) }))).toMatchObject({
+        code: 'invalidShot',
+        message: expect.stringContaining('footage'),
+      });
+    }
+  });
+
   it('names an unknown key by its path', () => {
     const reason = refusal(
       shot({ timing: { source: 'containerTimestamps', recordingRate: null, gain: 2 } }),
@@ -46,7 +63,7 @@ describe('parseShot', () => {
     });
   });
 
-  it.each([1, 2, 3])('reads a file of version %d as one of this version', (version) => {
+  it.each([1, 2, 3, 4])('reads a file of version %d as one of this version', (version) => {
     const sound = { offset: { value: 0, u: 0 }, microphone: { distance: { value: 1, u: 0.01 } } };
     const launcher = {
       boreDiameter: { value: 0.031, u: 5e-5 },
@@ -54,7 +71,9 @@ describe('parseShot', () => {
     };
     const old = validateShot(shot({ version, sound, launcher }));
     expect(old.ok && old.value).toMatchObject({
-      version: 4,
+      version: 5,
+      // Such a file counts woven frames.
+      footage: { reading: { raw: null, fields: 'whole' } },
       edits: { seeds: [] },
       sound: { microphone: { distance: { value: 1, u: 0.01 }, toBackstop: null } },
       launcher: { ...launcher, startPosition: null, gapDischarge: { value: 0.7 } },
@@ -86,9 +105,9 @@ describe('parseShot', () => {
   });
 
   it('refuses a newer version with what to do', () => {
-    expect(refusal(shot({ version: 5 }))).toMatchObject({
+    expect(refusal(shot({ version: 6 }))).toMatchObject({
       code: 'newerVersion',
-      message: expect.stringContaining('version 5'),
+      message: expect.stringContaining('version 6'),
     });
   });
 

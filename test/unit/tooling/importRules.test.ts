@@ -60,6 +60,11 @@ const REFUSED: readonly (readonly [file: string, statement: string, rule: string
   ['src/ui/g.ts', "import * as v from 'valibot'; v;", 'package valibot'],
   ['src/seal/b.ts', "import { sha256 } from 'hash-wasm'; sha256;", 'package hash-wasm'],
   [
+    'src/footage/b.ts',
+    "import { ZipReader } from '@zip.js/zip.js'; ZipReader;",
+    'package @zip.js/zip.js',
+  ],
+  [
     'src/core/c.ts',
     "import { signal } from '@preact/signals'; signal;",
     'package preact|@preact/signals',

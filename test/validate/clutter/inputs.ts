@@ -61,6 +61,8 @@ export function inputsOf(film: ClutteredFilm): ReductionInputs {
       bitDepth: 8,
       pixelAspect: 1,
       hasAudio: false,
+      interlaced: { stated: null, separated: null },
+      levels: { black: 0, white: 255 },
       decoder: { name: 'none', why: 'rendered in memory' },
     },
     timestamps: null,

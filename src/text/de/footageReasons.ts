@@ -1,0 +1,51 @@
+import type { Catalogue } from '../catalogue';
+
+/** What footage cannot be read, or only with a proviso. */
+export const footageReasons: Catalogue['reasons'] = {
+  archiveTooLarge: {
+    message:
+      '„{name}“ gibt {files} Dateien mit entpackt {size} GiB an, mehr als hier entpackt wird.',
+    remedy: 'Entpacken Sie das Archiv, und öffnen Sie den Ordner.',
+  },
+  badArchive: {
+    message: '„{name}“ lässt sich nicht entpacken: {why}.',
+    remedy: 'Packen Sie es ohne Kennwort neu, oder entpacken Sie es und öffnen Sie den Ordner.',
+  },
+  emptyArchive: {
+    message: '„{name}“ enthält keine Aufnahme.',
+    remedy: 'Wählen Sie ein Archiv mit den Bildern einer Folge oder mit einem Clip.',
+  },
+  nestedArchive: {
+    message: '„{name}“ enthält ein weiteres Archiv.',
+    remedy: 'Entpacken Sie es einmal, und öffnen Sie, was darin ist.',
+  },
+  impossibleSize: {
+    message: '„{name}“ gibt Bilder mit {width} x {height} Pixeln an, was nicht sein kann.',
+    remedy:
+      'Die Kopfdaten sind beschädigt, oder es ist eine andere Art Datei: Kopieren Sie sie noch einmal von der Kamera.',
+  },
+  rawMisfit: {
+    message:
+      '„{name}“ besteht nicht aus ganzen Bildern von {frame} Pixeln mit {bits} Bit: {left} Byte bleiben übrig.',
+    remedy:
+      'Geben Sie eine andere Größe, Bittiefe, andere Kopfdaten oder einen anderen Abstand zwischen den Bildern an.',
+  },
+  rawBeyondBits: {
+    message:
+      'Bild {frame} von „{name}“ enthält den Grauwert {value}; die angegebenen Bits fassen höchstens {white}.',
+    remedy:
+      'Geben Sie mehr Bits, die andere Reihenfolge der Bytes oder eine andere Größe der Kopfdaten oder des Abstands an.',
+  },
+  fieldsSeparated: {
+    message:
+      'Jedes Bild ist ein Halbbild eines Films mit Zeilensprung: Jede zweite Zeile wurde aufgenommen, die dazwischen sind das Mittel der beiden Nachbarn. Höhen sind aus halb so vielen Zeilen bekannt; die Unsicherheit jedes Mittelpunkts berücksichtigt das.',
+    remedy:
+      'Nichts zu tun, wenn die Bildrate in Halbbildern je Sekunde angegeben ist. Lassen Sie die Kamera beim nächsten Schuss ganze Bilder aufnehmen.',
+  },
+  fieldsWoven: {
+    message:
+      'Die Datei sagt, dass sie Zeilensprung hat, und ihre Bilder bleiben ganz: Jedes zeigt zwei Augenblicke.',
+    remedy:
+      'Lassen Sie die Halbbilder trennen, es sei denn, die Kamera hat ganze Bilder aufgenommen.',
+  },
+};
