@@ -44,6 +44,8 @@ export interface FootageInfo {
   /** Clockwise turn applied to make the image upright, degrees. */
   readonly rotation: 0 | 90 | 180 | 270;
   readonly bitDepth: number;
+  /** Left and right were exchanged before the turn; left out where they were not. */
+  readonly mirrored?: true;
   /** Pixel width over pixel height. */
   readonly pixelAspect: number;
   readonly hasAudio: boolean;

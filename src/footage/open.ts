@@ -25,7 +25,7 @@ export interface Opening {
  * is what it holds.
  *
  * Throws `ExitframeError`: `notFootage`, `emptyFile`, `noVideoTrack`, `truncated`, `singleFrame`,
- * `undecodable`, `mixedSizes`, `impossibleSize`, `rawMisfit`, `badArchive`, `nestedArchive`, `archiveTooLarge`,
+ * `undecodable`, `mixedSizes`, `imagesLoop`, `tooManyImages`, `tooManyParts`, `impossibleSize`, `rawMisfit`, `badArchive`, `nestedArchive`, `archiveTooLarge`,
  * `emptyArchive`, `decoderFailed`, `decoderMissing`, `unreadable`; `AbortError` when cancelled. The
  * source's own methods throw `badRange`, `truncated`, `decoderFailed`, `soundUndecodable`,
  * `rawBeyondBits`, `unreadable`.
@@ -63,7 +63,7 @@ async function openFiles(
   if (files.length > 1) return openImages(files, platform, signal);
   if (await isZip(file.blob)) return openArchive(file, platform, signal);
   const image = await imageFormat(file.blob);
-  if (image === 'tiff') return openTiff(file, platform);
+  if (image === 'tiff') return openTiff(file, platform, signal);
   if (image !== null) requireFrames(file.name, 1);
   await requireWhole(file);
   return openClipFile(file, platform, signal);

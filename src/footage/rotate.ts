@@ -33,6 +33,16 @@ export function turnUpright<Plane extends Uint8Array | Uint16Array>(
   return turned;
 }
 
+/** A plane of rows of `width` samples with left and right exchanged. */
+export function mirrored<Plane extends Uint8Array | Uint16Array>(
+  plane: Plane,
+  width: number,
+): Plane {
+  const turned = plane.slice() as Plane;
+  for (let row = 0; row < turned.length; row += width) turned.subarray(row, row + width).reverse();
+  return turned;
+}
+
 /** The nearest whole quarter turn, clockwise, of any angle in degrees. */
 export const quarterTurn = (degrees: number): Rotation =>
   ((((Math.round(degrees / 90) * 90) % 360) + 360) % 360) as Rotation;

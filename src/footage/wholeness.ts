@@ -1,10 +1,11 @@
+import { formatCount } from '../core/format';
 import { ExitframeError } from '../core/reason';
-import { lettersAt, viewOf } from './bytes';
+import { headersOf, lettersAt, viewOf } from './bytes';
 import type { FootageFile } from './source';
 
 /**
  * Checks that a film's file is as long as its own outermost headers say, by walking them without
- * reading what they hold. Formats it does not know pass. Throws `truncated`.
+ * reading what they hold. Formats it does not know pass. Throws `truncated`, `tooManyParts`.
  *
  * Layouts: ISO/IEC 14496-12, 4.2 (boxes); RFC 8794 (EBML); the RIFF specification of 1991. From memory.
  */
@@ -18,11 +19,16 @@ export async function requireWhole(file: FootageFile): Promise<void> {
   if (head.getUint32(0) === EBML_HEADER) return requireWholeEbml(file);
 }
 
+/** Far more than a film has that is written piece by piece, as browsers and phones do. */
+const MOST_PARTS = 100_000;
+
 async function requireWholeBoxes(file: FootageFile): Promise<void> {
   const { size } = file.blob;
+  const read = headersOf(file.blob);
   let indexed = false;
-  for (let at = 0; at + 8 <= size; ) {
-    const box = await viewOf(file.blob, at, 16);
+  for (let at = 0, parts = 0; at + 8 <= size; parts++) {
+    if (parts === MOST_PARTS) throw tooManyParts(file);
+    const box = await read(at, 16);
     const type = lettersAt(box, 4);
     indexed ||= type === 'moov';
     const short = box.getUint32(0);
@@ -40,8 +46,10 @@ async function requireWholeBoxes(file: FootageFile): Promise<void> {
 /** Chunks follow one another at even places; a film of more than 1 GB has several RIFFs. */
 async function requireWholeRiff(file: FootageFile): Promise<void> {
   const { size } = file.blob;
-  for (let at = 0; at + 8 <= size; ) {
-    const chunk = await viewOf(file.blob, at, 8);
+  const read = headersOf(file.blob);
+  for (let at = 0, parts = 0; at + 8 <= size; parts++) {
+    if (parts === MOST_PARTS) throw tooManyParts(file);
+    const chunk = await read(at, 8);
     if (lettersAt(chunk, 0) !== 'RIFF') return;
     const length = chunk.getUint32(4, true);
     if (length === 0) return; // some cameras never fill it in
@@ -81,6 +89,14 @@ const tooShort = ({ name, blob }: FootageFile, stated: number) =>
     'truncated',
     `"${name}" is cut off: it should have ${stated} bytes and has ${blob.size}.`,
     'Copy the clip from the camera again.',
+  );
+
+const tooManyParts = ({ name }: FootageFile) =>
+  new ExitframeError(
+    'tooManyParts',
+    `"${name}" is damaged: it is made of more than ${formatCount(MOST_PARTS)} parts.`,
+    'Copy the clip from the camera again.',
+    { values: { name, most: formatCount(MOST_PARTS) } },
   );
 
 const withoutIndex = ({ name }: FootageFile) =>

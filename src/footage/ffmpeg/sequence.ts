@@ -5,6 +5,7 @@ import type { ImageFormat, ImageHeader } from '../images/types';
 import { levelsOf } from '../levels';
 import type { SyncReader } from '../platform';
 import { indicesOf, spansOf } from '../range';
+import { mirrored, turnUpright, uprightSize } from '../rotate';
 import { requireSize } from '../size';
 import type { FrameSource } from '../source';
 import { runCore } from './core';
@@ -50,17 +51,18 @@ export async function openSequence(
     );
   }
   requireSize(images.nameOf(0), header.width, header.height, plan.bytesPerSample);
+  const { rotation, mirrored: isMirrored } = header.orientation;
   const info: FootageInfo = {
     name: images.name,
     container: images.container,
     codec: format,
-    width: header.width,
-    height: header.height,
+    ...uprightSize(header.width, header.height, rotation),
     frameCount: images.count,
     playbackRate: null,
-    rotation: 0,
+    rotation,
+    ...(isMirrored && { mirrored: true }),
     bitDepth: plan.bitDepth,
-    pixelAspect: video.pixelAspect,
+    pixelAspect: rotation === 90 || rotation === 270 ? 1 / video.pixelAspect : video.pixelAspect,
     hasAudio: false,
     interlaced: { stated: null, separated: null },
     levels: levelsOf(plan.bitDepth, false),
@@ -82,7 +84,8 @@ async function* framesOf(
   range: FrameRange,
   signal?: AbortSignal,
 ): AsyncGenerator<GreyFrame> {
-  const { width, height } = images.header;
+  const { width, height, orientation } = images.header;
+  const size = uprightSize(width, height, orientation.rotation);
   const frameBytes = width * height * plan.bytesPerSample;
   const longest = Math.max(1, Math.floor(BYTES_A_SPAN / frameBytes));
   // Only the images asked for are read: to the decoder they are all there is.
@@ -95,8 +98,10 @@ async function* framesOf(
     const planes = await decodeImages(module, images, plan, frameBytes, indices);
     for (const [i, index] of indices.entries()) {
       signal?.throwIfAborted();
-      const data = samplesOf(planes[i] as Uint8Array, plan.bytesPerSample);
-      yield { index, width, height, data, white: 2 ** plan.bitDepth - 1 };
+      const coded = samplesOf(planes[i] as Uint8Array, plan.bytesPerSample);
+      const turned = orientation.mirrored ? mirrored(coded, width) : coded;
+      const data = turnUpright(turned, width, height, orientation.rotation);
+      yield { index, ...size, data, white: 2 ** plan.bitDepth - 1 };
     }
   }
 }

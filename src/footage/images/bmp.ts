@@ -1,4 +1,5 @@
 import { viewOf } from '../bytes';
+import { UPRIGHT } from './orientation';
 import type { ImageHeader } from './types';
 
 /** Size and bits a pixel in the header after the file's own 14 bytes; 12 bytes long, it is the oldest kind. */
@@ -11,5 +12,6 @@ export async function bmpHeader(blob: Blob): Promise<ImageHeader> {
     height: oldest ? view.getUint16(6, true) : Math.abs(view.getInt32(8, true)), // negative: top first
     bits: Math.min(bits, 8),
     colour: bits,
+    orientation: UPRIGHT,
   };
 }

@@ -2,7 +2,7 @@ import { lettersAt, viewOf } from '../bytes';
 import { bmpHeader } from './bmp';
 import { jpegHeader } from './jpeg';
 import { pngHeader } from './png';
-import { tiffPages } from './tiff';
+import { firstDirectory } from './tiff';
 import type { ImageFormat, ImageHeader } from './types';
 
 /** By the first bytes; null: none of the image formats read here. */
@@ -23,7 +23,7 @@ export async function imageHeader(blob: Blob, format: ImageFormat): Promise<Imag
     if (format === 'png') return await pngHeader(blob);
     if (format === 'bmp') return await bmpHeader(blob);
     if (format === 'jpeg') return await jpegHeader(blob);
-    return (await tiffPages(blob))[0] ?? null;
+    return await firstDirectory(blob);
   } catch (error) {
     if (error instanceof RangeError) return null; // read past the end of what is there
     throw error;

@@ -1,28 +1,54 @@
-import { viewOf } from '../bytes';
-import type { ImageHeader } from './types';
+import { headersOf, lettersAt } from '../bytes';
+import { UPRIGHT } from './orientation';
+import { firstDirectory } from './tiff';
+import type { ImageHeader, Orientation } from './types';
 
 /** Start-of-frame markers: all of 0xC0 to 0xCF but the tables and arithmetic-coding settings among them. */
 const isFrame = (marker: number) =>
   marker >= 0xc0 && marker <= 0xcf && marker !== 0xc4 && marker !== 0xc8 && marker !== 0xcc;
 
+const EXIF_MARKER = 0xe1;
+/** Marker, length and 'Exif' with two zeros; a directory as in TIFF follows. */
+const EXIF_HEAD = 10;
+/** Segments and fill bytes before the frame header; a camera writes some tens. */
+const MOST_SEGMENTS = 10_000;
+
 /** Walks the segments to the frame header (ITU-T T.81, B.2.2). */
 export async function jpegHeader(blob: Blob): Promise<ImageHeader | null> {
-  for (let at = 2; at < blob.size; ) {
-    const segment = await viewOf(blob, at, 10);
+  const read = headersOf(blob);
+  let orientation = UPRIGHT;
+  for (let at = 2, walked = 0; at < blob.size && walked < MOST_SEGMENTS; walked++) {
+    const segment = await read(at, EXIF_HEAD);
     if (segment.getUint8(0) !== 0xff) return null;
     const marker = segment.getUint8(1);
     if (marker === 0xff) {
       at += 1; // fill byte
-    } else if (isFrame(marker)) {
+      continue;
+    }
+    if (isFrame(marker)) {
       return {
         bits: segment.getUint8(4),
         height: segment.getUint16(5),
         width: segment.getUint16(7),
         colour: segment.getUint8(9),
+        orientation,
       };
-    } else {
-      at += 2 + segment.getUint16(2);
     }
+    const end = at + 2 + segment.getUint16(2);
+    if (marker === EXIF_MARKER && lettersAt(segment, 4) === 'Exif') {
+      orientation = await orientationIn(blob.slice(at + EXIF_HEAD, end));
+    }
+    at = end;
   }
   return null;
+}
+
+/** A photograph whose notes are damaged is still a photograph: it is taken as it is coded. */
+async function orientationIn(exif: Blob): Promise<Orientation> {
+  try {
+    return (await firstDirectory(exif)).orientation;
+  } catch (error) {
+    if (error instanceof RangeError) return UPRIGHT;
+    throw error;
+  }
 }

@@ -43,10 +43,16 @@ export async function openImages(
   return openSequence(await platform.loadCore(), images, WHY);
 }
 
-/** A TIFF file with several images in it. Throws `singleFrame`, `truncated`, `mixedSizes`,
- * `undecodable`. */
-export async function openTiff(file: FootageFile, platform: DecodePlatform): Promise<FrameSource> {
-  const pages = await readPages(file);
+/**
+ * A TIFF file with several images in it. Throws `singleFrame`, `truncated`, `imagesLoop`,
+ * `tooManyImages`, `mixedSizes`, `undecodable`.
+ */
+export async function openTiff(
+  file: FootageFile,
+  platform: DecodePlatform,
+  signal?: AbortSignal,
+): Promise<FrameSource> {
+  const pages = await readPages(file, signal);
   requireFrames(file.name, pages.length);
   const [first] = pages;
   const nameOf = (index: number) => `${file.name}, image ${index + 1}`;
@@ -68,9 +74,9 @@ export async function openTiff(file: FootageFile, platform: DecodePlatform): Pro
   return openSequence(await platform.loadCore(), images, WHY);
 }
 
-async function readPages(file: FootageFile): Promise<TiffPage[]> {
+async function readPages(file: FootageFile, signal?: AbortSignal): Promise<TiffPage[]> {
   try {
-    return await tiffPages(file.blob);
+    return await tiffPages(file, signal);
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
     throw new ExitframeError(
@@ -99,7 +105,12 @@ function startingAt(reader: SyncReader, directory: number): SyncReader {
 }
 
 const alike = (a: ImageHeader, b: ImageHeader) =>
-  a.width === b.width && a.height === b.height && a.bits === b.bits && a.colour === b.colour;
+  a.width === b.width &&
+  a.height === b.height &&
+  a.bits === b.bits &&
+  a.colour === b.colour &&
+  a.orientation.mirrored === b.orientation.mirrored &&
+  a.orientation.rotation === b.orientation.rotation;
 
 const noImage = (name: string) =>
   new ExitframeError(
@@ -108,9 +119,15 @@ const noImage = (name: string) =>
     'Choose one clip, or pictures only.',
   );
 
+/** The turn its notes ask for. */
+const turned = (header: ImageHeader | null) => {
+  const { mirrored = false, rotation = 0 } = header?.orientation ?? {};
+  return `${mirrored ? ', mirrored' : ''}${rotation === 0 ? '' : `, turned by ${rotation} degrees`}`;
+};
+
 type Described = readonly [name: string, format: ImageFormat, header: ImageHeader | null];
 const describe = ([name, format, header]: Described) =>
-  `"${name}" is ${format} of ${header?.width} x ${header?.height} with ${header?.bits} bits`;
+  `"${name}" is ${format} of ${header?.width} x ${header?.height} with ${header?.bits} bits${turned(header)}`;
 
 const mixed = (a: Described, b: Described) =>
   new ExitframeError(

@@ -1,4 +1,5 @@
 import { viewOf } from '../bytes';
+import { UPRIGHT } from './orientation';
 import type { ImageHeader } from './types';
 
 /** IHDR is the first chunk: width, height, bits, colour type (ISO/IEC 15948, 11.2.2). */
@@ -9,5 +10,6 @@ export async function pngHeader(blob: Blob): Promise<ImageHeader> {
     height: view.getUint32(4),
     bits: view.getUint8(8),
     colour: view.getUint8(9),
+    orientation: UPRIGHT,
   };
 }

@@ -48,4 +48,17 @@ export const footageReasons: Catalogue['reasons'] = {
     remedy:
       'Lassen Sie die Halbbilder trennen, es sei denn, die Kamera hat ganze Bilder aufgenommen.',
   },
+  imagesLoop: {
+    message:
+      '„{name}“ ist beschädigt: Nach {count, plural, one {# Bild} other {# Bildern}} führt die Liste der Bilder auf ein früheres zurück.',
+    remedy: 'Kopieren Sie die Datei noch einmal, oder sichern Sie die Bilder einzeln.',
+  },
+  tooManyImages: {
+    message: '„{name}“ führt mehr als {most} Bilder auf.',
+    remedy: 'Teilen Sie die Datei, oder sichern Sie den Film als Video.',
+  },
+  tooManyParts: {
+    message: '„{name}“ ist beschädigt: Die Datei besteht aus mehr als {most} Teilen.',
+    remedy: 'Kopieren Sie den Clip noch einmal von der Kamera.',
+  },
 };

@@ -145,6 +145,7 @@ export const panels: SameShape<English['panels']> = {
       playback: 'Wiedergaberate in der Datei',
       noneStated: 'keine angegeben',
       rotation: 'Angewandte Drehung',
+      rotationMirrored: '{turn}°, zuvor gespiegelt',
       bitDepth: 'Bittiefe',
       bits: '{bits} Bit',
       pixelShape: 'Pixelform',

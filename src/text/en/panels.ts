@@ -141,6 +141,7 @@ export const panels = {
       playback: 'Playback rate in the file',
       noneStated: 'none stated',
       rotation: 'Rotation applied',
+      rotationMirrored: '{turn}°, mirrored first',
       bitDepth: 'Bit depth',
       bits: '{bits} bit',
       pixelShape: 'Pixel shape',

@@ -46,4 +46,17 @@ export const footageReasons: Catalogue['reasons'] = {
       'El archivo dice que es entrelazado y sus fotogramas quedan enteros: cada uno muestra dos momentos.',
     remedy: 'Haga separar los campos, salvo que la cámara tomara fotogramas enteros.',
   },
+  imagesLoop: {
+    message:
+      '«{name}» está dañado: tras {count, plural, one {# imagen} other {# imágenes}}, la lista vuelve a una anterior.',
+    remedy: 'Copie el archivo de nuevo o guarde las imágenes una por una.',
+  },
+  tooManyImages: {
+    message: '«{name}» enumera más de {most} imágenes.',
+    remedy: 'Divídalo o guarde la película como vídeo.',
+  },
+  tooManyParts: {
+    message: '«{name}» está dañado: consta de más de {most} partes.',
+    remedy: 'Copie de nuevo el clip desde la cámara.',
+  },
 };

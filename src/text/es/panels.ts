@@ -150,6 +150,7 @@ export const panels: SameShape<English['panels']> = {
       playback: 'Cadencia de reproducción en el archivo',
       noneStated: 'no indicada',
       rotation: 'Giro aplicado',
+      rotationMirrored: '{turn}°, tras reflejar la imagen',
       bitDepth: 'Profundidad de bits',
       bits: '{bits} bits',
       pixelShape: 'Forma del píxel',

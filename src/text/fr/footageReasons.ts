@@ -47,4 +47,17 @@ export const footageReasons: Catalogue['reasons'] = {
       'Le fichier se dit entrelacé et ses images restent entières : chacune montre deux instants.',
     remedy: 'Faites séparer les trames, sauf si la caméra a pris des images entières.',
   },
+  imagesLoop: {
+    message:
+      '« {name} » est endommagé : après {count, plural, one {# image} other {# images}}, leur liste revient à une image précédente.',
+    remedy: 'Copiez le fichier à nouveau, ou enregistrez les images une par une.',
+  },
+  tooManyImages: {
+    message: '« {name} » énumère plus de {most} images.',
+    remedy: 'Divisez-le, ou enregistrez le film en vidéo.',
+  },
+  tooManyParts: {
+    message: '« {name} » est endommagé : il se compose de plus de {most} parties.',
+    remedy: 'Copiez à nouveau le clip depuis la caméra.',
+  },
 };

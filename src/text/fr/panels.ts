@@ -150,6 +150,7 @@ export const panels: SameShape<English['panels']> = {
       playback: 'Cadence de lecture du fichier',
       noneStated: 'non indiquée',
       rotation: 'Rotation appliquée',
+      rotationMirrored: '{turn}°, après retournement',
       bitDepth: 'Profondeur',
       bits: '{bits} bits',
       pixelShape: 'Forme des pixels',

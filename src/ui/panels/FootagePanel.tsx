@@ -165,7 +165,12 @@ function FilmFacts(props: {
             ? t('panels.footage.fact.noneStated')
             : t('panels.framesPerSecond', { rate: showNumberAt(info.playbackRate, 5) }),
         ],
-        [t('panels.footage.fact.rotation'), `${info.rotation}°`],
+        [
+          t('panels.footage.fact.rotation'),
+          info.mirrored
+            ? t('panels.footage.fact.rotationMirrored', { turn: String(info.rotation) })
+            : `${info.rotation}°`,
+        ],
         [
           t('panels.footage.fact.bitDepth'),
           t('panels.footage.fact.bits', { bits: String(info.bitDepth) }),
