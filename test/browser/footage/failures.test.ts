@@ -44,6 +44,37 @@ describe('footage that cannot be read', () => {
   });
 });
 
+/** So many boxes with nothing in them. */
+function emptyBoxes(count: number): Blob {
+  const view = new DataView(new ArrayBuffer(8 * count));
+  for (let i = 0; i < count; i++) {
+    view.setUint32(8 * i, 8);
+    view.setUint32(8 * i + 4, 0x66726565); // free
+  }
+  return new Blob([view]);
+}
+
+describe('boxes without end', () => {
+  const film = one('test/fixtures/breadth/h264.mp4');
+
+  it('are refused behind a film', async () => {
+    const { name, blob } = await film;
+    const reason = await api.failure([{ name, blob: new Blob([blob, emptyBoxes(100_000)]) }]);
+    expect(reason).toMatchObject({ code: 'tooManyParts' });
+  });
+
+  it('are refused inside its index', async () => {
+    const { name, blob } = await film;
+    const inside = emptyBoxes(1_000_000);
+    const head = new DataView(new ArrayBuffer(8));
+    head.setUint32(0, 8 + inside.size);
+    head.setUint32(4, 0x6d6f6f76); // moov
+    const kind = blob.slice(0, 32);
+    const reason = await api.failure([{ name, blob: new Blob([kind, head, inside]) }]);
+    expect(reason?.code).toMatch(/notFootage|noVideoTrack/);
+  });
+});
+
 describe('cancel', () => {
   it.each(['uneven.mp4', 'mjpeg.avi'])('ends the frames of %s', async (name) => {
     await api.open(await filesAt(`${FOOTAGE}/${name}`));

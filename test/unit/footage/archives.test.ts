@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { describe, expect, it } from 'vitest';
 import { nodePlatform } from '../../../src/footage/node';
 import { openFootage } from '../../../src/footage/open';
+import { unpacked } from '../../../src/footage/zip';
 import { inMemory } from './reading';
 
 const archive = await readFile('test/fixtures/breadth/png-16.zip');
@@ -18,6 +19,32 @@ function stating(size: number): Uint8Array {
   changed.writeUInt32LE(size, second + STATED_SIZE);
   return changed;
 }
+
+describe('an archive packed by another tool', () => {
+  it('is read in the order of its numbers, notes and the folder itself left out', async () => {
+    const files = await unpacked(inMemory('shot.zip', archive));
+    expect(files.map(({ name }) => name)).toEqual(
+      [8, 9, 10, 11].map((number) => `Kügelchen-${number}.png`),
+    );
+    for (const [i, { blob }] of files.entries()) {
+      const packed = await readFile(`test/fixtures/breadth/png-16/disc-${8 + i}.png`);
+      expect(Buffer.compare(Buffer.from(await blob.arrayBuffer()), packed)).toBe(0);
+    }
+  });
+
+  it('is refused where it holds another one', async () => {
+    const nested = await readFile('test/fixtures/breadth/nested.zip');
+    await expect(opening(nested)).rejects.toMatchObject({ code: 'nestedArchive' });
+  });
+
+  it('is refused with what to do where it has a password', async () => {
+    const locked = await readFile('test/fixtures/breadth/locked.zip');
+    await expect(opening(locked)).rejects.toMatchObject({
+      code: 'badArchive',
+      remedy: expect.stringContaining('without a password'),
+    });
+  });
+});
 
 describe('a damaged or lying archive', () => {
   it('is refused where a file is larger than it states, before it fills the memory', async () => {

@@ -88,10 +88,7 @@ describe('films of a disc at known places, read without a browser', () => {
   });
 
   it('docs/footage.md shows what both platforms saw', async () => {
-    const [inNode, inChromium] = await Promise.all([
-      json<Seen[]>('seen-node.json'),
-      json<Seen[]>('seen-chromium.json'),
-    ]);
-    await expect(footagePage(inNode, inChromium)).toMatchFileSnapshot('../../../docs/footage.md');
+    const inChromium = await json<Seen[]>('seen-chromium.json');
+    await expect(footagePage(seen, inChromium)).toMatchFileSnapshot('../../../docs/footage.md');
   });
 });
