@@ -18,7 +18,14 @@ import { createNotebookCurve, type PlotAxis } from './notebookCurve';
 import { type NotebookProblem, readTexts, sortFiles } from './notebookFiles';
 import { createNotebookFit } from './notebookFit';
 import { createNotebookStatistics } from './notebookStatistics';
-import { type EntryGroup, type Grouping, groupsOf, rowsOf, type Sorting } from './notebookTable';
+import {
+  type EntryGroup,
+  type Grouping,
+  groupsOf,
+  mixedBy,
+  rowsOf,
+  type Sorting,
+} from './notebookTable';
 import { fetchSampleSeries } from './samples';
 import { createTask } from './task';
 import { undoing } from './undoing';
@@ -62,6 +69,7 @@ export function createNotebook(
   const fit = createNotebookFit(counted, startModeller, stopped);
   const curve = createNotebookCurve(counted, startModeller, stopped);
   const groups = computed<readonly EntryGroup[]>(() => groupsOf(counted.value, grouping.value));
+  const mixed = computed(() => mixedBy(groups.value));
   const statistics = createNotebookStatistics(
     { groups, shown },
     NOTEBOOK_COVERAGE,
@@ -129,7 +137,20 @@ export function createNotebook(
   };
 
   return {
-    ...{ entries, name, problems, news, filter, sorting, grouping, axis, shown, rows, counted },
+    ...{
+      entries,
+      name,
+      problems,
+      news,
+      filter,
+      sorting,
+      grouping,
+      axis,
+      shown,
+      rows,
+      counted,
+      mixed,
+    },
     reading: reading.state,
     cancelReading: reading.cancel,
     statistics: statistics.state,

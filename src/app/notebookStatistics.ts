@@ -4,11 +4,11 @@ import type { SeriesApi } from '../protocol/series';
 import type { GroupSummary } from '../series/groups';
 import type { NotebookEntry } from '../shot/notebook';
 import type { StartThread } from './crew';
-import type { EntryGroup } from './notebookTable';
+import type { EntryGroup, GroupMark } from './notebookTable';
 import { createTask } from './task';
 
 export interface GroupStatistics extends GroupSummary {
-  readonly label: string;
+  readonly mark: GroupMark;
 }
 
 /** A pause in ticking shots before the statistics follow, ms. */
@@ -36,7 +36,10 @@ export function createNotebookStatistics(
       void task.run(async (thread) => {
         const parts = now.map((group) => group.entries.map(countedPart));
         const summaries = await thread.summarise(parts, coverage);
-        return summaries.map((one, i) => ({ ...one, label: now[i]?.label ?? '' }));
+        return now.flatMap(({ mark }, i) => {
+          const summary = summaries[i];
+          return summary === undefined ? [] : [{ ...summary, mark }];
+        });
       });
     }, SUMMARISE_AFTER_MS);
     return () => clearTimeout(timer);

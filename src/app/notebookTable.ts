@@ -1,5 +1,4 @@
 import { isAvailable } from '../core/estimate';
-import { formatNumber, numberAt } from '../core/format';
 import type { NotebookEntry } from '../shot/notebook';
 
 /** How the notebook's rows are chosen and ordered: pure functions over its entries. */
@@ -23,9 +22,15 @@ export interface Sorting {
 export const GROUPINGS = ['none', 'residualPressure', 'ball', 'barrelLength'] as const;
 export type Grouping = (typeof GROUPINGS)[number];
 
-/** A group of entries and what they have in common. */
+/** What the entries of a group have in common. */
+export interface GroupMark {
+  readonly grouping: Grouping;
+  /** hPa; mm and g; m. Null: not stated. */
+  readonly stated: readonly number[] | null;
+}
+
 export interface EntryGroup {
-  readonly label: string;
+  readonly mark: GroupMark;
   readonly entries: readonly NotebookEntry[];
 }
 
@@ -64,33 +69,39 @@ export function groupsOf(
   entries: readonly NotebookEntry[],
   grouping: Grouping,
 ): readonly EntryGroup[] {
-  const groups = new Map<string, NotebookEntry[]>();
+  const groups = new Map<string, { mark: GroupMark; entries: NotebookEntry[] }>();
   for (const entry of entries) {
-    const label = labelOf(entry, grouping);
-    const group = groups.get(label);
-    if (group === undefined) groups.set(label, [entry]);
-    else group.push(entry);
+    const stated = statedOf(entry, grouping);
+    const key = JSON.stringify(stated);
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, { mark: { grouping, stated }, entries: [entry] });
+    else group.entries.push(entry);
   }
-  return [...groups].map(([label, some]) => ({ label, entries: some }));
+  return [...groups.values()];
 }
 
+/** What shots of one group differ by: their mean says nothing about one setting of the launcher. */
+export const mixedBy = (groups: readonly EntryGroup[]): readonly Exclude<Grouping, 'none'>[] =>
+  GROUPINGS.filter((grouping) => grouping !== 'none').filter((grouping) =>
+    groups.some(({ entries }) => groupsOf(entries, grouping).length > 1),
+  );
+
 /** Numbers are rounded, so that shots meant alike stand together: pressures to two figures, balls to 0.1 mm and 0.01 g. */
-function labelOf({ conditions }: NotebookEntry, grouping: Grouping): string {
+function statedOf({ conditions }: NotebookEntry, grouping: Grouping): readonly number[] | null {
   const { residualPressure, ballDiameter, ballMass, barrelLength } = conditions;
   switch (grouping) {
     case 'none':
-      return 'all shots';
+      return [];
     case 'residualPressure':
-      return residualPressure === null
-        ? 'residual pressure not stated'
-        : `${formatNumber(residualPressure.value / 100, 2)} hPa residual`;
+      return residualPressure && [Number((residualPressure.value / 100).toPrecision(2))];
     case 'ball':
-      return ballDiameter === null || ballMass === null
-        ? 'ball not stated'
-        : `ball ${(ballDiameter.value * 1e3).toFixed(1)} mm, ${(ballMass.value * 1e3).toFixed(2)} g`;
+      return (
+        ballDiameter &&
+        ballMass && [inSteps(ballDiameter.value * 1e3, 10), inSteps(ballMass.value * 1e3, 100)]
+      );
     case 'barrelLength':
-      return barrelLength === null
-        ? 'barrel length not stated'
-        : `barrel ${numberAt(Math.round(barrelLength.value * 1e3) / 1e3, 6)} m`;
+      return barrelLength && [inSteps(barrelLength.value, 1000)];
   }
 }
+
+const inSteps = (value: number, perUnit: number) => Math.round(value * perUnit) / perUnit;

@@ -1,9 +1,9 @@
 import { definiteInverse } from '../core/linalg';
 import { ExitframeError } from '../core/reason';
 import { chiSquareCdf } from '../core/statistics';
-import type { BetweenShots, Consistency, SeriesShot } from './types';
+import type { BetweenShots, Consistency, ScatterVerdict, SeriesShot } from './types';
 
-/** Shots are called inconsistent where chance would make them differ as much less often than this. */
+/** Scatter is called too large, or too small, where chance would make it so less often than this. */
 const SIGNIFICANCE = 0.05;
 
 /** Effects of the inputs that shots share, one column an input: an error common to those that have it. */
@@ -113,7 +113,7 @@ export function scatterBetween(shots: readonly SeriesShot[]) {
     dof,
     birgeRatio: Math.sqrt(nominal.chiSquare / dof),
     probability,
-    consistent: probability >= SIGNIFICANCE,
+    verdict: verdictOf(probability),
   };
   return {
     consistency,
@@ -124,4 +124,9 @@ export function scatterBetween(shots: readonly SeriesShot[]) {
     mandelPaule: meanAt(tau2For(dof)),
     tau2For,
   };
+}
+
+function verdictOf(probability: number): ScatterVerdict {
+  if (probability < SIGNIFICANCE) return 'more';
+  return 1 - probability < SIGNIFICANCE ? 'less' : 'explained';
 }

@@ -27,7 +27,10 @@ export interface BetweenShots {
   readonly mean: Estimate;
 }
 
-/** Whether the shots differ by more than their uncertainties explain. */
+/** Whether the shots differ as much as their uncertainties explain, or by more or less than chance lets them. */
+export type ScatterVerdict = 'explained' | 'more' | 'less';
+
+/** How the shots' scatter compares with their uncertainties. */
 export interface Consistency {
   readonly chiSquare: number;
   readonly dof: number;
@@ -35,7 +38,7 @@ export interface Consistency {
   readonly birgeRatio: number;
   /** How often chance alone would make them differ as much. */
   readonly probability: number;
-  readonly consistent: boolean;
+  readonly verdict: ScatterVerdict;
 }
 
 /** Two-sided test of Grubbs for the value farthest from the mean. */

@@ -1,10 +1,12 @@
 import { computed, effect } from '@preact/signals';
 import { type Reason, reasonOf } from '../../core/reason';
 import type { FootageFile } from '../../footage/source';
+import type { NotebookEntry } from '../../shot/notebook';
 import type { Session } from '../session';
 import { type Claim, claimDesk } from './claim';
 import { copyFootage, dropCopies, isWorthCopying, type Root, withoutCopy } from './footage';
 import { BUILD, type Left, NOTHING_LEFT, readLeft } from './left';
+import { changedPages } from './notebookPages';
 import { openRecords, type Records } from './records';
 
 /** What of the browser keeps the work. */
@@ -48,7 +50,7 @@ export async function startKeeping(place: KeepingPlace): Promise<Keeping> {
     const left =
       claim.from === null ? NOTHING_LEFT : await readLeft(records, claim.from, place.root);
     void tidy(claim, records, place.root);
-    const own = claim.from === claim.desk ? left : { ...left, isCopy: () => false };
+    const own = claim.from === claim.desk ? left : { ...left, notebook: null, isCopy: () => false };
     return { left, follow: (session, view) => keep(session, view, claim, records, place, own) };
   } catch (error) {
     const follow = ({ keeping }: Session) => {
@@ -81,6 +83,8 @@ function keep(
   const { shots, films, measuring, notebook, planning, player, sample, keeping } = session;
   let copying = new AbortController();
   let copied: readonly FootageFile[] | null = null;
+  /** The notebook's entries as they are kept. */
+  let paged: readonly NotebookEntry[] = left.notebook?.file.entries ?? [];
 
   const copy = async (files: readonly FootageFile[]) => {
     copying.abort();
@@ -110,7 +114,10 @@ function keep(
     footage: () => withoutCopy(films.film.value?.files ?? [], sample.value?.id ?? null),
     measured: () => ({ build: BUILD, kept: measuring.kept() }),
     streak: () => (isMeasured.value ? { build: BUILD, kept: measuring.streak.value } : null),
-    notebook: () => ({ file: notebook.file(), isSaved: !notebook.unsaved.value }),
+    notebook: () => ({
+      ...{ name: notebook.name.value, count: notebook.entries.value.length },
+      isSaved: !notebook.unsaved.value,
+    }),
     planning: () => planning.history.value,
     view: () => ({ frame: player.current.value, page: view() }),
   };
@@ -130,8 +137,11 @@ function keep(
     changed.clear();
     if (parts.length === 0) return;
     const values = Object.fromEntries(parts.map((part) => [part, readers[part]()]));
-    records.put(desk, values).then(
+    const entries = notebook.entries.value;
+    const pages = parts.includes('notebook') ? changedPages(entries, paged) : {};
+    records.put(desk, { ...values, ...pages }).then(
       () => {
+        if (parts.includes('notebook')) paged = entries;
         if (keeping.problem.value?.code === 'workNotKept') keeping.problem.value = null;
       },
       (error: unknown) => {

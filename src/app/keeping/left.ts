@@ -1,4 +1,9 @@
-import { type Notebook, validateNotebook } from '../../shot/notebook';
+import {
+  NOTEBOOK_FORMAT,
+  NOTEBOOK_VERSION,
+  type Notebook,
+  validateNotebook,
+} from '../../shot/notebook';
 import { type PlanningInputs, readPlanning } from '../../shot/planning';
 import { type ShotDraft, validateDraft } from '../draft';
 import { type History, mapHistory } from '../history';
@@ -7,6 +12,7 @@ import type { LeftWork } from '../opening';
 import { fetchSample, SAMPLES } from '../samples';
 import type { ShotWork } from '../shotStore';
 import { askForFootage, findFootage, type KeptFootage, type Root } from './footage';
+import { readPages } from './notebookPages';
 import type { Records } from './records';
 
 /** What a window was left with. */
@@ -65,7 +71,7 @@ export async function readLeft(records: Records, desk: string, root: Root): Prom
   };
   return {
     shot,
-    notebook: notebookOf(await part('notebook')),
+    notebook: await readNotebook(part),
     planning: planningOf(await part('planning')),
     view: view?.page ?? null,
     isCopy: (some) => copies.has(some),
@@ -99,10 +105,17 @@ function workOf(data: unknown): ShotWork | null {
   }
 }
 
-function notebookOf(data: unknown): KeptNotebook | null {
-  const kept = data as Partial<KeptNotebook> | null | undefined;
-  const file = kept?.file === undefined ? null : validateNotebook(kept.file);
-  return file?.ok ? { file: file.value, isSaved: kept?.isSaved === true } : null;
+async function readNotebook(
+  part: (name: string) => Promise<unknown>,
+): Promise<KeptNotebook | null> {
+  const head = await part('notebook');
+  if (typeof head !== 'object' || head === null) return null;
+  const { name, count, isSaved } = head as Record<'name' | 'count' | 'isSaved', unknown>;
+  const file = validateNotebook({
+    ...{ format: NOTEBOOK_FORMAT, version: NOTEBOOK_VERSION, name },
+    entries: await readPages(part, Number(count)),
+  });
+  return file.ok ? { file: file.value, isSaved: isSaved === true } : null;
 }
 
 function planningOf(data: unknown): History<PlanningInputs> | null {

@@ -55,6 +55,15 @@ export const notebook: SameShape<English['notebook']> = {
       ballMass: 'Masse',
     },
   },
+  groups: {
+    all: 'alle Schüsse',
+    noResidualPressure: 'Restdruck nicht angegeben',
+    residualPressure: '{pressure} hPa Restdruck',
+    noBall: 'Kugel nicht angegeben',
+    ball: 'Kugel {diameter} mm, {mass} g',
+    noBarrelLength: 'Rohrlänge nicht angegeben',
+    barrelLength: 'Rohr {length} m',
+  },
   together: {
     title: 'Was sie zusammen sagen',
     working: 'Zusammenfassung läuft',
@@ -67,14 +76,19 @@ export const notebook: SameShape<English['notebook']> = {
     scatter: 'Eigene Streuung des Werfers',
     birgeRatio: 'Birge-Verhältnis',
     apart: 'Fällt heraus',
-    what: 'Mittelwert: gewichtet mit der eigenen Unsicherheit jedes Schusses und der Streuung zwischen den Schüssen; was sie gemeinsam haben, bleibt voll erhalten. Wiederholpräzision: Standardabweichung der gemessenen Geschwindigkeiten. Eigene Streuung des Werfers: was davon bleibt, wenn die eigenen Unsicherheiten der Schüsse abgezogen sind. Birge-Verhältnis: etwa 1, wo die Unsicherheiten die Streuung erklären. Fällt heraus: weiter außen, als der Zufall einen Schuss in zwanzig Serien legt (Grubbs).',
+    what: 'Mittelwert: gewichtet mit der eigenen Unsicherheit jedes Schusses und der Streuung zwischen den Schüssen; was sie gemeinsam haben, bleibt voll erhalten. Wiederholpräzision: Standardabweichung der gemessenen Geschwindigkeiten. Eigene Streuung des Werfers: was davon bleibt, wenn die eigenen Unsicherheiten der Schüsse abgezogen sind. Birge-Verhältnis: etwa 1, wo die Unsicherheiten die Streuung erklären, deutlich unter 1, wo sie zu groß angegeben sind. Fällt heraus: weiter außen, als der Zufall einen Schuss in zwanzig Serien legt (Grubbs).',
     leftOut:
       '{count, plural, one {{number} gezählter Schuss hat} other {{number} gezählte Schüsse haben}} keine Austrittsgeschwindigkeit, die zählen könnte',
     shared: 'allen gemeinsam: u = {u}',
     range: '{low} bis {high}',
     noneSeen: 'keine erkennbar',
-    explained: 'erklärt',
-    moreThanExplained: 'mehr als erklärt',
+    verdict: {
+      explained: 'erklärt',
+      more: 'mehr als erklärt',
+      less: 'weniger als erklärt: die Unsicherheiten sind zu groß angegeben',
+    },
+    mixed:
+      'Schüsse einer Gruppe unterscheiden sich ({what}): Ihre Streuung ist nicht die des Werfers. Danach gruppieren oder filtern.',
     noneApart: 'keiner',
   },
   plot: {

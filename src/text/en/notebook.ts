@@ -53,6 +53,15 @@ export const notebook = {
       ballMass: 'Mass',
     },
   },
+  groups: {
+    all: 'all shots',
+    noResidualPressure: 'residual pressure not stated',
+    residualPressure: '{pressure} hPa residual',
+    noBall: 'ball not stated',
+    ball: 'ball {diameter} mm, {mass} g',
+    noBarrelLength: 'barrel length not stated',
+    barrelLength: 'barrel {length} m',
+  },
   together: {
     title: 'What they say together',
     working: 'Summing up',
@@ -65,14 +74,19 @@ export const notebook = {
     scatter: 'Launcher’s own scatter',
     birgeRatio: 'Birge ratio',
     apart: 'Stands apart',
-    what: 'Mean: weighted by each shot’s own uncertainty and the scatter between shots, what they share kept in full. Repeatability: standard deviation of the speeds as measured. Launcher’s own scatter: what is left of it when the shots’ own uncertainties are taken off. Birge ratio: about 1 where the uncertainties explain the scatter. Stands apart: farther out than chance puts one shot in twenty series (Grubbs).',
+    what: 'Mean: weighted by each shot’s own uncertainty and the scatter between shots, what they share kept in full. Repeatability: standard deviation of the speeds as measured. Launcher’s own scatter: what is left of it when the shots’ own uncertainties are taken off. Birge ratio: about 1 where the uncertainties explain the scatter; well below 1 they are stated too large. Stands apart: farther out than chance puts one shot in twenty series (Grubbs).',
     leftOut:
       '{count, plural, one {{number} counted shot has} other {{number} counted shots have}} no exit velocity to count',
     shared: 'shared by them: u = {u}',
     range: '{low} to {high}',
     noneSeen: 'none seen',
-    explained: 'explained',
-    moreThanExplained: 'more than explained',
+    verdict: {
+      explained: 'explained',
+      more: 'more than explained',
+      less: 'less than explained: the uncertainties are stated too large',
+    },
+    mixed:
+      'Shots of a group differ in {what}: their scatter is not the launcher’s own. Group them by that, or filter.',
     noneApart: 'none',
   },
   plot: {

@@ -55,6 +55,15 @@ export const notebook: SameShape<English['notebook']> = {
       ballMass: 'Masa',
     },
   },
+  groups: {
+    all: 'todos los disparos',
+    noResidualPressure: 'presión residual no indicada',
+    residualPressure: '{pressure} hPa residuales',
+    noBall: 'bola no indicada',
+    ball: 'bola de {diameter} mm, {mass} g',
+    noBarrelLength: 'longitud del tubo no indicada',
+    barrelLength: 'tubo de {length} m',
+  },
   together: {
     title: 'Qué dicen en conjunto',
     working: 'Calculando el resumen',
@@ -67,14 +76,19 @@ export const notebook: SameShape<English['notebook']> = {
     scatter: 'Dispersión propia del lanzador',
     birgeRatio: 'Razón de Birge',
     apart: 'Se aparta',
-    what: 'Media: ponderada con la incertidumbre propia de cada disparo y la dispersión entre disparos; lo que comparten se conserva entero. Repetibilidad: desviación típica de las velocidades medidas. Dispersión propia del lanzador: lo que queda de ella al descontar las incertidumbres propias de los disparos. Razón de Birge: alrededor de 1 donde las incertidumbres explican la dispersión. Se aparta: más lejos de lo que el azar sitúa un disparo en una de cada veinte series (Grubbs).',
+    what: 'Media: ponderada con la incertidumbre propia de cada disparo y la dispersión entre disparos; lo que comparten se conserva entero. Repetibilidad: desviación típica de las velocidades medidas. Dispersión propia del lanzador: lo que queda de ella al descontar las incertidumbres propias de los disparos. Razón de Birge: alrededor de 1 donde las incertidumbres explican la dispersión, muy por debajo de 1 donde se indican demasiado grandes. Se aparta: más lejos de lo que el azar sitúa un disparo en una de cada veinte series (Grubbs).',
     leftOut:
       '{count, plural, one {{number} disparo de los que cuentan no tiene} other {{number} disparos de los que cuentan no tienen}} velocidad de salida utilizable',
     shared: 'común a todos: u = {u}',
     range: '{low} a {high}',
     noneSeen: 'no se aprecia',
-    explained: 'explicada',
-    moreThanExplained: 'más de lo explicado',
+    verdict: {
+      explained: 'explicada',
+      more: 'más de lo explicado',
+      less: 'menos de lo explicado: las incertidumbres se indican demasiado grandes',
+    },
+    mixed:
+      'Los disparos de un grupo difieren ({what}): su dispersión no es la del lanzador. Agrúpelos por ello o fíltrelos.',
     noneApart: 'ninguno',
   },
   plot: {

@@ -56,6 +56,15 @@ export const notebook: SameShape<English['notebook']> = {
       ballMass: 'Masse',
     },
   },
+  groups: {
+    all: 'tous les tirs',
+    noResidualPressure: 'pression résiduelle non indiquée',
+    residualPressure: '{pressure} hPa résiduels',
+    noBall: 'bille non indiquée',
+    ball: 'bille de {diameter} mm, {mass} g',
+    noBarrelLength: 'longueur du tube non indiquée',
+    barrelLength: 'tube de {length} m',
+  },
   together: {
     title: 'Ce qu’ils disent ensemble',
     working: 'Récapitulation',
@@ -68,14 +77,19 @@ export const notebook: SameShape<English['notebook']> = {
     scatter: 'Dispersion propre du lanceur',
     birgeRatio: 'Rapport de Birge',
     apart: 'S’écarte',
-    what: 'Moyenne : pondérée par l’incertitude propre de chaque tir et la dispersion entre tirs, ce qu’ils ont en commun étant gardé en entier. Répétabilité : écart-type des vitesses mesurées. Dispersion propre du lanceur : ce qu’il en reste une fois ôtées les incertitudes propres des tirs. Rapport de Birge : environ 1 là où les incertitudes expliquent la dispersion. S’écarte : plus loin que le hasard ne place un tir dans une série sur vingt (Grubbs).',
+    what: 'Moyenne : pondérée par l’incertitude propre de chaque tir et la dispersion entre tirs, ce qu’ils ont en commun étant gardé en entier. Répétabilité : écart-type des vitesses mesurées. Dispersion propre du lanceur : ce qu’il en reste une fois ôtées les incertitudes propres des tirs. Rapport de Birge : environ 1 là où les incertitudes expliquent la dispersion, nettement sous 1 là où elles sont annoncées trop grandes. S’écarte : plus loin que le hasard ne place un tir dans une série sur vingt (Grubbs).',
     leftOut:
       '{count, plural, one {{number} tir pris en compte n’a} other {{number} tirs pris en compte n’ont}} pas de vitesse de sortie exploitable',
     shared: 'commune à tous : u = {u}',
     range: '{low} à {high}',
     noneSeen: 'aucune décelée',
-    explained: 'expliquée',
-    moreThanExplained: 'plus qu’expliquée',
+    verdict: {
+      explained: 'expliquée',
+      more: 'plus qu’expliquée',
+      less: 'moins qu’expliquée : les incertitudes sont annoncées trop grandes',
+    },
+    mixed:
+      'Les tirs d’un groupe diffèrent ({what}) : leur dispersion n’est pas celle du lanceur. Groupez-les ainsi, ou filtrez.',
     noneApart: 'aucun',
   },
   plot: {

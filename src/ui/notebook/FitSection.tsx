@@ -78,6 +78,8 @@ const shown = (quantity: Quantity, unit: string): string => {
 
 function Found({ found: { fit, model: name, shots, leftOut } }: { readonly found: FoundFit }) {
   const { parameters, correlations, birgeRatio, dof, chiSquare, probability, pulls } = fit;
+  // One alone has nothing to be correlated with.
+  const correlated = parameters.length > 1 ? parameters : [];
   return (
     <>
       <Wide name={t('notebook.fit.name')}>
@@ -98,7 +100,7 @@ function Found({ found: { fit, model: name, shots, leftOut } }: { readonly found
               <th scope="col" class="number">
                 {t('notebook.fit.off')}
               </th>
-              {parameters.map(({ key, source }) => (
+              {correlated.map(({ key, source }) => (
                 <th key={key} scope="col" class="number">
                   {t('notebook.fit.correlation', { source })}
                 </th>
@@ -113,9 +115,9 @@ function Found({ found: { fit, model: name, shots, leftOut } }: { readonly found
                   {value === null ? t('notebook.fit.differs') : shown(value, unit)}
                 </td>
                 <td class="number">{shown(shift, unit)}</td>
-                {(correlations[i] ?? []).map((one, j) => (
-                  <td key={parameters[j]?.key} class="number">
-                    {showNumber(one, 2)}
+                {correlated.map(({ key: other }, j) => (
+                  <td key={other} class="number">
+                    {showNumber(correlations[i]?.[j] ?? 0, 2)}
                   </td>
                 ))}
               </tr>

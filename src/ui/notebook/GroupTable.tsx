@@ -1,7 +1,16 @@
 import { NOTEBOOK_COVERAGE } from '../../app/notebook';
 import type { GroupStatistics } from '../../app/notebookStatistics';
+import type { GroupMark } from '../../app/notebookTable';
 import { expanded } from '../../core/estimate';
-import { showCount, showNumber, showPercent, showQuantity } from '../../text/show';
+import {
+  showCount,
+  showFixed,
+  showList,
+  showNumber,
+  showNumberAt,
+  showPercent,
+  showQuantity,
+} from '../../text/show';
 import { reasonWords, t } from '../../text/text';
 import { useDesk } from '../desk';
 import { WorkState } from '../panels/WorkState';
@@ -10,10 +19,18 @@ import { ReasonText } from '../shell/Notices';
 
 /** What the shots of each group say together. */
 export function GroupTable() {
-  const { statistics, cancelStatistics } = useDesk().session.notebook;
+  const { statistics, cancelStatistics, mixed } = useDesk().session.notebook;
+  const unlike = mixed.value;
   return (
     <section class="stack" aria-labelledby="group-title">
       <h3 id="group-title">{t('notebook.together.title')}</h3>
+      {unlike.length > 0 && (
+        <p class="notice notice-warning" role="status">
+          {t('notebook.together.mixed', {
+            what: showList(unlike.map((one) => t(`notebook.choice.grouping.${one}`))),
+          })}
+        </p>
+      )}
       <WorkState
         work={statistics.value}
         doing={t('notebook.together.working')}
@@ -57,7 +74,7 @@ function Groups({ groups }: { readonly groups: readonly GroupStatistics[] }) {
           </thead>
           <tbody>
             {groups.map((group) => (
-              <Group key={group.label} group={group} />
+              <Group key={groupWords(group.mark)} group={group} />
             ))}
           </tbody>
         </table>
@@ -85,12 +102,12 @@ function Groups({ groups }: { readonly groups: readonly GroupStatistics[] }) {
   );
 }
 
-function Group({ group: { label, shots, report } }: { readonly group: GroupStatistics }) {
+function Group({ group: { mark, shots, report } }: { readonly group: GroupStatistics }) {
   const unit = useDesk().preferences.speedUnit.value;
   if (!report.ok) {
     return (
       <tr>
-        <th scope="row">{label}</th>
+        <th scope="row">{groupWords(mark)}</th>
         <td class="number">{showCount(shots.length)}</td>
         <td colSpan={5} class="muted" data-code={report.reason.code}>
           {reasonWords(report.reason).message}
@@ -107,7 +124,7 @@ function Group({ group: { label, shots, report } }: { readonly group: GroupStati
   const apart = grubbs?.outlier ? shots[grubbs.index] : undefined;
   return (
     <tr>
-      <th scope="row">{label}</th>
+      <th scope="row">{groupWords(mark)}</th>
       <td class="number">{showCount(shots.length)}</td>
       <td class="number">
         {showQuantity(expanded(mean), 'speed', unit)}
@@ -125,17 +142,31 @@ function Group({ group: { label, shots, report } }: { readonly group: GroupStati
       </td>
       <td class="number">
         {showNumber(consistency.birgeRatio, 3)}
-        <span class="notebook-below">
-          {t(
-            consistency.consistent
-              ? 'notebook.together.explained'
-              : 'notebook.together.moreThanExplained',
-          )}
-        </span>
+        <span class="notebook-below">{t(`notebook.together.verdict.${consistency.verdict}`)}</span>
       </td>
       <td class={apart === undefined ? 'muted' : 'verdict-differ'}>
         {apart ?? t('notebook.together.noneApart')}
       </td>
     </tr>
   );
+}
+
+function groupWords({ grouping, stated }: GroupMark): string {
+  const [first, second] = stated ?? [];
+  switch (grouping) {
+    case 'none':
+      return t('notebook.groups.all');
+    case 'residualPressure':
+      return first === undefined
+        ? t('notebook.groups.noResidualPressure')
+        : t('notebook.groups.residualPressure', { pressure: showNumber(first, 2) });
+    case 'ball':
+      return first === undefined || second === undefined
+        ? t('notebook.groups.noBall')
+        : t('notebook.groups.ball', { diameter: showFixed(first, 1), mass: showFixed(second, 2) });
+    case 'barrelLength':
+      return first === undefined
+        ? t('notebook.groups.noBarrelLength')
+        : t('notebook.groups.barrelLength', { length: showNumberAt(first, 6) });
+  }
 }

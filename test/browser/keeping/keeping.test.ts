@@ -162,6 +162,40 @@ describe('after a reload', () => {
     expect(session.notebook.unsaved.value).toBe(false);
   });
 
+  it('writes of a large notebook only what was changed', async () => {
+    const written: string[][] = [];
+    const spying = async (): Promise<Records> => {
+      const records = await place().records();
+      return {
+        ...records,
+        async put(desk, parts) {
+          await records.put(desk, parts);
+          written.push(Object.keys(parts).filter((part) => part.startsWith('notebook')));
+        },
+      };
+    };
+    const first = await openWindow({ records: spying });
+    const { notebook } = first.session;
+    await notebook.add(seriesFiles(exampleSeries(120)));
+    await vi.waitFor(() =>
+      expect(written.at(-1)).toEqual(['notebook', 'notebook-0', 'notebook-1', 'notebook-2']),
+    );
+    const name = notebook.entries.value[60]?.name ?? '';
+    notebook.setUsed(name, false);
+    await vi.waitFor(() => expect(written.at(-1)).toEqual(['notebook', 'notebook-1']));
+    notebook.dropUncounted();
+    const entries = notebook.entries.value;
+    first.close();
+    await vi.waitFor(() => expect(written.at(-1)).toContain('notebook-2'));
+    written.length = 0;
+    const second = await openWindow({ records: spying });
+    expect(second.session.notebook.entries.value).toEqual(entries);
+    expect(entries).toHaveLength(119);
+    // What was read is there already.
+    await vi.waitFor(() => expect(written).toEqual([['notebook']]));
+    second.close();
+  });
+
   it('holds the plan with what was done to it', async () => {
     const first = await openWindow();
     const { planning } = first.session;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { createFilmShelf } from '../../../src/app/filmShelf';
-import { groupsOf, rowsOf } from '../../../src/app/notebookTable';
+import { groupsOf, mixedBy, rowsOf } from '../../../src/app/notebookTable';
 import { entryOf } from '../../../src/series/entry';
 import { exampleSeries } from '../../fixtures/series';
 
@@ -46,28 +46,38 @@ describe('rows of the notebook', () => {
 describe('groups', () => {
   it('hold together what is stated alike', () => {
     const sizes = (grouping: Parameters<typeof groupsOf>[1]) =>
-      groupsOf(entries, grouping).map(({ label, entries: some }) => `${label}: ${some.length}`);
-    expect(sizes('none')).toEqual(['all shots: 12']);
+      groupsOf(entries, grouping).map(({ mark, entries: some }) => [mark.stated, some.length]);
+    expect(sizes('none')).toEqual([[[], 12]]);
     expect(sizes('barrelLength')).toEqual([
-      'barrel 0.8 m: 4',
-      'barrel 1.1 m: 4',
-      'barrel 1.4 m: 4',
+      [[0.8], 4],
+      [[1.1], 4],
+      [[1.4], 4],
     ]);
     expect(sizes('residualPressure')).toEqual([
-      '5.0 hPa residual: 6',
-      '10 hPa residual: 3',
-      '30 hPa residual: 3',
+      [[5], 6],
+      [[10], 3],
+      [[30], 3],
     ]);
-    expect(sizes('ball')).toEqual(['ball 30.0 mm, 1.90 g: 12']);
+    expect(sizes('ball')).toEqual([[[30, 1.9], 12]]);
+  });
+
+  it('tell what else their shots differ by', () => {
+    expect(mixedBy(groupsOf(entries, 'none'))).toEqual(['residualPressure', 'barrelLength']);
+    expect(mixedBy(groupsOf(entries.slice(0, 1), 'none'))).toEqual([]);
+    const alike = entries.map((one) => ({
+      ...one,
+      conditions: entries[0]?.conditions ?? one.conditions,
+    }));
+    expect(mixedBy(groupsOf(alike, 'none'))).toEqual([]);
   });
 
   it('keep apart what states nothing', () => {
     const [first] = entries;
     if (first === undefined) throw new Error('no entry');
     const bare = { ...first, conditions: { ...first.conditions, barrelLength: null } };
-    expect(groupsOf([first, bare], 'barrelLength').map(({ label }) => label)).toEqual([
-      'barrel 0.8 m',
-      'barrel length not stated',
+    expect(groupsOf([first, bare], 'barrelLength').map(({ mark }) => mark.stated)).toEqual([
+      [0.8],
+      null,
     ]);
   });
 });
