@@ -6,6 +6,7 @@ import { type Predicted, predict } from '../launch/predict';
 import type { Profile } from '../launch/profiles';
 import { type CurvePoint, type CurveQuestion, speedCurve } from '../launch/speedCurve';
 import type { Exit, LaunchCurve, SealOpening } from '../launch/types';
+import { followed } from '../launch/unfollowed';
 import { type Agreement, agreement } from './agreement';
 import { closersOf, type GapCloser } from './gap';
 
@@ -63,7 +64,8 @@ const knowsResidual = (model: ModelName): boolean =>
 
 /**
  * Every model beside the film: `onPart` is told of each as it is done, `onShare` of the share of the work, 0..1. A
- * launcher that cannot be is refused (`badLauncher`); a model under which the ball does not leave says so in its part.
+ * launcher that cannot be is refused (`badLauncher`); a model that cannot follow it, or under which the ball does not
+ * leave, says so in its part.
  */
 export function compareModels(
   question: ComparisonQuestion,
@@ -129,7 +131,10 @@ function predictionOf(
   onProgress: (share: number) => void,
 ): Outcome<ModelPrediction> {
   const { run, varied } = MODELS[name];
-  const prediction = predict(run, launcher, uncertainty, { coverage, varied, onProgress });
+  const tried = followed(() =>
+    predict(run, launcher, uncertainty, { coverage, varied, onProgress }),
+  );
+  const prediction = tried.ok ? tried.value : tried;
   if (!prediction.ok) return prediction;
   const { launch, speed, lead, warnings } = prediction.value;
   if (!launch.exit.ok) return launch.exit;

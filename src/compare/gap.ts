@@ -1,6 +1,7 @@
 import { ExitframeError, failure, type Outcome, success } from '../core/reason';
 import { LAUNCHER_INPUTS, type LauncherInputKey, type LauncherUncertainty } from '../launch/inputs';
 import type { Launcher, Model } from '../launch/types';
+import { followed } from '../launch/unfollowed';
 
 /** How one input alone would have to be for the model to give the speed measured. */
 export interface GapCloser {
@@ -76,11 +77,11 @@ function valueFor(
 ): Outcome<number> {
   const { get, set, source } = LAUNCHER_INPUTS[key];
   const stated = get(launcher);
-  /** Speed above the measured one; null: no such launcher, or the ball does not leave. */
+  /** Speed above the measured one; null: no such launcher, none the model can follow, or the ball does not leave. */
   const above = (value: number): number | null => {
     try {
-      const { exit } = model(set(launcher, value));
-      return exit.ok ? exit.value.speed - measured : null;
+      const launch = followed(() => model(set(launcher, value)));
+      return launch.ok && launch.value.exit.ok ? launch.value.exit.value.speed - measured : null;
     } catch (error) {
       if (error instanceof ExitframeError && error.code === 'badLauncher') return null;
       throw error;

@@ -3,6 +3,7 @@ import type { ModelName } from '../shot/planning';
 import type { StatedLauncher } from './fromShot';
 import { MODELS } from './models';
 import { predict } from './predict';
+import { followed } from './unfollowed';
 
 /** The exit speed, m/s, with one number of the launcher at `at`, SI, all else as stated. */
 export interface CurvePoint {
@@ -20,7 +21,7 @@ export interface CurveQuestion extends StatedLauncher {
 
 /**
  * Exit speeds against one number of the launcher, each with the uncertainty that the other inputs give it: what is
- * varied is taken as exact. Values that no launcher can have, or by which the ball does not leave, are left out.
+ * varied is taken as exact. Values that no launcher can have, that the model cannot follow, or by which the ball does not leave, are left out.
  * `onProgress` gets 0..1.
  */
 export function speedCurve(
@@ -34,9 +35,9 @@ export function speedCurve(
     what === 'barrelLength' ? at > startPosition + ballDiameter / 2 : at >= 0 && at < air.pressure;
   return values.flatMap((at, i) => {
     const there = possible(at)
-      ? predict(run, { ...launcher, [what]: at }, others, { coverage, varied })
+      ? followed(() => predict(run, { ...launcher, [what]: at }, others, { coverage, varied }))
       : null;
     onProgress?.((i + 1) / values.length);
-    return there?.ok ? [{ at, speed: there.value.speed.quantity }] : [];
+    return there?.ok && there.value.ok ? [{ at, speed: there.value.value.speed.quantity }] : [];
   });
 }

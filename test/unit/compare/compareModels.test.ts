@@ -5,6 +5,7 @@ import {
   compareModels,
   RESIDUAL_SHARES,
 } from '../../../src/compare/compareModels';
+import { closersOf } from '../../../src/compare/gap';
 import { quantity } from '../../../src/core/quantity';
 import { MODEL_NAMES, MODELS, type ModelName } from '../../../src/launch/models';
 import { predict } from '../../../src/launch/predict';
@@ -30,10 +31,15 @@ function asked(question: ComparisonQuestion) {
   return { parts, shares };
 }
 
-const predictionIn = (parts: readonly ComparisonPart[], model: ModelName) => {
+const toldOf = (parts: readonly ComparisonPart[], model: ModelName) => {
   const part = parts.find((one) => one.kind === 'prediction' && one.model === model);
-  if (part?.kind !== 'prediction' || !part.told.ok) throw new Error(`no prediction of ${model}`);
-  return part.told.value;
+  if (part?.kind !== 'prediction') throw new Error(`nothing told of ${model}`);
+  return part.told;
+};
+const predictionIn = (parts: readonly ComparisonPart[], model: ModelName) => {
+  const told = toldOf(parts, model);
+  if (!told.ok) throw new Error(told.reason.message);
+  return told.value;
 };
 const outlookIn = (parts: readonly ComparisonPart[], model: ModelName) => {
   const part = parts.find((one) => one.kind === 'outlook' && one.model === model);
@@ -158,6 +164,34 @@ describe('models without an answer', () => {
     });
     expect(outlookIn(parts, 'momentum').closers).toBeNull();
     expect(shares.at(-1)).toBeCloseTo(1, 12);
+  });
+
+  it('a launcher whose gas cannot be followed leaves the other models their say', () => {
+    const wide = { ...LAUNCHER_B, boreDiameter: 0.13 };
+    const { parts } = asked({
+      ...QUESTION,
+      launcher: wide,
+      uncertainty: {},
+      measured: { speed: null, lead: null },
+    });
+    expect(toldOf(parts, 'gasDynamics')).toMatchObject({
+      ok: false,
+      reason: { code: 'gasStateLost' },
+    });
+    expect(toldOf(parts, 'constantForce')).toMatchObject({ ok: true });
+  });
+
+  it('no search for what would have to be wrong ends at gas that cannot be followed', () => {
+    const { exit } = MODELS.gasDynamics.varied(LAUNCHER_B);
+    if (!exit.ok) throw new Error(exit.reason.message);
+    const [closer] = closersOf(
+      MODELS.gasDynamics.varied,
+      LAUNCHER_B,
+      { boreDiameter: 5e-5 },
+      1.3 * exit.value.speed,
+      ['boreDiameter'],
+    );
+    expect(closer?.needed).toMatchObject({ ok: false, reason: { code: 'gapNotClosed' } });
   });
 
   it('a launcher that cannot be is refused', () => {
