@@ -44,7 +44,8 @@ export function reasonsIn(files: readonly string[], base: string = root): Stated
     const visit = (node: ts.Node): void => {
       for (const { code, message } of givenIn(node, checker)) {
         for (const text of codesOf(code, checker)) {
-          for (const words of sentences(message)) found.push({ code: text, message: words, file });
+          for (const words of sentences(message, checker))
+            found.push({ code: text, message: words, file });
         }
       }
       ts.forEachChild(node, visit);
@@ -61,11 +62,12 @@ interface Given {
 
 function givenIn(node: ts.Node, checker: ts.TypeChecker): Given[] {
   if (ts.isObjectLiteralExpression(node)) {
-    const value = (name: string) =>
-      node.properties.find(
-        (one): one is ts.PropertyAssignment =>
-          ts.isPropertyAssignment(one) && one.name.getText() === name,
-      )?.initializer;
+    const value = (name: string): ts.Expression | undefined => {
+      const property = node.properties.find((one) => one.name?.getText() === name);
+      if (property === undefined) return undefined;
+      if (ts.isPropertyAssignment(property)) return property.initializer;
+      return ts.isShorthandPropertyAssignment(property) ? property.name : undefined;
+    };
     const code = value('code');
     return code === undefined ? [] : [{ code, message: value('message') }];
   }
@@ -76,12 +78,26 @@ function givenIn(node: ts.Node, checker: ts.TypeChecker): Given[] {
   return code === undefined ? [] : [{ code, message: argument('message') }];
 }
 
+/** What a name was declared as, by `const` and nothing else; undefined: it is a parameter, say, or not a name. */
+function declaredAs(node: ts.Expression, checker: ts.TypeChecker): ts.Expression | undefined {
+  if (!ts.isIdentifier(node)) return undefined;
+  const symbol = ts.isShorthandPropertyAssignment(node.parent)
+    ? checker.getShorthandAssignmentValueSymbol(node.parent)
+    : checker.getSymbolAtLocation(node);
+  const declaration = symbol?.valueDeclaration;
+  return declaration !== undefined && ts.isVariableDeclaration(declaration)
+    ? declaration.initializer
+    : undefined;
+}
+
 /** A code that was stated before and is handed on here. */
 const isHandedOn = (node: ts.Expression): boolean =>
   (ts.isIdentifier(node) && node.text === 'code') ||
   (ts.isPropertyAccessExpression(node) && node.name.text === 'code');
 
 function codesOf(node: ts.Expression, checker: ts.TypeChecker): readonly string[] {
+  const declared = declaredAs(node, checker);
+  if (declared !== undefined && ts.isStringLiteralLike(declared)) return [declared.text];
   if (isHandedOn(node)) return [];
   const type = checker.getTypeAtLocation(node);
   const parts = type.isUnion() ? type.types : [type];
@@ -95,7 +111,7 @@ function codesOf(node: ts.Expression, checker: ts.TypeChecker): readonly string[
 }
 
 /** What an expression can say, with `…` where a value stands. */
-function sentences(node: ts.Expression | undefined): readonly string[] {
+function sentences(node: ts.Expression | undefined, checker: ts.TypeChecker): readonly string[] {
   if (node === undefined) return ['…'];
   if (ts.isStringLiteralLike(node)) return [node.text];
   if (ts.isTemplateExpression(node)) {
@@ -105,15 +121,16 @@ function sentences(node: ts.Expression | undefined): readonly string[] {
     const [key] = node.arguments;
     return key !== undefined && ts.isStringLiteralLike(key) ? [textOf(key.text)] : ['…'];
   }
-  if (ts.isParenthesizedExpression(node)) return sentences(node.expression);
+  if (ts.isParenthesizedExpression(node)) return sentences(node.expression, checker);
   if (ts.isConditionalExpression(node)) {
-    return [...sentences(node.whenTrue), ...sentences(node.whenFalse)];
+    return [...sentences(node.whenTrue, checker), ...sentences(node.whenFalse, checker)];
   }
   if (ts.isBinaryExpression(node) && node.operatorToken.kind === ts.SyntaxKind.PlusToken) {
-    const ends = sentences(node.right);
-    return sentences(node.left).flatMap((start) => ends.map((end) => start + end));
+    const ends = sentences(node.right, checker);
+    return sentences(node.left, checker).flatMap((start) => ends.map((end) => start + end));
   }
-  return ['…'];
+  const declared = declaredAs(node, checker);
+  return declared === undefined ? ['…'] : sentences(declared, checker);
 }
 
 /** A text of the page in English. */

@@ -28,27 +28,34 @@ export function leverageCheck({ points }: Flight, { best }: Choice, velocity: nu
       passed: false,
       message: `Frame ${frame} alone decides a part of the fit (leverage ${say.toFixed(2)}): no other frame would show an error of its centre.`,
       remedy: 'Film at a higher rate, so that more frames stand where this one does.',
+      values: { form: 'alone', frame, say: say.toFixed(2), speed: '' },
     };
   }
   const { change, u } = changeWithout(design, at, white[at] as number, V0);
   const passed = Math.abs(change) <= normalQuantile(1 - SIGNIFICANCE / 2) * u;
-  const without = `Without frame ${frame}, which has the greatest say in the fit (leverage ${say.toFixed(2)}), the speed would be about ${(velocity + change).toPrecision(5)} m/s`;
+  const speed = `${(velocity + change).toPrecision(5)} m/s`;
+  const values = { frame, say: say.toFixed(2), speed };
+  const without = `Without frame ${frame}, which has the greatest say in the fit (leverage ${say.toFixed(2)}), the speed would be about ${speed}`;
   return passed
-    ? { code, passed, message: `${without}.`, remedy: null }
+    ? { code, passed, message: `${without}.`, remedy: null, values: { ...values, form: 'within' } }
     : {
         code,
         passed,
         message: `${without}: farther off than its centre's uncertainty explains.`,
         remedy: `Look at the centre of frame ${frame}, and reject it if its outline is disturbed.`,
+        values: { ...values, form: 'beyond' },
       };
 }
 
 /** Whether the residuals bend along the frame beyond what the fitted model follows: a test of terms in s^2 and s^3. */
 export function trendCheck({ points, sigma }: Flight, { best, sigmaScale }: Choice): FitCheck {
   const code = 'trendAlongFrame';
-  const passes = (message: string): FitCheck => ({ code, passed: true, message, remedy: null });
-  const tooFew = 'Too few frames to check for a trend along the frame.';
-  if (points.length < FEWEST_FOR_TREND) return passes(tooFew);
+  const passes = (message: string, form: string): FitCheck => ({
+    ...{ code, passed: true, message, remedy: null },
+    values: { form },
+  });
+  const tooFew = passes('Too few frames to check for a trend along the frame.', 'tooFew');
+  if (points.length < FEWEST_FOR_TREND) return tooFew;
   const places = points.map(({ along }) => along);
   const [low, high] = [Math.min(...places), Math.max(...places)];
   const terms = [2, 3].map((power) =>
@@ -59,9 +66,9 @@ export function trendCheck({ points, sigma }: Flight, { best, sigmaScale }: Choi
     ),
   );
   const { chiSquare, dof } = scoreTest(best.fit.design, best.fit.white, terms);
-  if (dof === 0) return passes(tooFew);
+  if (dof === 0) return tooFew;
   return chiSquare <= chiSquareQuantile(1 - SIGNIFICANCE, dof)
-    ? passes('The residuals show no trend along the frame.')
+    ? passes('The residuals show no trend along the frame.', 'none')
     : {
         code,
         passed: false,
@@ -69,5 +76,6 @@ export function trendCheck({ points, sigma }: Flight, { best, sigmaScale }: Choi
           'The residuals bend along the frame: the scale is not the same everywhere in the picture, or the path bends.',
         remedy:
           'Calibrate the lens, mark the plane of the flight, or leave frames near the edge of the picture out.',
+        values: { form: 'bends' },
       };
 }

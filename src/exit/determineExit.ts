@@ -66,10 +66,14 @@ function withMonteCarlo(
   const message = passed
     ? 'The Monte Carlo check confirms the interval of the exit velocity.'
     : 'The Monte Carlo interval of the exit velocity is not quite that of the budget, and is the one reported.';
+  const check = {
+    ...{ code: 'monteCarlo', passed, message, remedy: null },
+    values: { form: passed ? 'confirmed' : 'other' },
+  };
   return {
     ...report,
     exitVelocity: passed ? exitVelocity : { ...exitVelocity, interval },
-    fit: { ...fit, checks: [...fit.checks, { code: 'monteCarlo', passed, message, remedy: null }] },
+    fit: { ...fit, checks: [...fit.checks, check] },
     monteCarlo: { ...propagated, agrees: passed },
     warnings: same(NOTABLE_SHARE * half) ? warnings : [...warnings, DISAGREEMENT],
   };

@@ -89,12 +89,14 @@ export function exitChecks(
         members.length > 1
           ? `The result is the average of ${members.length} versions of the equation of motion, weighed by how well each fits.`
           : `The result comes from one version of the equation of motion: ${modelName(best.fit.candidate)}.`,
+      values: { versions: members.length },
     },
     {
       code: 'muzzleLoss',
       passed: true,
       remedy: null,
       message: `Besides drag the ball loses ${percent(loss)} of its speed near the muzzle, known to ${percent(lossU)}.`,
+      values: { loss: percent(loss).replace('-', '\u2212'), u: percent(lossU) },
     },
     {
       code: 'leftOut',
@@ -104,6 +106,7 @@ export function exitChecks(
         leftOut === 0
           ? `All ${flight.points.length} centres were used.`
           : `${flight.points.length} centres were used and ${leftOut} left out; each says why.`,
+      values: { used: flight.points.length, leftOut },
     },
   ];
 }

@@ -15,12 +15,14 @@ export function checkWords(check: FitCheck): {
   readonly message: string;
   readonly remedy: string | null;
 } {
-  const { code, message, remedy, passed } = check;
+  const { code, message, remedy, passed, values } = check;
   const words = reasonWords({
     ...{ code, message },
+    ...(values === undefined ? {} : { values }),
     ...(remedy === null ? {} : { remedy }),
   });
-  return { message: words.message, remedy: passed ? null : (words.remedy ?? null) };
+  const silent = passed || remedy === null;
+  return { message: words.message, remedy: silent ? null : (words.remedy ?? null) };
 }
 
 export const chiSquareWords = ({ chiSquare, dof }: FitReport): string =>

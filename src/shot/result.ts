@@ -1,5 +1,5 @@
 import type { Estimate, Quantity, Reported } from '../core/estimate';
-import type { Reason } from '../core/reason';
+import type { Reason, ReasonValues } from '../core/reason';
 
 export const RESULT_FORMAT = 'exitframe-result';
 export const RESULT_VERSION = 3;
@@ -55,6 +55,8 @@ export interface FitCheck {
   readonly message: string;
   /** What to do about a check that failed; null where there is nothing to do. */
   readonly remedy: string | null;
+  /** What stands in it, for those who say it in another language; `form` tells the sentences of one code apart. */
+  readonly values?: ReasonValues;
 }
 
 export interface FitParameter extends Estimate {

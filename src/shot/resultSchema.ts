@@ -16,13 +16,15 @@ export const list = <Schema extends v.GenericSchema>(item: Schema) =>
 const pair = <Schema extends v.GenericSchema>(item: Schema) =>
   v.pipe(v.tuple([item, item]), v.readonly());
 
+/** What stands in a sentence, for those who say it in another language. */
+const values = v.exactOptional(
+  v.pipe(v.record(v.string(), v.union([finite, v.string()])), v.readonly()),
+);
 const reason = v.strictObject({
   code: v.string(),
   message: v.string(),
   remedy: v.exactOptional(v.string()),
-  values: v.exactOptional(
-    v.pipe(v.record(v.string(), v.union([finite, v.string()])), v.readonly()),
-  ),
+  values,
 }) satisfies v.GenericSchema<Reason>;
 const unavailable = v.strictObject({ unavailable: reason }) satisfies v.GenericSchema<Unavailable>;
 const estimateEntries = { value: finite, u: nonNegative };
@@ -90,6 +92,7 @@ const fit = v.strictObject({
       passed: v.boolean(),
       message: v.string(),
       remedy: v.nullable(v.string()),
+      values,
     }),
   ),
 });

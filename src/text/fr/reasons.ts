@@ -1,8 +1,10 @@
 import type { Catalogue } from '../catalogue';
+import { checks } from './checks';
 import { footageReasons } from './footageReasons';
 import { resultReasons } from './resultReasons';
 
 export const reasons: Catalogue['reasons'] = {
+  ...checks,
   ...footageReasons,
   ...resultReasons,
   noRate: {
