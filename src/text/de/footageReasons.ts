@@ -61,4 +61,16 @@ export const footageReasons: Catalogue['reasons'] = {
     message: '„{name}“ ist beschädigt: Die Datei besteht aus mehr als {most} Teilen.',
     remedy: 'Kopieren Sie den Clip noch einmal von der Kamera.',
   },
+  noFootage: {
+    message: 'Es ist keine Aufnahme geöffnet.',
+    remedy: 'Öffnen Sie zuerst einen Clip.',
+  },
+  noFrames: {
+    message: 'Es kamen keine Bilder an.',
+    remedy: 'Wählen Sie einen Clip oder Standbilder mit mindestens einem Bild.',
+  },
+  nothingChosen: {
+    message: 'Dort wurde keine Aufnahme gefunden.',
+    remedy: 'Wählen Sie einen Clip oder einen Ordner mit Bildern.',
+  },
 };

@@ -59,4 +59,16 @@ export const footageReasons: Catalogue['reasons'] = {
     message: '«{name}» está dañado: consta de más de {most} partes.',
     remedy: 'Copie de nuevo el clip desde la cámara.',
   },
+  noFootage: {
+    message: 'No hay ninguna grabación abierta.',
+    remedy: 'Abra primero un clip.',
+  },
+  noFrames: {
+    message: 'No se recibió ninguna imagen.',
+    remedy: 'Elija un clip o fotos con al menos una imagen.',
+  },
+  nothingChosen: {
+    message: 'No se encontró ninguna grabación ahí.',
+    remedy: 'Elija un clip o una carpeta de imágenes.',
+  },
 };

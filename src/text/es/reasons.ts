@@ -1,12 +1,26 @@
 import type { Catalogue } from '../catalogue';
+import { calibrationReasons } from './calibrationReasons';
 import { checks } from './checks';
 import { footageReasons } from './footageReasons';
+import { launchReasons } from './launchReasons';
+import { notebookReasons } from './notebookReasons';
+import { planReasons } from './planReasons';
 import { resultReasons } from './resultReasons';
+import { sealReasons } from './sealReasons';
+import { trackReasons } from './trackReasons';
+import { workReasons } from './workReasons';
 
 export const reasons: Catalogue['reasons'] = {
   ...checks,
+  ...calibrationReasons,
   ...footageReasons,
+  ...launchReasons,
+  ...notebookReasons,
+  ...planReasons,
   ...resultReasons,
+  ...sealReasons,
+  ...trackReasons,
+  ...workReasons,
   noRate: {
     message: 'Aún no se conoce la cadencia de grabación.',
     remedy:

@@ -60,4 +60,16 @@ export const footageReasons: Catalogue['reasons'] = {
     message: '« {name} » est endommagé : il se compose de plus de {most} parties.',
     remedy: 'Copiez à nouveau le clip depuis la caméra.',
   },
+  noFootage: {
+    message: 'Aucun enregistrement n’est ouvert.',
+    remedy: 'Ouvrez d’abord un clip.',
+  },
+  noFrames: {
+    message: 'Aucune image n’est parvenue.',
+    remedy: 'Choisissez un clip ou des photos contenant au moins une image.',
+  },
+  nothingChosen: {
+    message: 'Aucun enregistrement n’y a été trouvé.',
+    remedy: 'Choisissez un clip ou un dossier d’images.',
+  },
 };

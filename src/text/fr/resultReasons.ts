@@ -40,4 +40,53 @@ export const resultReasons: Catalogue['reasons'] = {
     message: 'Le son est indiqué, mais l’enregistrement n’a pas de piste son.',
     remedy: 'Utilisez le clip d’origine avec son son, ou laissez le son hors du tir.',
   },
+  dragNegative: {
+    message:
+      'Dans l’ajustement, la bille accélère après la sortie ; elle ne révèle donc aucune traînée.',
+    remedy:
+      'Vérifiez l’échelle, l’objectif et la base de temps, ou écartez les images proches du bord du champ.',
+  },
+  movesBackwards: {
+    message: 'Le long de la ligne de vol, la bille ne s’éloigne pas de la bouche.',
+    remedy: 'Inversez la direction du vol, ou vérifiez ce qui a été suivi.',
+  },
+  sensitivityUnknown: {
+    message: 'L’ajustement échoue dès qu’une de ses données est décalée de son incertitude.',
+    remedy:
+      'Regardez les incertitudes de l’échelle, de la base de temps et du plan de bouche, ou utilisez plus d’images.',
+  },
+  parameterWithoutEffect: {
+    message:
+      'L’un des paramètres ne change pas la courbe ajustée ; aucune incertitude ne peut donc lui être attribuée.',
+    remedy: 'Utilisez un modèle à moins de paramètres, ou plus d’images.',
+  },
+  parametersNotSeparable: {
+    message:
+      'Les données ne permettent pas de séparer deux des paramètres ; aucune incertitude ne peut donc leur être attribuée.',
+    remedy: 'Utilisez un modèle à moins de paramètres, ou plus d’images.',
+  },
+  pastTarget: {
+    message: 'La bille a touché la cible, ce qui change son mouvement.',
+  },
+  notLeavingTarget: {
+    message: 'Les centres au-delà de la cible ne s’en éloignent pas.',
+    remedy: 'Vérifiez la distance de la cible et ce qui a été suivi.',
+  },
+  noUncertainty: {
+    message: 'Ni le film ni le modèle n’ont d’incertitude à laquelle rapporter leur différence.',
+    remedy: 'Indiquez avec quelle exactitude les données du lanceur sont connues.',
+  },
+  notMeasured: {
+    message:
+      'L’ajustement d’une image peut être montré une fois le film mesuré dans cette fenêtre.',
+    remedy: 'Mesurez-le, ou mesurez-le de nouveau.',
+  },
+  pixelsNeeded: {
+    message: 'Ce changement demande de mesurer le film une nouvelle fois.',
+    remedy: 'Mesurez de nouveau.',
+  },
+  pictureNotDrawn: {
+    message: 'Le navigateur n’a pas pu convertir la figure en image.',
+    remedy: 'Enregistrez-la plutôt en SVG.',
+  },
 };
