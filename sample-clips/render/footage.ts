@@ -20,7 +20,7 @@ export async function renderFootage(
     {
       width,
       height,
-      frames: film(stage),
+      frames: filmFrames(stage),
       rotation: spec.image.rotation,
       times: spec.unevenFrames > 0 ? stage.times : null,
       sound: sound(stage),
@@ -30,7 +30,8 @@ export async function renderFootage(
   return { files, width, height };
 }
 
-function film(stage: Stage): (Uint8Array | Uint16Array)[] {
+/** The frames as coded, turned as the sensor was held. */
+export function filmFrames(stage: Stage): (Uint8Array | Uint16Array)[] {
   const { spec } = stage;
   const noise = randomStream(spec.seed, 'noise');
   const camera = new Film(stage);

@@ -7,7 +7,7 @@ import { hashFrames } from './framehash';
 import type { ClipSpec } from './scenario';
 import { SERIES_FOLDER } from './series';
 import { renderSeries } from './seriesFiles';
-import { shotFile } from './shotfile';
+import { footageSha256, shotFile } from './shotfile';
 import { setStage } from './stage';
 import { truthFile } from './truthfile';
 import { writeJson } from './writeJson';
@@ -31,7 +31,10 @@ async function render(spec: ClipSpec): Promise<void> {
   mkdirSync(folder, { recursive: true });
   const stage = setStage(spec);
   const { files, ...size } = await renderFootage(stage, folder);
-  writeJson(join(folder, `${spec.folder}.shot.json`), shotFile(stage, folder, files));
+  writeJson(
+    join(folder, `${spec.folder}.shot.json`),
+    shotFile(stage, files, footageSha256(folder, files)),
+  );
   writeJson(join(folder, 'truth.json'), truthFile(stage));
   writeJson(join(folder, 'frames.json'), await hashFrames(folder, files, size));
   console.log(

@@ -71,7 +71,12 @@ export interface ClipSpec {
     /** Speed the fragments are thrown at is this times 0.5 to 1.8. */
     readonly speed: number;
   };
-  readonly bar: { readonly centre: readonly [number, number]; readonly depthOffsetU: number };
+  /** `depth` behind the flight, and how well it is known. */
+  readonly bar: {
+    readonly centre: readonly [number, number];
+    readonly depth?: number;
+    readonly depthOffsetU: number;
+  };
   readonly sound: {
     readonly microphone: Stated;
     readonly backstop: Stated;
@@ -159,7 +164,7 @@ export function drawTruth(spec: ClipSpec, setup: Random, shot: Random): Truth {
   const cameraDistance = draw(spec.camera.distance);
   const metresPerPixel = spec.camera.metresPerPixel * setup.uniform(0.99, 1.01);
   const barLength = draw(BAR.length);
-  const barDepth = setup.normal(0, spec.bar.depthOffsetU);
+  const barDepth = setup.normal(spec.bar.depth ?? 0, spec.bar.depthOffsetU);
   const ballRadius = draw(BALL.diameter) / 2;
   const ballMass = draw(BALL.mass);
   const boreRadius = draw(LAUNCHER.boreDiameter) / 2;

@@ -4,7 +4,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { renderFootage } from './footage';
 import { KEPT_CLIPS, series } from './series';
-import { shotFile } from './shotfile';
+import { footageSha256, shotFile } from './shotfile';
 import { type Stage, setStage } from './stage';
 import { writeJson } from './writeJson';
 
@@ -24,7 +24,10 @@ export async function renderSeries(folder: string): Promise<void> {
     const clip = `${fileName(spec.name)}.mp4`;
     const { files } = await renderFootage(stage, work);
     renameSync(join(work, files[0] as string), join(work, clip));
-    writeJson(join(work, `${fileName(spec.name)}.shot.json`), shotFile(stage, work, [clip]));
+    writeJson(
+      join(work, `${fileName(spec.name)}.shot.json`),
+      shotFile(stage, [clip], footageSha256(work, [clip])),
+    );
     console.log(`${spec.name}: ${((Date.now() - started) / 1000).toFixed(1)} s`);
   }
   const names = series.map(({ name }) => fileName(name));

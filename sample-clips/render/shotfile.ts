@@ -17,8 +17,8 @@ export function footageSha256(folder: string, files: readonly string[]): string 
   return hash.digest('hex');
 }
 
-/** What a careful person would write down about the shot: never exactly the truth. */
-export function shotFile(stage: Stage, folder: string, files: readonly string[]): object {
+/** What a careful person would write down about the shot: never exactly the truth. Its footage by names and hash. */
+export function shotFile(stage: Stage, files: readonly string[], sha256: string | null) {
   const { spec, projection, muzzle, setting } = stage;
   // The marks of a series are made once, on the first of its films.
   const clicks = randomStream(spec.series?.seed ?? spec.seed, 'clicks');
@@ -27,7 +27,6 @@ export function shotFile(stage: Stage, folder: string, files: readonly string[])
     tenth(y + clicks.normal(0, u)),
   ];
   const [from, to] = barMarks(setting);
-  const sha256 = footageSha256(folder, files);
   const [first = ''] = files;
   const uneven = spec.unevenFrames > 0;
   const [mx, my] = muzzle.origin;
@@ -51,7 +50,7 @@ export function shotFile(stage: Stage, folder: string, files: readonly string[])
           length: BAR.length.value,
           u: BAR.length.u,
           endpointU: BAR.endpointU,
-          depthOffset: 0,
+          depthOffset: spec.bar.depth ?? 0,
           depthOffsetU: spec.bar.depthOffsetU,
         },
       ],

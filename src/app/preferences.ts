@@ -12,6 +12,8 @@ export interface Preferences {
   readonly speedUnit: Signal<SpeedUnit>;
   readonly theme: Signal<Theme>;
   readonly sheetOpen: Signal<boolean>;
+  /** Whether each step's explanation is unfolded. */
+  readonly explainOpen: Signal<boolean>;
   /** Whether single letters and digits do something; off, they cannot be hit by mistake (WCAG 2.2, 2.1.4). */
   readonly singleKeys: Signal<boolean>;
 }
@@ -25,15 +27,17 @@ export function createPreferences(storage: Storage): Preferences {
     speedUnit: signal(oneOf(SPEED_UNITS, kept.speedUnit)),
     theme: signal(oneOf(THEMES, kept.theme)),
     sheetOpen: signal(kept.sheetOpen !== false),
+    explainOpen: signal(kept.explainOpen === true),
     singleKeys: signal(kept.singleKeys !== false),
   };
   effect(() => {
-    const { language, speedUnit, theme, sheetOpen, singleKeys } = preferences;
+    const { language, speedUnit, theme, sheetOpen, explainOpen, singleKeys } = preferences;
     const now = {
       language: language.value,
       speedUnit: speedUnit.value,
       theme: theme.value,
       sheetOpen: sheetOpen.value,
+      explainOpen: explainOpen.value,
       singleKeys: singleKeys.value,
     };
     try {

@@ -3,6 +3,7 @@ import { droppedFiles } from '../app/footageFiles';
 import { language } from '../text/text';
 import { type Desk, DeskContext } from './desk';
 import { FramesSection } from './frames/FramesSection';
+import { MistakesView } from './mistakes/MistakesView';
 import { ModelsView } from './models/ModelsView';
 import { NotebookView } from './notebook/NotebookView';
 import { PlanView } from './plan/PlanView';
@@ -30,8 +31,10 @@ import './notebook/notebook.css';
 import './plan/plan.css';
 import './report/report.css';
 import './queue/queue.css';
+import './explain/explain.css';
+import './mistakes/mistakes.css';
 
-/** The one window: a shot, its report, the notebook of many, or the plan of the next. */
+/** The one window: a shot, its report, the notebook of many, the plan of the next, or usual mistakes. */
 export function App({ desk }: { readonly desk: Desk }) {
   const over = useDrop(desk);
   useKeys(desk);
@@ -61,6 +64,8 @@ function Place({ desk }: { readonly desk: Desk }) {
       return <NotebookView />;
     case 'plan':
       return <PlanView />;
+    case 'mistakes':
+      return <MistakesView />;
   }
 }
 

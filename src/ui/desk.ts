@@ -3,6 +3,7 @@ import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
 import type { StepName } from '../app/draft';
 import { framesOf, placeAmong, type Round } from '../app/frameStates';
+import type { MistakeName } from '../app/mistakes';
 import { NO_OFFLINE, type Offline } from '../app/offline';
 import type { Preferences } from '../app/preferences';
 import type { Session } from '../app/session';
@@ -13,7 +14,7 @@ import { createLook } from './stage/look';
 /** What is on the screen and nowhere else: the step looked at, the tool in hand, the view of the film. */
 export type Desk = ReturnType<typeof createDesk>;
 
-export const PLACES = ['shot', 'report', 'notebook', 'plan'] as const;
+export const PLACES = ['shot', 'report', 'notebook', 'plan', 'mistakes'] as const;
 export type Place = (typeof PLACES)[number];
 
 export const INSPECT: FilmMode = { kind: 'inspect' };
@@ -40,7 +41,7 @@ export function createDesk(
     session,
     preferences,
     offline,
-    /** One shot, its report, the notebook of many, or the plan of one not yet filmed. */
+    /** One shot, its report, the notebook of many, the plan of one not yet filmed, or usual mistakes. */
     place: signal<Place>('shot'),
     step,
     mode,
@@ -50,6 +51,8 @@ export function createDesk(
     round,
     /** The flight plane's grid lies over the film, to see what lens and plane do. */
     gridShown: signal(false),
+    /** The mistake that a step's explanation led to; null: the page was opened as a whole. */
+    mistake: signal<MistakeName | null>(null),
     helpOpen: signal(false),
     /** Cautions are shown until they have been read once in this session. */
     cautionsOpen: signal(true),

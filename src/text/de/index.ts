@@ -1,8 +1,10 @@
 import type { Catalogue } from '../catalogue';
 import { edits } from './edits';
+import { explain } from './explain';
 import { fields } from './fields';
 import { film } from './film';
 import { frames } from './frames';
+import { mistakes } from './mistakes';
 import { models } from './models';
 import { notebook } from './notebook';
 import { panels } from './panels';
@@ -20,9 +22,11 @@ import { streak } from './streak';
 export const german: Catalogue = {
   texts: {
     edits,
+    explain,
     fields,
     film,
     frames,
+    mistakes,
     models,
     notebook,
     panels,

@@ -1,7 +1,9 @@
 import { edits } from './edits';
+import { explain } from './explain';
 import { fields } from './fields';
 import { film } from './film';
 import { frames } from './frames';
+import { mistakes } from './mistakes';
 import { models } from './models';
 import { notebook } from './notebook';
 import { panels } from './panels';
@@ -17,9 +19,11 @@ import { streak } from './streak';
 
 export const english = {
   edits,
+  explain,
   fields,
   film,
   frames,
+  mistakes,
   models,
   notebook,
   panels,

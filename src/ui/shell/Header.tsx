@@ -44,7 +44,8 @@ export function Header() {
               })
             : t('shell.header.notebook')}
         </PlaceButton>
-        <UndoButtons />
+        <PlaceButton to="mistakes">{t('mistakes.header')}</PlaceButton>
+        {place.value !== 'mistakes' && <UndoButtons />}
         {place.value === 'shot' && (
           <button type="button" disabled={draft === null} onClick={() => saveShot(desk)}>
             {t('shell.header.save')}
@@ -86,13 +87,14 @@ function PlaceButton({
   readonly to: Place;
   readonly children: ComponentChildren;
 }) {
-  const { place } = useDesk();
+  const { place, mistake } = useDesk();
   const there = place.value === to;
   return (
     <button
       type="button"
       aria-pressed={there}
       onClick={() => {
+        mistake.value = null;
         place.value = there ? 'shot' : to;
       }}
     >

@@ -2,6 +2,7 @@ import type { ComponentType } from 'preact';
 import type { StepName } from '../../app/draft';
 import { t } from '../../text/text';
 import { useDesk } from '../desk';
+import { ExplainPanel } from '../explain/ExplainPanel';
 import { ModelPanel } from '../models/ModelPanel';
 import { BallPanel } from '../panels/BallPanel';
 import { ClockPanel } from '../panels/ClockPanel';
@@ -39,7 +40,12 @@ export function SideSheet() {
         >
           <Icon name="sheet" /> {t(sheetOpen.value ? 'shell.sheet.fold' : 'shell.sheet.unfold')}
         </button>
-        {sheetOpen.value && <StepPanel />}
+        {sheetOpen.value && (
+          <>
+            <StepPanel />
+            <ExplainPanel step={desk.step.value} />
+          </>
+        )}
       </div>
     </aside>
   );
