@@ -53,6 +53,8 @@ export async function reduceScene({ frames, stage }: Scene, shot: Shot): Promise
     bitDepth: 8,
     pixelAspect: 1,
     hasAudio: false,
+    interlaced: { stated: null, separated: null },
+    levels: { black: 0, white: 255 },
     decoder: { name: 'none', why: 'the frames are in memory' },
   };
   const film = {
