@@ -22,8 +22,8 @@ if (root !== null) {
     root.replaceChildren();
     render(page, root);
   };
-  startPage().then(
-    async ({ session, keeping, preferences }) => {
+  startPage()
+    .then(async ({ session, keeping, preferences, started }) => {
       const { value: chosen } = preferences.language;
       // Where it cannot be fetched the page is in English.
       await speak(languageFor(chosen === null ? navigator.languages : [chosen])).catch(() => {});
@@ -31,7 +31,7 @@ if (root !== null) {
       showView(desk, keeping.left.view);
       keeping.follow(session, () => viewOf(desk));
       show(<App desk={desk} />);
-    },
-    (error: unknown) => show(<StartFault error={error} />),
-  );
+      await started;
+    })
+    .catch((error: unknown) => show(<StartFault error={error} />));
 }

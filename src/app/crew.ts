@@ -53,6 +53,8 @@ export interface Crew {
 }
 
 interface StartedCrew extends Crew {
+  /** Settles when all its threads answer; what is asked before waits in their queues. */
+  readonly connected: Promise<void>;
   dispose(): void;
 }
 
@@ -63,34 +65,39 @@ export interface RenewableCrew extends Crew {
 }
 
 /**
- * `start` brings up the threads and tells `onFault` of one that died. One that dies while they start makes the
- * start fail, so that nobody waits for its answer.
+ * `start` brings up the threads and tells `onFault` of one that died. The crew can be asked at once; `started` fails
+ * where a thread dies before all answer.
  */
-export async function renewableCrew(
-  start: (onFault: (message: string) => void) => Promise<StartedCrew>,
+export function renewableCrew(
+  start: (onFault: (message: string) => void) => StartedCrew,
   onFault: (message: string) => void,
-): Promise<RenewableCrew> {
-  const bringUp = () =>
-    new Promise<StartedCrew>((resolve, reject) => {
-      let started = false;
-      start((message) => {
-        if (started) onFault(message);
-        else {
-          reject(
-            new ExitframeError(
-              'threadsNotStarted',
-              `A background thread did not start: ${message}`,
-              'Reload the page.',
-            ),
-          );
-        }
-      }).then((crew) => {
-        started = true;
-        resolve(crew);
-      }, reject);
+): { readonly crew: RenewableCrew; readonly started: Promise<void> } {
+  const bringUp = () => {
+    let isUp = false;
+    let refuse: (error: ExitframeError) => void = () => {};
+    const dead = new Promise<never>((_, reject) => {
+      refuse = reject;
     });
-  let crew = await bringUp();
-  return {
+    const crew = start((message) => {
+      if (isUp) onFault(message);
+      else {
+        refuse(
+          new ExitframeError(
+            'threadsNotStarted',
+            `A background thread did not start: ${message}`,
+            'Reload the page.',
+          ),
+        );
+      }
+    });
+    const connected = crew.connected.then(() => {
+      isUp = true;
+    });
+    return { crew, started: Promise.race([connected, dead]) };
+  };
+  const first = bringUp();
+  let { crew } = first;
+  const renewable: RenewableCrew = {
     get film() {
       return crew.film;
     },
@@ -105,8 +112,11 @@ export async function renewableCrew(
     startBench: (onFault) => crew.startBench(onFault),
     async renew() {
       crew.dispose();
-      crew = await bringUp();
+      const next = bringUp();
+      crew = next.crew;
+      await next.started;
     },
     dispose: () => crew.dispose(),
   };
+  return { crew: renewable, started: first.started };
 }

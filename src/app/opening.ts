@@ -4,9 +4,11 @@ import { reasonOf } from '../core/reason';
 import type { FootageFile } from '../footage/source';
 import type { FilmApi } from '../protocol/film';
 import { parseShot } from '../shot/parse';
-import { footageOf, footagePaths, newDraft, readAnew, type ShotDraft } from './draft';
+import type { Result } from '../shot/result';
+import { completeShot, footageOf, footagePaths, newDraft, readAnew, type ShotDraft } from './draft';
 import type { DraftStore } from './drafts';
 import { type createFilmStore, FootageMismatch, type OpenFilm } from './filmStore';
+import { fetchFirstLook } from './firstLook';
 import { headerlessOf, sortFiles } from './footageFiles';
 import type { KeptMeasurement } from './measuring';
 import type { createNotices } from './notices';
@@ -27,6 +29,9 @@ export interface LeftWork {
   readonly ask: (() => Promise<readonly FootageFile[] | null>) | null;
 }
 
+/** What was measured of a film before, and the frame it stood at. */
+type Begun = Pick<LeftWork, 'measured' | 'frame'>;
+
 /** Work whose footage has still to be chosen. */
 export interface AwaitedFootage {
   readonly work: ShotWork;
@@ -44,7 +49,7 @@ interface Parts {
   readonly drafts: DraftStore;
   readonly preview: FilmApi['preview'];
   /** Puts what was done with the film before away, and takes up what was measured of this one. */
-  begin(film: OpenFilm, left: LeftWork | null): void;
+  begin(film: OpenFilm, left: Begun | null): void;
 }
 
 /** In English; the page says it in its language by the value. */
@@ -56,6 +61,8 @@ export function createOpening({ notices, films, shots, drafts, preview, begin }:
   /** The sample that is open. */
   const sample = signal<Sample | null>(null);
   const awaited = signal<AwaitedFootage | null>(null);
+  /** What the first sample's measurement says; there before its film, and without the threads. */
+  const firstLook = signal<Result | null>(null);
 
   /** Works out the footage's hash and offers what was kept for it. */
   const recognise = async () => {
@@ -157,6 +164,23 @@ export function createOpening({ notices, films, shots, drafts, preview, begin }:
     }
   };
 
+  /** Opens the sample that the page begins with, measured already, unless something else was opened meanwhile. */
+  const openFirst = async (chosen: Sample) => {
+    try {
+      const reduction = await fetchFirstLook();
+      firstLook.value = reduction?.result ?? null;
+      const files = await fetchSample(chosen);
+      if (films.state.value.kind !== 'none' || awaited.value !== null) return;
+      const shot = completeShot(chosen.shot);
+      const streak = { line: null, rows: new Map() };
+      const measured = reduction && shot.ok ? { shot: shot.value, reduction, streak } : null;
+      const left = { measured, frame: 0 };
+      await openFootage(files, workOn(chosen.shot, true), { left, from: chosen });
+    } catch (error) {
+      notices.report('footage', error);
+    }
+  };
+
   /** Opens what was dropped or chosen: footage, a shot file, or both. */
   const openFiles = async (chosen: readonly File[]) => {
     notices.clearProblems('footage');
@@ -201,6 +225,8 @@ export function createOpening({ notices, films, shots, drafts, preview, begin }:
   return {
     sample,
     awaited,
+    firstLook,
+    openFirst,
     rawQuestion,
     /** Opens the file whose layout was asked for. */
     async openRaw(): Promise<void> {
@@ -234,7 +260,7 @@ export function createOpening({ notices, films, shots, drafts, preview, begin }:
 type Files = readonly FootageFile[];
 
 interface OpeningWith {
-  readonly left?: LeftWork | null;
+  readonly left?: Begun | null;
   readonly from?: Sample | null;
   /** Layout of headerless grey for a new shot. */
   readonly raw?: RawLayout | null;

@@ -12,8 +12,6 @@ export interface Sample {
   readonly urls: readonly string[];
 }
 
-export const FIRST_SAMPLE = 'a-clean';
-
 /** Whether a shot's notes say that it comes from the renderer; wherever it is shown that is said. */
 export const isRendered = (notes: string): boolean => notes.startsWith('Rendered, not filmed');
 
@@ -66,7 +64,8 @@ export async function fetchSampleSeries(): Promise<File[]> {
   );
 }
 
-async function fetchFile(url: string, name: string): Promise<Blob> {
+/** Fetches a file that comes with the tool. */
+export async function fetchFile(url: string, name: string): Promise<Blob> {
   const response = await fetch(url).catch(() => null);
   if (!response?.ok) {
     throw new ExitframeError(

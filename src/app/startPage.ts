@@ -1,20 +1,25 @@
 import { renewableCrew } from './crew';
 import { draftStore } from './drafts';
+import { FIRST_SAMPLE } from './firstLook';
 import { browserPlace, startKeeping } from './keeping/keeping';
 import { createPreferences } from './preferences';
-import { FIRST_SAMPLE, SAMPLES } from './samples';
+import { SAMPLES } from './samples';
 import { createSession, type Session } from './session';
 import { setupSceneStore } from './setupScenes';
 import { createSetups } from './setups';
 import { startWorkforce } from './workforce';
 
-/** Starts the threads and opens what the window was left with, or the first sample, ready to reduce. */
+/**
+ * Opens what the window was left with, or the first sample with what was measured of it before. The page need not wait
+ * for the threads; `started` fails where one of them does not come up.
+ */
 export async function startPage() {
   let session: Session | null = null;
-  const [crew, keeping] = await Promise.all([
-    renewableCrew(startWorkforce, (message) => void session?.recover(message)),
-    startKeeping(browserPlace()),
-  ]);
+  const { crew, started } = renewableCrew(
+    startWorkforce,
+    (message) => void session?.recover(message),
+  );
+  const keeping = await startKeeping(browserPlace());
   session = createSession(
     crew,
     draftStore(localStorage),
@@ -23,6 +28,6 @@ export async function startPage() {
   );
   void session.resume(keeping.left);
   const first = SAMPLES.find((one) => one.id === FIRST_SAMPLE) ?? SAMPLES[0];
-  if (keeping.left.shot === null && first !== undefined) void session.openSample(first);
-  return { session, keeping, preferences: createPreferences(localStorage) };
+  if (keeping.left.shot === null && first !== undefined) void session.openFirst(first);
+  return { session, keeping, preferences: createPreferences(localStorage), started };
 }

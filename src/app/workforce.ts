@@ -14,6 +14,8 @@ import type { Scenery, StartBench, StartCalibrator, StartThread } from './crew';
 interface Measurers {
   readonly film: Remote<FilmApi>;
   readonly reduce: Remote<ReduceApi>;
+  /** Settles when all of them answer. */
+  readonly connected: Promise<void>;
   dispose(): void;
 }
 
@@ -31,9 +33,9 @@ export interface Workforce extends Measurers {
 const MOST_MEASURERS = 6;
 
 /** Starts the workers. `onFault` hears of one that died; the workforce must then be disposed of and started anew. */
-export async function startWorkforce(onFault: (message: string) => void): Promise<Workforce> {
+export function startWorkforce(onFault: (message: string) => void): Workforce {
   carryReasons();
-  const measurers = await startMeasurers(onFault);
+  const measurers = startMeasurers(onFault);
   return {
     ...measurers,
     ...{ startCalibrator, startModeller, startRegistrar, startPlanner, startBench },
@@ -41,8 +43,11 @@ export async function startWorkforce(onFault: (message: string) => void): Promis
   };
 }
 
-/** Connects the workers, so that frames go from film to measurers without passing the page. */
-async function startMeasurers(onFault: (message: string) => void): Promise<Measurers> {
+/**
+ * Connects the workers, so that frames go from film to measurers without passing the page. What is asked of them before
+ * they are fetched waits in their queues.
+ */
+function startMeasurers(onFault: (message: string) => void): Measurers {
   const filmWorker = new Worker(new URL('../../workers/film.worker.ts', import.meta.url), {
     type: 'module',
   });
@@ -59,13 +64,16 @@ async function startMeasurers(onFault: (message: string) => void): Promise<Measu
   for (const worker of all) tellFaults(worker, onFault);
   const film = wrap<FilmApi>(filmWorker);
   const reduce = wrap<ReduceApi>(reduceWorker);
-  const filmPort = await portTo((port) => film.attach(port));
-  const measurePorts = await Promise.all(
-    measureWorkers.map((worker) => portTo((port) => wrap<MeasureApi>(worker).attach(port))),
+  const toFilm = portTo((port) => film.attach(port));
+  const toMeasurers = measureWorkers.map((worker) =>
+    portTo((port) => wrap<MeasureApi>(worker).attach(port)),
   );
-  await reduce.connect(transfer(filmPort, [filmPort]), transfer(measurePorts, measurePorts));
+  const ports = toMeasurers.map(({ port }) => port);
+  const joined = reduce.connect(transfer(toFilm.port, [toFilm.port]), transfer(ports, ports));
+  const attached = [toFilm, ...toMeasurers].map((one) => one.attached);
   return {
     ...{ film, reduce },
+    connected: Promise.all([...attached, joined]).then(() => {}),
     dispose: () => {
       for (const worker of all) worker.terminate();
     },
@@ -73,7 +81,8 @@ async function startMeasurers(onFault: (message: string) => void): Promise<Measu
 }
 
 const startBench: StartBench = async (onFault) => {
-  const { film, reduce, dispose } = await startMeasurers(onFault);
+  const { film, reduce, connected, dispose } = startMeasurers(onFault);
+  await connected;
   return {
     film: {
       open: (files, reading) => film.open(files, reading),
@@ -153,9 +162,8 @@ const sceneryOf =
     });
     tellFaults(worker, onFault);
     const remote = wrap<SceneryApi>(worker);
-    const connected = portTo((port) => film.attach(port)).then((port) =>
-      remote.connect(transfer(port, [port])),
-    );
+    const { port, attached } = portTo((end) => film.attach(end));
+    const connected = Promise.all([attached, remote.connect(transfer(port, [port]))]);
     return {
       async lookThrough(question, onPart) {
         await connected;
@@ -181,9 +189,8 @@ function tellFaults(worker: Worker, onFault: (message: string) => void): void {
   });
 }
 
-/** A port whose other end a worker serves. */
-async function portTo(attach: (port: MessagePort) => Promise<void>): Promise<MessagePort> {
+/** A port whose other end a worker serves once it has attached it. */
+function portTo(attach: (port: MessagePort) => Promise<void>) {
   const { port1, port2 } = new MessageChannel();
-  await attach(transfer(port2, [port2]));
-  return port1;
+  return { port: port1, attached: attach(transfer(port2, [port2])) };
 }

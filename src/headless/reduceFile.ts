@@ -9,6 +9,7 @@ import type { FootageFile } from '../footage/source';
 import { createMeasurer } from '../reduction/measurer';
 import { reduceShot } from '../reduction/reduceShot';
 import type { SetupScene } from '../reduction/setupScene';
+import type { Reduction } from '../reduction/types';
 import { parseShot } from '../shot/parse';
 import type { Result } from '../shot/result';
 import type { Shot } from '../shot/schema';
@@ -58,6 +59,8 @@ async function openFiles(shot: Shot, shotPath: string): Promise<FootageFile[]> {
 export interface Reduced {
   readonly shot: Shot;
   readonly result: Result;
+  /** The same with what the page shows beside it. */
+  readonly reduction: Reduction;
 }
 
 /**
@@ -93,17 +96,11 @@ export async function reduceFile(
     };
     const ignore = () => {};
     const { signal } = new AbortController();
-    const { result, fingerprint } = await reduceShot(
-      inputs,
-      source,
-      createMeasurer(),
-      ignore,
-      signal,
-    );
+    const reduction = await reduceShot(inputs, source, createMeasurer(), ignore, signal);
     if (setup !== null && !setups.has(setup)) {
-      setups.set(setup, { shotName: shot.name, fingerprint });
+      setups.set(setup, { shotName: shot.name, fingerprint: reduction.fingerprint });
     }
-    return { shot, result };
+    return { shot, result: reduction.result, reduction };
   } finally {
     await source.close();
   }

@@ -10,6 +10,7 @@ import { PlanView } from './plan/PlanView';
 import { ReportView } from './report/ReportView';
 import { Evidence } from './result/Evidence';
 import { Cautions } from './shell/Cautions';
+import { FirstLook } from './shell/FirstLook';
 import { Header } from './shell/Header';
 import { Help } from './shell/Help';
 import { handleKey } from './shell/keys';
@@ -73,6 +74,7 @@ function Place({ desk }: { readonly desk: Desk }) {
 function ShotBench({ desk }: { readonly desk: Desk }) {
   return (
     <>
+      <FirstLook />
       <StepBar />
       <div class={`bench ${desk.preferences.sheetOpen.value ? '' : 'bench-folded'}`}>
         <main class="stage">

@@ -56,6 +56,8 @@ export function createDesk(
     helpOpen: signal(false),
     /** Cautions are shown until they have been read once in this session. */
     cautionsOpen: signal(true),
+    /** What the tool does and what it found of the first sample is told until it is closed. */
+    introOpen: signal(true),
     toggleMode(next: FilmMode) {
       const same = JSON.stringify(next) === JSON.stringify(mode.value);
       mode.value = same ? INSPECT : next;

@@ -12,6 +12,7 @@ export const viewOf = (desk: Desk) => ({
   greys: desk.look.greys.value,
   gridShown: desk.gridShown.value,
   cautionsOpen: desk.cautionsOpen.value,
+  introOpen: desk.introOpen.value,
 });
 
 /** Lays the desk out as it was kept; what is not known any more is left as it is. */
@@ -25,6 +26,7 @@ export function showView(desk: Desk, kept: unknown): void {
     if (isWindow(view.greys)) desk.look.greys.value = view.greys;
     desk.gridShown.value = view.gridShown === true;
     desk.cautionsOpen.value = view.cautionsOpen !== false;
+    desk.introOpen.value = view.introOpen !== false;
   });
 }
 

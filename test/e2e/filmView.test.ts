@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { foreign, openTool } from './tool';
+import { foreign, openFirstAfresh, openTool } from './tool';
 
 /** Pictures of the whole film take a pass through it. */
 const PATIENT = { timeout: 60_000 } as const;
@@ -21,7 +21,7 @@ describe('the film view on sample a', () => {
   it('shows film, change, flight, pixels, two frames and the streak image before measuring', async () => {
     await using tool = await openTool();
     const { page } = tool;
-    await page.getByText('Frame 0 of clip.mp4').waitFor({ state: 'attached' });
+    await openFirstAfresh(page);
 
     // The streak image and the small pictures are there before anything is measured.
     await page.getByText(/^Streak image of 140 frames/).waitFor({ state: 'attached' });
@@ -74,6 +74,7 @@ describe('the film view on sample a', () => {
   it('takes a path drawn on the streak image, with its speed, before the first measurement', async () => {
     await using tool = await openTool();
     const { page } = tool;
+    await openFirstAfresh(page);
     await page.getByText(/^Streak image of 140 frames/).waitFor({ state: 'attached' });
     await page.getByRole('button', { name: 'Draw the ball’s path' }).click();
     const earlier = page.getByRole('slider', { name: 'Slanted line, earlier end' });

@@ -1,14 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { foreign, openTool } from './tool';
-
-/** Opens sample a's Ball step and measures it. */
-async function measured(page: Page): Promise<void> {
-  await page.getByText('Frame 0 of clip.mp4').waitFor({ state: 'attached' });
-  await page.locator('[data-step=ball]').click();
-  await page.getByRole('button', { name: 'Measure', exact: true }).click();
-  await page.getByRole('button', { name: 'Measure again' }).waitFor({ timeout: 120_000 });
-}
+import { foreign, measureFirst, openTool } from './tool';
 
 const speedOf = async (page: Page) =>
   (await page.locator('[data-step=result] .step-figure').textContent()) ?? '';
@@ -17,7 +9,7 @@ describe('frame by frame on sample a', () => {
   it('leads to the frames left out, corrects a centre by keyboard and takes it back', async () => {
     await using tool = await openTool();
     const { page } = tool;
-    await measured(page);
+    await measureFirst(page);
     const section = page.getByRole('region', { name: 'Frame by frame' });
 
     // The ball comes from behind an opaque barrel end: frames before that hold none.
@@ -60,7 +52,7 @@ describe('frame by frame on sample a', () => {
   it('keeps a measured film when measuring it again is cancelled: edits need no film', async () => {
     await using tool = await openTool();
     const { page } = tool;
-    await measured(page);
+    await measureFirst(page);
     await page.getByRole('button', { name: 'Measure again' }).click();
     await page.getByRole('button', { name: 'Cancel' }).click();
     await page.getByRole('button', { name: 'Measure again' }).waitFor();

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { foreign, openTool } from './tool';
+import { foreign, measureFirst, openTool } from './tool';
 
 const truth = JSON.parse(readFileSync('sample-clips/a-clean/truth.json', 'utf8')) as {
   exitVelocity: number;
@@ -19,10 +19,7 @@ describe('sample a, reduced by clicking', () => {
   it('gives the exit velocity, the burst before it, and leads from the streak image to the frame', async () => {
     await using tool = await openTool();
     const { page } = tool;
-    await page.getByText('Frame 0 of clip.mp4').waitFor({ state: 'attached' });
-    await page.locator('[data-step=ball]').click();
-    await page.getByRole('button', { name: 'Measure', exact: true }).click();
-    await page.getByRole('button', { name: 'Measure again' }).waitFor({ timeout: 120_000 });
+    await measureFirst(page);
     await page.locator('[data-step=result]').click();
 
     const speed = readSpeed((await page.locator('[data-role=exit-velocity]').textContent()) ?? '');

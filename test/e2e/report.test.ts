@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Download, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { foreign, openTool } from './tool';
+import { foreign, measureFirst, openTool } from './tool';
 
 /** CSS px to points of a PDF. */
 const POINTS = 72 / 96;
@@ -24,10 +24,7 @@ function pagesOf(pdf: Buffer): (readonly [number, number])[] {
 }
 
 async function measure(page: Page): Promise<void> {
-  await page.getByText('Frame 0 of clip.mp4').waitFor({ state: 'attached' });
-  await page.locator('[data-step=ball]').click();
-  await page.getByRole('button', { name: 'Measure', exact: true }).click();
-  await page.getByRole('button', { name: 'Measure again' }).waitFor({ timeout: 120_000 });
+  await measureFirst(page);
   await page.locator('[data-step=result]').click();
   await page.getByRole('button', { name: 'Report…' }).click();
   await page.locator('.key-frame').first().waitFor();

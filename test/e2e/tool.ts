@@ -46,6 +46,21 @@ export async function openTool(
   }
 }
 
+/** Opens the first sample afresh: the page begins with it measured already. */
+export async function openFirstAfresh(page: Page): Promise<void> {
+  await page.getByText('Frame 0 of clip.mp4').waitFor({ state: 'attached' });
+  await page.getByRole('button', { name: '2031-04-17 A', exact: true }).click();
+  await page.locator('[data-step=ball]', { hasText: 'not measured' }).waitFor();
+}
+
+/** Opens the first sample afresh, and measures it. */
+export async function measureFirst(page: Page): Promise<void> {
+  await openFirstAfresh(page);
+  await page.locator('[data-step=ball]').click();
+  await page.getByRole('button', { name: 'Measure', exact: true }).click();
+  await page.getByRole('button', { name: 'Measure again' }).waitFor({ timeout: 120_000 });
+}
+
 /** Addresses outside the tool's own origin; inline data and objects made by the page are its own. */
 export const foreign = ({ requests, address }: OpenTool): string[] =>
   requests.filter((url) => {

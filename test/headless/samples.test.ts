@@ -120,3 +120,15 @@ describe('sample clips', () => {
     expect(sound.burst.interval[1]).toBeGreaterThan(sealBurst);
   });
 });
+
+it('what the page opens with is what the core finds now; else npm run first-look', async () => {
+  const written = (await readJson(join(SAMPLES, 'a-clean', 'a-clean.reduction.json'))).result;
+  const { exitVelocity, sealBurst } = results.get(written.shot) as Result;
+  for (const [now, then] of [
+    [exitVelocity, written.exitVelocity],
+    [sealBurst, written.sealBurst],
+  ]) {
+    if (now === undefined || !('value' in now)) throw new Error('nothing found');
+    expect(Math.abs(now.value - then.value)).toBeLessThan(0.3 * now.u);
+  }
+});

@@ -101,6 +101,16 @@ export const panels: SameShape<English['panels']> = {
     add: 'Lücke nach diesem Bild einfügen',
     sign: 'Ein verlorenes Bild zeigt sich als Stufe im Streifenbild.',
   },
+  found: {
+    film: 'Gefunden: {codec} in {container}, {width} × {height} px, {frames} Bilder{sound, select, yes {, mit Ton} other {}}.',
+    noRate: 'Die Datei nennt keine Bildrate.',
+    playback:
+      'Sie wird mit {rate} wiedergegeben: so schnell wird sie gezeigt, kaum so schnell aufgenommen.',
+    ownClock: 'Ihre Zeitstempel ergeben {rate} und sind die Zeitbasis.',
+    needed: 'Von Ihnen wird noch gebraucht: {list}.',
+    need: '{what, select, noRate {die Bildrate der Aufnahme} noLength {eine bekannte Länge} lengthUnstated {der Wert der gezeichneten Länge} planeUnstated {die Seiten der Ebene} noMuzzle {die Lage der Mündung} other {eine Eingabe}} ({step})',
+    nothingNeeded: 'Zum Messen wird von Ihnen nichts mehr gebraucht.',
+  },
   footage: {
     title: 'Aufnahme',
     drop: 'Ziehen Sie einen Clip, einen Ordner oder ein Zip-Archiv mit Bildern oder eine Schussdatei auf diese Seite. Nichts verlässt diesen Rechner.',

@@ -98,6 +98,15 @@ export const panels = {
     add: 'Add a gap after this frame',
     sign: 'A lost frame shows as a step in the streak image.',
   },
+  found: {
+    film: 'Found: {codec} in {container}, {width} × {height} px, {frames} frames{sound, select, yes {, with sound} other {}}.',
+    noRate: 'The file states no rate.',
+    playback: 'It plays at {rate}: how fast it is shown, hardly how fast it was recorded.',
+    ownClock: 'Its time stamps give {rate}, and they are the clock.',
+    needed: 'Still needed from you: {list}.',
+    need: '{what, select, noRate {the recording rate} noLength {a known length} lengthUnstated {the value of the length drawn} planeUnstated {the sides of the plane} noMuzzle {the place of the muzzle} other {an input}} ({step})',
+    nothingNeeded: 'Nothing more is needed from you to measure it.',
+  },
   footage: {
     title: 'Footage',
     drop: 'Drop a clip, a folder or zip of images, or a shot file anywhere on this page. Nothing leaves this machine.',

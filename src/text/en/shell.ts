@@ -41,6 +41,15 @@ export const shell = {
     stated: 'All that is needed is stated: measure.',
     changed: 'Inputs changed: measure again.',
   },
+  firstLook: {
+    title: 'From a film of the shot to its exit velocity',
+    what: 'exitframe measures the ball in every frame of a high-speed film and says how fast it left the tube, when the seal burst, and how sure both are. Everything stays on this machine.',
+    sample: 'Rendered sample {shot}, already reduced',
+    see: 'See how it was found',
+    own: 'Your own film',
+    how: 'Drop a clip anywhere on this page. The tool says what it found in the file; then it needs the recording rate, a known length and the place of the muzzle from you.',
+    close: 'Close this',
+  },
   header: {
     noShot: 'no shot open',
     unnamed: 'unnamed shot',

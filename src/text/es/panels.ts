@@ -106,6 +106,15 @@ export const panels: SameShape<English['panels']> = {
     add: 'Añadir un hueco tras este fotograma',
     sign: 'Un fotograma perdido se ve como un escalón en la imagen de trazas.',
   },
+  found: {
+    film: 'Encontrado: {codec} en {container}, {width} × {height} px, {frames} fotogramas{sound, select, yes {, con sonido} other {}}.',
+    noRate: 'El archivo no indica ninguna cadencia.',
+    playback: 'Se reproduce a {rate}: así de rápido se muestra, difícilmente así se grabó.',
+    ownClock: 'Sus marcas de tiempo dan {rate} y son el reloj.',
+    needed: 'Aún se necesita de usted: {list}.',
+    need: '{what, select, noRate {la cadencia de grabación} noLength {una longitud conocida} lengthUnstated {el valor de la longitud dibujada} planeUnstated {los lados del plano} noMuzzle {el lugar de la boca} other {un dato}} ({step})',
+    nothingNeeded: 'No se necesita nada más de usted para medirla.',
+  },
   footage: {
     title: 'Grabación',
     drop: 'Suelte un clip, una carpeta o un zip de imágenes o un archivo de disparo en cualquier lugar de esta página. Nada sale de este equipo.',

@@ -43,6 +43,15 @@ export const shell: SameShape<English['shell']> = {
     stated: 'Están todos los datos necesarios: mida.',
     changed: 'Los datos han cambiado: mida de nuevo.',
   },
+  firstLook: {
+    title: 'De la película de un disparo a su velocidad de salida',
+    what: 'exitframe mide la bola en cada fotograma de una película de alta velocidad y dice a qué velocidad salió del tubo, cuándo se rompió la membrana y cuán seguro es cada cosa. Todo queda en este equipo.',
+    sample: 'Ejemplo sintético {shot}, ya evaluado',
+    see: 'Ver cómo se halló',
+    own: 'Su propia película',
+    how: 'Suelte un vídeo en cualquier lugar de esta página. La herramienta dice qué encontró en el archivo; después necesita de usted la cadencia de grabación, una longitud conocida y el lugar de la boca.',
+    close: 'Cerrar',
+  },
   header: {
     noShot: 'ningún disparo abierto',
     unnamed: 'disparo sin nombre',

@@ -106,6 +106,16 @@ export const panels: SameShape<English['panels']> = {
     add: 'Ajouter une lacune après cette image',
     sign: 'Une image perdue se voit comme une marche dans l’image de défilement.',
   },
+  found: {
+    film: 'Trouvé : {codec} dans {container}, {width} × {height} px, {frames} images{sound, select, yes {, avec son} other {}}.',
+    noRate: 'Le fichier n’indique aucune cadence.',
+    playback:
+      'Il se lit à {rate} : c’est ainsi qu’on le montre, sans doute pas ainsi qu’il a été pris.',
+    ownClock: 'Ses horodatages donnent {rate} et servent d’horloge.',
+    needed: 'Il faut encore de vous : {list}.',
+    need: '{what, select, noRate {la cadence d’enregistrement} noLength {une longueur connue} lengthUnstated {la valeur de la longueur tracée} planeUnstated {les côtés du plan} noMuzzle {la place de la bouche} other {une donnée}} ({step})',
+    nothingNeeded: 'Il ne faut plus rien de vous pour le mesurer.',
+  },
   footage: {
     title: 'Film',
     drop: 'Déposez un clip, un dossier ou un zip d’images, ou un fichier de tir n’importe où sur cette page. Rien ne quitte cette machine.',

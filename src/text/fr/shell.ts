@@ -43,6 +43,15 @@ export const shell: SameShape<English['shell']> = {
     stated: 'Tout le nécessaire est indiqué : mesurez.',
     changed: 'Des données ont changé : mesurez de nouveau.',
   },
+  firstLook: {
+    title: 'Du film d’un tir à sa vitesse de sortie',
+    what: 'exitframe mesure la bille dans chaque image d’un film à grande vitesse et dit à quelle vitesse elle a quitté le tube, quand la membrane s’est rompue, et avec quelle certitude. Tout reste sur cette machine.',
+    sample: 'Exemple de synthèse {shot}, déjà dépouillé',
+    see: 'Voir comment on l’a trouvé',
+    own: 'Votre propre film',
+    how: 'Déposez un clip n’importe où sur cette page. L’outil dit ce qu’il a trouvé dans le fichier ; il lui faut ensuite de vous la cadence d’enregistrement, une longueur connue et la place de la bouche.',
+    close: 'Fermer',
+  },
   header: {
     noShot: 'aucun tir ouvert',
     unnamed: 'tir sans nom',

@@ -13,6 +13,7 @@ import { RawDialog } from '../reading/RawDialog';
 import { OfflineWords } from '../shell/NewVersion';
 import { WarningBox } from '../shell/Notices';
 import { FileButtons } from './FileButtons';
+import { FoundWords } from './FoundWords';
 import { Facts, Group, Panel } from './Panel';
 import { SetupGroup } from './SetupGroup';
 
@@ -53,6 +54,9 @@ export function FootagePanel() {
             remedy: t('panels.footage.chooseLonger'),
           }}
         />
+      )}
+      {film !== null && draft !== null && waiting === null && (
+        <FoundWords film={film} draft={draft} />
       )}
       {film !== null && <FilmFacts film={film} reload={keeping.footage.value} />}
       {film !== null && <FieldsChoice film={film} />}
