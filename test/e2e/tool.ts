@@ -57,6 +57,7 @@ export async function openFirstAfresh(page: Page): Promise<void> {
 export async function measureFirst(page: Page): Promise<void> {
   await openFirstAfresh(page);
   await page.locator('[data-step=ball]').click();
+  await page.getByRole('heading', { level: 2, name: 'Ball', exact: true }).waitFor();
   await page.getByRole('button', { name: 'Measure', exact: true }).click();
   await page.getByRole('button', { name: 'Measure again' }).waitFor({ timeout: 120_000 });
 }
