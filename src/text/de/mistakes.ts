@@ -2,7 +2,7 @@ import type { English, SameShape } from '../catalogue';
 
 export const mistakes: SameShape<English['mistakes']> = {
   title: 'Häufige Fehler und wie groß sie sind',
-  what: 'Ein Schuss mit Launcher B, gerendert vom Renderer dieses Projekts: kein wirklicher Schuss. Jeder Fehler wurde absichtlich gemacht und der Film zweimal mit diesem Werkzeug ausgewertet, einmal richtig, einmal falsch. Seine Größe ist, was herauskam; daneben steht, was eine Formel erwartet. Werte stehen mit der doppelten Standardunsicherheit.',
+  what: 'Ein Schuss mit Launcher B, berechnet vom Bildrechner dieses Projekts: kein wirklicher Schuss. Jeder Fehler wurde absichtlich gemacht und der Film zweimal mit diesem Werkzeug ausgewertet, einmal richtig, einmal falsch. Seine Größe ist, was herauskam; daneben steht, was eine Formel erwartet. Werte stehen mit der doppelten Standardunsicherheit.',
   back: 'Zurück zum Schuss',
   right: 'Richtig',
   wrong: 'Falsch',
@@ -10,7 +10,7 @@ export const mistakes: SameShape<English['mistakes']> = {
   found: 'gefunden: {size}',
   expected: 'nach Formel: {size}',
   avoid: 'So vermeiden Sie ihn.',
-  rendered: 'gerendert',
+  rendered: 'berechnet',
   formula: 'Formel',
   truth: 'Wahr',
   framesUsed: '{frames, plural, one {# Bild verwendet} other {# Bilder verwendet}}',

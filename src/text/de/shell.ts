@@ -46,7 +46,7 @@ export const shell: SameShape<English['shell']> = {
   firstLook: {
     title: 'Vom Film eines Schusses zur Austrittsgeschwindigkeit',
     what: 'exitframe misst die Kugel in jedem Bild eines Hochgeschwindigkeitsfilms und sagt, wie schnell sie das Rohr verließ, wann die Membran riss und wie sicher beides ist. Alles bleibt auf diesem Rechner.',
-    sample: 'Gerendertes Beispiel {shot}, schon ausgewertet',
+    sample: 'Berechnetes Beispiel {shot}, schon ausgewertet',
     see: 'Sehen, wie es gefunden wurde',
     own: 'Ihr eigener Film',
     how: 'Ziehen Sie einen Clip irgendwo auf diese Seite. Das Werkzeug sagt, was es in der Datei gefunden hat; dann braucht es von Ihnen die Bildrate, eine bekannte Länge und die Lage der Mündung.',

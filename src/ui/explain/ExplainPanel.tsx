@@ -5,7 +5,7 @@ import { type OwnNumber, type OwnNumbers, ownNumbers } from '../../app/ownNumber
 import { showList } from '../../text/show';
 import { t } from '../../text/text';
 import { type Desk, useDesk } from '../desk';
-import { Facts } from '../panels/Panel';
+import { Facts } from '../panels/Facts';
 import { formulasFor } from './formulas';
 import { MathFormula } from './MathTerm';
 import { StepNotes } from './StepNotes';

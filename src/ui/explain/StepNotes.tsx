@@ -4,7 +4,7 @@ import { sourceWords } from '../../report/words';
 import { showFixed, showNumber, showPercent, showQuantity } from '../../text/show';
 import { t } from '../../text/text';
 import { useDesk } from '../desk';
-import { Facts } from '../panels/Panel';
+import { Facts } from '../panels/Facts';
 
 /** Contributions shown one by one; the rest together. */
 const MOST_PARTS = 5;

@@ -4,7 +4,7 @@ import { residualsOf } from '../../app/plotData';
 import type { Position, Result } from '../../app/resultTypes';
 import { showFixed, showNumber, showQuantity } from '../../text/show';
 import { t } from '../../text/text';
-import { Facts } from '../panels/Panel';
+import { Facts } from '../panels/Facts';
 
 type Fact = readonly [name: string, value: string];
 

@@ -7,8 +7,9 @@ import { ChoiceField } from '../fields/ChoiceField';
 import { EstimateField } from '../fields/EstimateField';
 import { RULES } from '../fields/rules';
 import { ReasonText, WarningBox } from '../shell/Notices';
+import { Facts } from './Facts';
 import { LostFrames } from './LostFrames';
-import { Facts, Panel } from './Panel';
+import { Panel } from './Panel';
 import { RateCheck } from './RateCheck';
 import { RollingShutter } from './RollingShutter';
 

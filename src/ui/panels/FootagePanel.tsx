@@ -12,9 +12,10 @@ import { FieldsChoice, fieldFacts } from '../reading/FieldsChoice';
 import { RawDialog } from '../reading/RawDialog';
 import { OfflineWords } from '../shell/NewVersion';
 import { WarningBox } from '../shell/Notices';
+import { Facts } from './Facts';
 import { FileButtons } from './FileButtons';
 import { FoundWords } from './FoundWords';
-import { Facts, Group, Panel } from './Panel';
+import { Group, Panel } from './Panel';
 import { SetupGroup } from './SetupGroup';
 
 /** Opening film, and what the file says of itself. */

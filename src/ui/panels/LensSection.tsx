@@ -4,12 +4,13 @@ import { showNumber, showQuantity } from '../../text/show';
 import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { ReasonText } from '../shell/Notices';
+import { Facts } from './Facts';
 import { GridToggle } from './GridToggle';
 import { LensFromBoards } from './LensFromBoards';
 import { LensFromEdges } from './LensFromEdges';
 import { LensValues } from './LensValues';
 import { reachWords } from './lensWords';
-import { Facts, Fold } from './Panel';
+import { Fold } from './Panel';
 
 /** The lens's distortion: what is stated, and ways to find it. */
 export function LensSection() {

@@ -4,6 +4,7 @@ import { missingInputs, type StepName } from '../../app/draft';
 import { nextStep } from '../../app/steps';
 import { reasonWords, t } from '../../text/text';
 import { useDesk } from '../desk';
+import { ExplainPanel } from '../explain/ExplainPanel';
 import { Notices, ReasonText } from '../shell/Notices';
 
 /** The side sheet of one step: what is missing and what went wrong first, then the inputs. */
@@ -25,6 +26,7 @@ export function Panel(props: {
         </div>
       ))}
       <Next step={step} />
+      <ExplainPanel step={step} />
       {children}
     </section>
   );
@@ -75,22 +77,6 @@ export function Fold(props: {
       <summary>{props.title}</summary>
       <div class="stack">{props.children}</div>
     </details>
-  );
-}
-
-/** Name and value, one below the other. */
-export function Facts(props: {
-  readonly facts: readonly (readonly [name: string, value: ComponentChildren])[];
-}) {
-  return (
-    <dl class="facts">
-      {props.facts.map(([name, value]) => (
-        <div key={name}>
-          <dt>{name}</dt>
-          <dd>{value}</dd>
-        </div>
-      ))}
-    </dl>
   );
 }
 

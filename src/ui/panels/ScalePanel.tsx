@@ -6,9 +6,10 @@ import { EstimateField } from '../fields/EstimateField';
 import { QuantityField } from '../fields/QuantityField';
 import { RULES } from '../fields/rules';
 import { ReasonText, WarningBox } from '../shell/Notices';
+import { Facts } from './Facts';
 import { KnownLengthInputs } from './KnownLengthInputs';
 import { LensSection } from './LensSection';
-import { Facts, Group, Panel, ToolButton } from './Panel';
+import { Group, Panel, ToolButton } from './Panel';
 import { PlaneSection } from './PlaneSection';
 
 /** Pixels to metres, and where the tube ends. */

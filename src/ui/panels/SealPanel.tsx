@@ -7,7 +7,8 @@ import { useDesk } from '../desk';
 import { QuantityField } from '../fields/QuantityField';
 import { RULES } from '../fields/rules';
 import { ReasonText } from '../shell/Notices';
-import { Facts, Group, Panel, ToolButton } from './Panel';
+import { Facts } from './Facts';
+import { Group, Panel, ToolButton } from './Panel';
 import { regionValues } from './regionValues';
 import { SoundSection } from './SoundSection';
 

@@ -3,7 +3,8 @@ import { BudgetChart } from '../../plots/BudgetChart';
 import { showNumber, showQuantity } from '../../text/show';
 import { t, tRich } from '../../text/text';
 import { useDesk } from '../desk';
-import { Facts, Fold } from '../panels/Panel';
+import { Facts } from '../panels/Facts';
+import { Fold } from '../panels/Panel';
 import { AdviceList } from '../result/AdviceList';
 import { ReasonText, WarningBox } from '../shell/Notices';
 

@@ -2,7 +2,6 @@ import type { ComponentType } from 'preact';
 import type { StepName } from '../../app/draft';
 import { t } from '../../text/text';
 import { useDesk } from '../desk';
-import { ExplainPanel } from '../explain/ExplainPanel';
 import { ModelPanel } from '../models/ModelPanel';
 import { BallPanel } from '../panels/BallPanel';
 import { ClockPanel } from '../panels/ClockPanel';
@@ -40,12 +39,7 @@ export function SideSheet() {
         >
           <Icon name="sheet" /> {t(sheetOpen.value ? 'shell.sheet.fold' : 'shell.sheet.unfold')}
         </button>
-        {sheetOpen.value && (
-          <>
-            <StepPanel />
-            <ExplainPanel step={desk.step.value} />
-          </>
-        )}
+        {sheetOpen.value && <StepPanel />}
       </div>
     </aside>
   );
