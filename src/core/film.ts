@@ -71,7 +71,7 @@ export function fieldsReason({
     return {
       code: 'fieldsSeparated',
       message:
-        'Each frame is one field of interlaced film: every other line was filmed, those between are the mean of the two beside them. Heights are known from half as many lines, which the uncertainty of each centre counts.',
+        'Each frame is one field of interlaced film: every other line was filmed, and only those tell the ball’s centre; the lines between are filled in. Half as many lines tell it less well, which its uncertainty says.',
       remedy:
         'Nothing, if the recording rate is stated in fields a second. For the next shot have the camera take whole frames.',
     };

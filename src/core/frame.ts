@@ -12,4 +12,16 @@ export interface GreyFrame {
   readonly white: number;
   /** Grey value from which on the light is lost, where that is below `white`: limited range. */
   readonly clipsAt?: number;
+  /** Of a field of interlaced film: the lines that were filmed. Those between are filled in and tell nothing new. */
+  readonly filmed?: FilmedLines;
 }
+
+/** Every other line of an upright picture, from the first on. */
+export interface FilmedLines {
+  readonly lines: 'rows' | 'columns';
+  readonly first: 0 | 1;
+}
+
+/** Whether a pixel was filmed, and not filled in from those beside it. */
+export const isFilmed = ({ filmed }: GreyFrame, x: number, y: number): boolean =>
+  filmed === undefined || ((filmed.lines === 'rows' ? y : x) - filmed.first) % 2 === 0;

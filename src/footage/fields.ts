@@ -1,5 +1,5 @@
 import type { FieldOrder, FootageInfo, FrameRange, Reading } from '../core/film';
-import type { GreyFrame } from '../core/frame';
+import type { FilmedLines, GreyFrame } from '../core/frame';
 import { indicesOf } from './range';
 import { type Rotation, turnUpright } from './rotate';
 import type { FrameSource } from './source';
@@ -64,9 +64,22 @@ async function* fieldsOf(
       const index = 2 * frame.index + second;
       if (!wanted.has(index)) continue;
       const firstLine = (order === 'topFirst') === (second === 0) ? 0 : 1;
-      yield { ...frame, index, data: fieldOf(frame, source.info, firstLine) };
+      const data = fieldOf(frame, source.info, firstLine);
+      yield { ...frame, index, data, filmed: filmedLines(frame, source.info, firstLine) };
     }
   }
+}
+
+/** Which lines of the upright picture a field's lines as coded are; some turns count them from the other end. */
+function filmedLines(
+  { width, height }: GreyFrame,
+  { rotation }: FootageInfo,
+  firstLine: number,
+): FilmedLines {
+  const lines = rotation === 90 || rotation === 270 ? 'columns' : 'rows';
+  const last = (lines === 'rows' ? height : width) - 1;
+  const fromEnd = rotation === 90 || rotation === 180;
+  return { lines, first: ((fromEnd ? last - firstLine : firstLine) % 2) as 0 | 1 };
 }
 
 /** The lines of one field in their places, those between filled in; lines are rows as coded. */

@@ -1,4 +1,4 @@
-import type { GreyFrame } from '../core/frame';
+import { type GreyFrame, isFilmed } from '../core/frame';
 import type { Shape } from './ballShape';
 import type { Disc } from './discModel';
 import { hiddenPixels } from './hiddenPixels';
@@ -102,7 +102,8 @@ export function gatherPixels(
   const spreadWidth = (2 / Math.PI) * Math.hypot(blur[0], blur[1]);
   const band = bandWidth(disc);
   const thin = 2 * Math.PI * radius * (2 * band + spreadWidth) > MANY_EDGE_PIXELS;
-  const sampled = Math.PI * radius * radius > MANY_INNER_PIXELS;
+  // Of a field every other line is left out anyway.
+  const sampled = frame.filmed === undefined && Math.PI * radius * radius > MANY_INNER_PIXELS;
   // The shape stretches by a few per cent at most.
   const halfX = Math.ceil(1.08 * radius + Math.abs(blur[0]) / 2 + band);
   const halfY = Math.ceil(1.08 * radius + Math.abs(blur[1]) / 2 + band);
@@ -135,6 +136,7 @@ export function gatherPixels(
       if (!onEdge && r > radius) continue;
       if (onEdge && thin && ((px + py) & 1) === 1) continue;
       if (!onEdge && sampled && ((px | py) & 1) === 1) continue;
+      if (!isFilmed(frame, px, py)) continue;
       const s = sectorOf(qx, qy);
       const p = py * frame.width + px;
       if (faulty !== undefined && faulty[p] === 1) continue;

@@ -38,7 +38,7 @@ export const footageReasons: Catalogue['reasons'] = {
   },
   fieldsSeparated: {
     message:
-      'Jedes Bild ist ein Halbbild eines Films mit Zeilensprung: Jede zweite Zeile wurde aufgenommen, die dazwischen sind das Mittel der beiden Nachbarn. Höhen sind aus halb so vielen Zeilen bekannt; die Unsicherheit jedes Mittelpunkts berücksichtigt das.',
+      'Jedes Bild ist ein Halbbild eines Films mit Zeilensprung: Jede zweite Zeile wurde aufgenommen, und nur diese bestimmen den Mittelpunkt der Kugel; die Zeilen dazwischen sind aufgefüllt. Halb so viele Zeilen bestimmen ihn weniger gut; seine Unsicherheit gibt das an.',
     remedy:
       'Nichts zu tun, wenn die Bildrate in Halbbildern je Sekunde angegeben ist. Lassen Sie die Kamera beim nächsten Schuss ganze Bilder aufnehmen.',
   },

@@ -46,7 +46,7 @@ export const reading: SameShape<English['reading']> = {
     over: 'Es passt noch nicht: {n, plural, one {{count} Bild zu {frame} Byte lässt} other {{count} Bilder zu {frame} Byte lassen}} {left} Byte übrig.',
     single: 'Es passt noch nicht: Ein Bild füllt die Datei; ein Film hat mindestens zwei.',
     shownHere: 'Hier erscheint ein Bild, sobald ganze Bilder die Datei füllen.',
-    frameOf: 'Bild {index} von {count}',
+    frameOf: 'Bild {index} von {last}',
     frameIs: 'Bild {index} wie angegeben',
   },
 };

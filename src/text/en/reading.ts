@@ -44,7 +44,7 @@ export const reading = {
     over: 'It does not fit yet: {n, plural, one {{count} frame of {frame} bytes leaves} other {{count} frames of {frame} bytes leave}} {left} bytes over.',
     single: 'It does not fit yet: one frame fills the file; a film has two at least.',
     shownHere: 'A frame is shown here once whole frames fill the file.',
-    frameOf: 'Frame {index} of {count}',
+    frameOf: 'Frame {index} of {last}',
     frameIs: 'Frame {index} as stated',
   },
 } as const;

@@ -37,7 +37,7 @@ export const footageReasons: Catalogue['reasons'] = {
   },
   fieldsSeparated: {
     message:
-      'Cada fotograma es un campo de una película entrelazada: se filmó una línea de cada dos; las intermedias son la media de sus dos vecinas. Las alturas se conocen por la mitad de las líneas, lo que cuenta en la incertidumbre de cada centro.',
+      'Cada fotograma es un campo de una película entrelazada: se filmó una línea de cada dos, y solo esas determinan el centro de la bola; las intermedias se rellenan. Con la mitad de las líneas se conoce peor, y su incertidumbre lo dice.',
     remedy:
       'Nada, si la frecuencia de grabación está indicada en campos por segundo. Para el próximo disparo, haga que la cámara tome fotogramas enteros.',
   },

@@ -49,7 +49,7 @@ export const reading: SameShape<English['reading']> = {
     over: 'Aún no encaja: {n, plural, one {{count} fotograma de {frame} bytes deja} other {{count} fotogramas de {frame} bytes dejan}} {left} bytes sobrantes.',
     single: 'Aún no encaja: un solo fotograma llena el archivo; una película tiene al menos dos.',
     shownHere: 'Aquí se muestra un fotograma en cuanto fotogramas enteros llenen el archivo.',
-    frameOf: 'Fotograma {index} de {count}',
+    frameOf: 'Fotograma {index} de {last}',
     frameIs: 'Fotograma {index} según lo indicado',
   },
 };

@@ -38,7 +38,7 @@ export const footageReasons: Catalogue['reasons'] = {
   },
   fieldsSeparated: {
     message:
-      'Chaque image est une trame d’un film entrelacé : une ligne sur deux a été filmée, celles du milieu sont la moyenne de leurs deux voisines. Les hauteurs sont connues par moitié moins de lignes, ce dont l’incertitude de chaque centre tient compte.',
+      'Chaque image est une trame d’un film entrelacé : une ligne sur deux a été filmée, et seules celles-là déterminent le centre de la bille ; les autres sont complétées. Deux fois moins de lignes le déterminent moins bien, ce que dit son incertitude.',
     remedy:
       'Rien, si la cadence est indiquée en trames par seconde. Pour le prochain tir, faites prendre des images entières à la caméra.',
   },

@@ -48,7 +48,7 @@ export const reading: SameShape<English['reading']> = {
     single:
       'Cela ne convient pas encore : une seule image remplit le fichier ; un film en a au moins deux.',
     shownHere: 'Une image s’affiche ici dès que des images entières remplissent le fichier.',
-    frameOf: 'Image {index} sur {count}',
+    frameOf: 'Image {index} sur {last}',
     frameIs: 'Image {index} telle qu’indiquée',
   },
 };

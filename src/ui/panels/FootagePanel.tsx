@@ -8,7 +8,7 @@ import { t, tRich } from '../../text/text';
 import { openSampleSeries } from '../actions';
 import { useDesk } from '../desk';
 import { TextField } from '../fields/TextField';
-import { FieldsChoice, fieldFacts } from '../reading/FieldsChoice';
+import { FieldsChoice, FieldsWarning, fieldFacts } from '../reading/FieldsChoice';
 import { RawDialog } from '../reading/RawDialog';
 import { OfflineWords } from '../shell/NewVersion';
 import { WarningBox } from '../shell/Notices';
@@ -59,6 +59,7 @@ export function FootagePanel() {
       {film !== null && draft !== null && waiting === null && (
         <FoundWords film={film} draft={draft} />
       )}
+      {film !== null && <FieldsWarning info={film.info} />}
       {film !== null && <FilmFacts film={film} reload={keeping.footage.value} />}
       {film !== null && <FieldsChoice film={film} />}
       <SetupGroup />

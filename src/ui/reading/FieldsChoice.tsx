@@ -35,10 +35,15 @@ const separatedAs = (order: 'topFirst' | 'bottomFirst') => ({
   label: t('reading.fields.separated', { order: t(`reading.fields.order.${order}`) }),
 });
 
+/** What has to be known of interlaced film, where it is. */
+export function FieldsWarning({ info }: { readonly info: FootageInfo }) {
+  const reason = fieldsReason(info);
+  return reason && <WarningBox reason={reason} />;
+}
+
 /** Whether frames are taken apart into fields. */
 export function FieldsChoice({ film }: { readonly film: OpenFilm }) {
   const { readFields } = useDesk().session;
-  const reason = fieldsReason(film.info);
   const choices: readonly { readonly value: Reading['fields']; readonly label: string }[] = [
     { value: 'auto', label: t('reading.fields.auto') },
     { value: 'whole', label: t('reading.fields.whole') },
@@ -46,18 +51,15 @@ export function FieldsChoice({ film }: { readonly film: OpenFilm }) {
     separatedAs('bottomFirst'),
   ];
   return (
-    <>
-      {reason !== null && <WarningBox reason={reason} />}
-      <Fold title={t('reading.fields.title')} opened={reason !== null}>
-        <p class="muted">{t('reading.fields.what')}</p>
-        <ChoiceField
-          label={t('reading.fields.label')}
-          value={film.reading.fields}
-          choices={choices}
-          hint={t('reading.fields.hint')}
-          onChange={(fields) => void readFields(fields)}
-        />
-      </Fold>
-    </>
+    <Fold title={t('reading.fields.title')} opened={fieldsReason(film.info) !== null}>
+      <p class="muted">{t('reading.fields.what')}</p>
+      <ChoiceField
+        label={t('reading.fields.label')}
+        value={film.reading.fields}
+        choices={choices}
+        hint={t('reading.fields.hint')}
+        onChange={(fields) => void readFields(fields)}
+      />
+    </Fold>
   );
 }

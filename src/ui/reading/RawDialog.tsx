@@ -161,7 +161,7 @@ function Preview({ now }: { readonly now: AskedRaw }) {
       {frame !== null && <Picture frame={frame} />}
       <figcaption>
         <label>
-          {t('reading.raw.frameOf', { index: showCount(at), count: showCount(count) })}
+          {t('reading.raw.frameOf', { index: showCount(at), last: showCount(count - 1) })}
           <input
             type="range"
             min={0}

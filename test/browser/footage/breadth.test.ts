@@ -40,7 +40,7 @@ describe('films of a disc at known places, read in a browser', () => {
   });
 
   it('sees what it saw when the table was written', async () => {
-    await expect(`${JSON.stringify(seen, null, 1)}\n`).toMatchFileSnapshot(
+    await expect(`${JSON.stringify(seen, null, 2)}\n`).toMatchFileSnapshot(
       '../../fixtures/breadth/seen-chromium.json',
     );
   });

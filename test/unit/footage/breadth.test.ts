@@ -82,7 +82,7 @@ describe('films of a disc at known places, read without a browser', () => {
 
   // `npx vitest run … -u` of its like in test/browser, then of this file, writes what follows anew.
   it('sees what it saw when the tables were written', async () => {
-    await expect(`${JSON.stringify(seen, null, 1)}\n`).toMatchFileSnapshot(
+    await expect(`${JSON.stringify(seen, null, 2)}\n`).toMatchFileSnapshot(
       '../../fixtures/breadth/seen-node.json',
     );
   });

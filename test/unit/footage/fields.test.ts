@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import type { FieldOrder, FootageInfo, FrameRange } from '../../../src/core/film';
+import { isFilmed } from '../../../src/core/frame';
 import { inFields } from '../../../src/footage/fields';
 import type { FrameSource } from '../../../src/footage/source';
 import { framesOf } from './reading';
@@ -58,6 +59,23 @@ it('finds the lines of turned film, and the fields asked for', async () => {
   const upsideDown = inFields(source(180, null), 'bottomFirst');
   const [turned] = await framesOf(upsideDown, { start: 0, end: 1 });
   expect([...(turned?.data ?? [])]).toEqual([30, 30, 20, 10, 10]);
+  for (const [film, firstLine] of [
+    [bottom, 1],
+    [upsideDown, 1],
+    [inFields(source(90, null), 'topFirst'), 0],
+    [inFields(source(0, null), 'bottomFirst'), 1],
+  ] as const) {
+    const { rotation } = film.info;
+    for (const frame of await framesOf(film, { start: 0, end: 2 })) {
+      const lines = [0, 1, 2, 3, 4].flatMap((i) => {
+        const [x, y] = rotation === 90 || rotation === 270 ? [i, 0] : [0, i];
+        return isFilmed(frame, x, y) ? [(frame.data[i] as number) / 10] : [];
+      });
+      const first = frame.index === 0 ? firstLine : 1 - firstLine;
+      const filmed = [0, 1, 2, 3, 4].filter((line) => line % 2 === first);
+      expect(lines.sort()).toEqual(filmed);
+    }
+  }
   for (const step of [1, 2, 3, 4]) {
     const seen = await framesOf(bottom, { start: 1, end: 8, step });
     const wanted = Array.from({ length: Math.ceil(7 / step) }, (_, i) => 1 + i * step);

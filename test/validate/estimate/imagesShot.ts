@@ -44,8 +44,12 @@ const about = (random: Random, { value, u }: Stated): number => value + u * rand
 export interface ImagesShot {
   readonly frames: readonly RenderedFrame[];
   readonly inputs: readonly ReductionInputs[];
+  /** Where the ball's centre is shown in each frame, px; null: it is out of view. */
+  readonly centres: readonly (Vector | null)[];
   /** m/s */
   readonly velocity: number;
+  /** s after frame 0 */
+  readonly exitTime: number;
 }
 
 export function takeImages(build: Build, depths: readonly number[], random: Random): ImagesShot {
@@ -96,6 +100,7 @@ export function takeImages(build: Build, depths: readonly number[], random: Rand
   const middleOfPicture: Vector = [(width - 1) / 2, (height - 1) / 2];
   const start = random.uniform(0, 1) / rate;
   const sightings = [];
+  const seen: Vector[] = [];
   for (let i = 0; ; i++) {
     const middle = start + i / rate;
     const [before = 0, at = 0, after = 0] = fly(
@@ -106,16 +111,12 @@ export function takeImages(build: Build, depths: readonly number[], random: Rand
     const sweep = (after - before) / (NODES[2] - NODES[0]) / metresPerPixel / 0.5;
     const x = muzzle[0] + s * axis[0];
     if (Math.abs(x - (width - 1) / 2) > (width - 1) / 2 - radius - 3) break;
+    const place: Vector = [x, muzzle[1] + s * axis[1]];
+    seen.push(place);
     sightings.push(
       inFullView({
         ...look,
-        ...inPerspective(
-          [x, muzzle[1] + s * axis[1]],
-          middleOfPicture,
-          ball.diameter / 2,
-          distance,
-          focal,
-        ),
+        ...inPerspective(place, middleOfPicture, ball.diameter / 2, distance, focal),
         sweep: [axis[0] * sweep, axis[1] * sweep],
       }),
     );
@@ -141,7 +142,9 @@ export function takeImages(build: Build, depths: readonly number[], random: Rand
       ends: [end(left), end(left + pixels)],
     });
   });
-  return { frames, inputs, velocity };
+  const still = Array.from({ length: STILL_FRAMES }, () => null);
+  const exitTime = STILL_FRAMES / rate - start;
+  return { frames, inputs, velocity, exitTime, centres: [...still, ...seen, ...still] };
 }
 
 /**
