@@ -50,8 +50,10 @@ export function FieldsChoice({ film }: { readonly film: OpenFilm }) {
     separatedAs('topFirst'),
     separatedAs('bottomFirst'),
   ];
+  const reason = fieldsReason(film.info);
   return (
-    <Fold title={t('reading.fields.title')} opened={fieldsReason(film.info) !== null}>
+    // Opened anew where the next film has something to be known.
+    <Fold key={reason?.code} title={t('reading.fields.title')} opened={reason !== null}>
       <p class="muted">{t('reading.fields.what')}</p>
       <ChoiceField
         label={t('reading.fields.label')}
