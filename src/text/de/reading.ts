@@ -36,7 +36,7 @@ export const reading: SameShape<English['reading']> = {
       '16': '16 Bit, 2 Byte',
     },
     byteOrder: 'Reihenfolge der Bytes',
-    order: { little: 'niederwertiges zuerst', big: 'höherwertiges zuerst' },
+    order: { little: 'niederes zuerst', big: 'höheres zuerst' },
     skip: 'Bytes vor dem ersten Bild',
     gap: 'Bytes zwischen den Bildern',
     open: 'So öffnen',

@@ -39,7 +39,7 @@ export const reading: SameShape<English['reading']> = {
       '16': '16 bits, 2 bytes',
     },
     byteOrder: 'Orden de los bytes',
-    order: { little: 'primero el menos significativo', big: 'primero el más significativo' },
+    order: { little: 'primero el bajo', big: 'primero el alto' },
     skip: 'Bytes antes del primer fotograma',
     gap: 'Bytes entre fotogramas',
     open: 'Abrirlo así',

@@ -36,7 +36,7 @@ export const reading: SameShape<English['reading']> = {
       '16': '16 bits, 2 octets',
     },
     byteOrder: 'Ordre des octets',
-    order: { little: 'octet de poids faible d’abord', big: 'octet de poids fort d’abord' },
+    order: { little: 'faible d’abord', big: 'fort d’abord' },
     skip: 'Octets avant la première image',
     gap: 'Octets entre les images',
     open: 'L’ouvrir ainsi',
