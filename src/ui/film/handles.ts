@@ -37,7 +37,16 @@ const RIGHTWARDS: ImageVector = [1, 0];
 const unit = (dx: number, dy: number): ImageVector =>
   dx === 0 && dy === 0 ? RIGHTWARDS : unitVector([dx, dy]);
 
-/** What can be taken hold of in a mode. `reach`: distance of the arrow's tip from the muzzle point, px. */
+/** A point by its shares of the image's width and height. */
+const inside = ({ width, height }: Size, across: number, down: number): ImagePoint => [
+  across * width - 0.5,
+  down * height - 0.5,
+];
+
+/**
+ * What can be taken hold of in a mode. What is not marked yet waits about the middle of the frame: a keyboard has no
+ * other way to put it there. `reach`: distance of the arrow's tip from the muzzle point, px.
+ */
 export function handlesOf(
   mode: FilmMode,
   overlays: FilmOverlays,
@@ -54,8 +63,11 @@ export function handlesOf(
       return endHandles('length', mode.index, [length.from, length.to], image);
     }
     case 'edge': {
-      const edge = overlays.edges[mode.index];
-      return edge === undefined ? [] : endHandles('edge', mode.index, edge, image);
+      const edge = overlays.edges[mode.index] ?? [
+        inside(image, 0.25, 0.5),
+        inside(image, 0.75, 0.5),
+      ];
+      return endHandles('edge', mode.index, edge, image);
     }
     case 'plane':
       return planeHandles(overlays, image);
@@ -119,20 +131,23 @@ function planeHandles({ plane }: FilmOverlays, image: Size): EditHandle[] {
 }
 
 function muzzleHandles(overlays: FilmOverlays, image: Size, reach: number): EditHandle[] {
-  if (overlays.muzzle === null) return [];
-  const { point, axis, axisFitted } = overlays.muzzle;
+  const { point, axis, axisFitted } = overlays.muzzle ?? {
+    ...{ point: inside(image, 0.5, 0.5), axis: null, axisFitted: true },
+  };
   const direction = axis ?? RIGHTWARDS;
   const stated = axisFitted ? null : axis;
+  const place: EditHandle = {
+    id: 'muzzlePoint',
+    label: t('film.handle.muzzlePoint'),
+    look: 'cross',
+    at: point,
+    direction,
+    steps: SUB_PIXEL,
+    moved: (to) => ({ kind: 'muzzle', point: insideImage(to, image), axis: stated }),
+  };
+  if (overlays.muzzle === null) return [place];
   return [
-    {
-      id: 'muzzlePoint',
-      label: t('film.handle.muzzlePoint'),
-      look: 'cross',
-      at: point,
-      direction,
-      steps: SUB_PIXEL,
-      moved: (to) => ({ kind: 'muzzle', point: insideImage(to, image), axis: stated }),
-    },
+    place,
     {
       id: 'muzzleAxis',
       label: t('film.handle.muzzleAxis'),
@@ -146,14 +161,15 @@ function muzzleHandles(overlays: FilmOverlays, image: Size, reach: number): Edit
 }
 
 function pointHandles(overlays: FilmOverlays, frame: number, image: Size): EditHandle[] {
-  const position = overlays.positions.find((candidate) => candidate.frame === frame);
-  if (position === undefined || position.x === null || position.y === null) return [];
+  const { x = null, y = null } =
+    overlays.positions.find((candidate) => candidate.frame === frame) ?? {};
+  const at: ImagePoint = x === null || y === null ? inside(image, 0.5, 0.5) : [x, y];
   return [
     {
       id: `point${frame}`,
       label: t('film.handle.point', { frame }),
       look: 'cross',
-      at: [position.x, position.y],
+      at,
       direction: overlays.muzzle?.axis ?? RIGHTWARDS,
       steps: SUB_PIXEL,
       moved: (to) => ({ kind: 'point', frame, at: insideImage(to, image) }),
@@ -163,13 +179,12 @@ function pointHandles(overlays: FilmOverlays, frame: number, image: Size): EditH
 
 function seedHandles(overlays: FilmOverlays, frame: number, image: Size): EditHandle[] {
   const seed = overlays.seeds.find((candidate) => candidate.frame === frame);
-  if (seed === undefined) return [];
   return [
     {
       id: `seed${frame}`,
       label: t('film.handle.seed', { frame }),
       look: 'cross',
-      at: seed.at,
+      at: seed?.at ?? inside(image, 0.5, 0.5),
       direction: overlays.muzzle?.axis ?? RIGHTWARDS,
       steps: WHOLE_PIXEL,
       moved: (to) => ({ kind: 'seed', frame, at: insideImage(to, image) }),
@@ -179,8 +194,8 @@ function seedHandles(overlays: FilmOverlays, frame: number, image: Size): EditHa
 
 function regionHandles(which: FilmRegion, overlays: FilmOverlays, image: Size): EditHandle[] {
   const region = which === 'flight' ? overlays.flightRegion : overlays.sealRegion;
-  if (region === null) return [];
-  const [x, y, width, height] = region;
+  const [x, y, width, height] =
+    region ?? regionBetween(inside(image, 0.25, 0.25), inside(image, 0.75, 0.75), image);
   const left = x - 0.5;
   const top = y - 0.5;
   const right = left + width;

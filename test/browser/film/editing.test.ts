@@ -72,7 +72,6 @@ describe('handles', () => {
     const [dx = 1, dy = 0] = from?.direction ?? [];
     // Perpendicular to (580, 2).
     expect(dx * 580 + dy * 2).toBeCloseTo(0, 9);
-    expect(handles({ kind: 'edge', index: 1 })).toEqual([]);
   });
 
   it('of a plane are its corners in their order', () => {
@@ -104,10 +103,33 @@ describe('handles', () => {
     });
   });
 
-  it('of the ball are there only in a frame with a centre', () => {
+  it('of the ball stand at its centre', () => {
     const [centre] = handles({ kind: 'point' });
     expect(centre?.moved([201, 80])).toEqual({ kind: 'point', frame: 7, at: [201, 80] });
-    expect(handles({ kind: 'point' }, 8)).toEqual([]);
+  });
+
+  it('of what is not marked yet wait about the middle, for the keyboard', () => {
+    const bare = { ...overlays, muzzle: null, seeds: [], edges: [], flightRegion: null };
+    const waiting = (mode: FilmMode) =>
+      handlesOf(mode, bare, 8, image, 60).map(({ at, moved }) => ({ at, edit: moved(at) }));
+    const middle = [319.5, 99.5];
+    expect(waiting({ kind: 'muzzle' })).toEqual([
+      { at: middle, edit: { kind: 'muzzle', point: middle, axis: null } },
+    ]);
+    expect(waiting({ kind: 'point' })).toEqual([
+      { at: middle, edit: { kind: 'point', frame: 8, at: middle } },
+    ]);
+    expect(waiting({ kind: 'seed' })).toEqual([
+      { at: middle, edit: { kind: 'seed', frame: 8, at: middle } },
+    ]);
+    const ends = { from: [159.5, 99.5], to: [479.5, 99.5] };
+    expect(waiting({ kind: 'edge', index: 0 }).map(({ edit }) => edit)).toEqual([
+      { kind: 'edge', index: 0, ...ends },
+      { kind: 'edge', index: 0, ...ends },
+    ]);
+    for (const { edit } of waiting({ kind: 'region', which: 'flight' })) {
+      expect(edit).toEqual({ kind: 'region', which: 'flight', region: [160, 50, 320, 100] });
+    }
   });
 
   it('of a region move one corner against the opposite one, past it too', () => {
