@@ -33,7 +33,7 @@ export function shotFile(stage: Stage, files: readonly string[], sha256: string 
   const [ax, ay] = muzzle.axis;
   return {
     format: 'exitframe-shot',
-    version: 4,
+    version: 5,
     name: spec.name,
     footage: files.length > 1 ? { paths: files, sha256 } : { path: first, sha256 },
     timing: {
