@@ -1,7 +1,7 @@
 import { signal } from '@preact/signals';
 import type { GreyFrame } from '../core/frame';
 import type { LensCalibration } from '../core/lens';
-import { ExitframeError } from '../core/reason';
+import { ExitframeError, orThrow } from '../core/reason';
 import type { ImagePoint } from '../core/units';
 import type { BoardAnswer, CalibrateApi, LampAnswer } from '../protocol/calibrate';
 import type { LampQuestion } from '../reduction/calibrateClock';
@@ -72,12 +72,7 @@ export function createCalibration(start: StartCalibrator) {
         mark(marked.value.map((one, i) => (i === index ? [from, to] : one))),
       remove: (index: number) => mark(marked.value.filter((_, i) => i !== index)),
       measure: (frame: GreyFrame) =>
-        edges.run(async (thread) => {
-          const lens = await thread.lensFromEdges(frame, marked.value);
-          if (lens.ok) return lens.value;
-          const { code, message, remedy } = lens.reason;
-          throw new ExitframeError(code, message, remedy);
-        }),
+        edges.run(async (thread) => orThrow(await thread.lensFromEdges(frame, marked.value))),
     },
     origin,
     /** For another film. */

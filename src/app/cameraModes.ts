@@ -20,6 +20,7 @@ export function parseModes(text: string): Outcome<CameraMode[]> {
         'modeUnreadable',
         `The line “${words}” is not a camera mode.`,
         'Write frames per second, width and height: 12000 1024 x 256.',
+        { words },
       );
     }
     modes.push({ rate, width, height });

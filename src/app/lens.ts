@@ -50,6 +50,10 @@ export function holdsForFilm(pictures: Pictured, film: FootageInfo): Outcome<tru
       'picturesOtherSize',
       `The pictures have ${pictures.width} by ${pictures.height} pixels, the film ${film.width} by ${film.height}: what they tell of the lens does not hold for it.`,
       'Take the pictures with the camera set as for the shot: same size, zoom and focus.',
+      {
+        ...{ width: pictures.width, height: pictures.height },
+        ...{ filmWidth: film.width, filmHeight: film.height },
+      },
     );
   }
   if (film.pixelAspect !== 1) {

@@ -2,7 +2,7 @@ import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { SeriesFit } from '../compare/fitSeries';
 import type { FittedShot, FreeKey, SeriesFitQuestion } from '../compare/seriesCurve';
 import { isAvailable } from '../core/estimate';
-import { ExitframeError, type Reason } from '../core/reason';
+import { orThrow, type Reason } from '../core/reason';
 import { launcherOf } from '../launch/fromShot';
 import type { LaunchApi } from '../protocol/launch';
 import type { NotebookEntry } from '../shot/notebook';
@@ -60,14 +60,9 @@ export function createNotebookFit(
       const question = asked();
       const entries = counted.value.length;
       return task.run(async (thread, onShare) => {
-        const outcome = await thread.fit({ ...question, model, coverage }, onShare);
-        if (outcome.ok) {
-          const shots = question.shots.length;
-          const key = keyOf(question);
-          return { fit: outcome.value, model, shots, leftOut: entries - shots, key };
-        }
-        const { code, message, remedy } = outcome.reason;
-        throw new ExitframeError(code, message, remedy);
+        const fit = orThrow(await thread.fit({ ...question, model, coverage }, onShare));
+        const shots = question.shots.length;
+        return { fit, model, shots, leftOut: entries - shots, key: keyOf(question) };
       });
     },
   };

@@ -1,7 +1,7 @@
 import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
 import type { Estimate, Quantity } from '../core/estimate';
 import type { FootageInfo } from '../core/film';
-import { ExitframeError } from '../core/reason';
+import { ExitframeError, orThrow } from '../core/reason';
 import { launcherOf } from '../launch/fromShot';
 import type { Judgement } from '../plan/judge';
 import type { Sweep } from '../plan/sweep';
@@ -112,12 +112,9 @@ export function createPlanning(
       if (!stated.ok) return speed.refuse(stated.reason);
       await speed.run(async (thread, onShare) => {
         const told = await thread.speed({ ...stated.value, model: model.value, coverage }, onShare);
-        if (!told.ok) {
-          const { code, message, remedy } = told.reason;
-          throw new ExitframeError(code, message, remedy);
-        }
-        change({ speed: rounded(told.value) }, how);
-        return told.value;
+        const value = orThrow(told);
+        change({ speed: rounded(value) }, how);
+        return value;
       });
     },
     async sweep(): Promise<void> {

@@ -1,5 +1,5 @@
 import { AS_FOUND } from '../core/film';
-import { ExitframeError, type Outcome } from '../core/reason';
+import { orThrow } from '../core/reason';
 import type { Stage } from '../reduction/types';
 import type { Setup } from '../shot/setupFile';
 import type { Bench } from './crew';
@@ -39,7 +39,7 @@ export async function measureClip(task: Task): Promise<ClipMeasured> {
   const reading = { ...(open?.footage.reading ?? AS_FOUND), raw };
   const info = await film.open(files, reading);
   signal.throwIfAborted();
-  given(setupFits(setup, info));
+  orThrow(setupFits(setup, info));
   const timestamps = await film.timestamps();
   const sha256 = await film.sha256();
   signal.throwIfAborted();
@@ -49,7 +49,7 @@ export async function measureClip(task: Task): Promise<ClipMeasured> {
     ...(open === null ? {} : sharedOf(open, setup)),
     ...{ name: clip.name, footage: footageOf(paths, sha256, reading) },
   });
-  const shot = given(completeShot(draft));
+  const shot = orThrow(completeShot(draft));
   const { inputsOf, keepScene } = reductionInputs({ audio: () => film.audio() }, scenes);
   const inputs = await inputsOf(shot, { info, timestamps, sha256, reading });
   signal.throwIfAborted();
@@ -58,10 +58,4 @@ export async function measureClip(task: Task): Promise<ClipMeasured> {
   });
   keepScene(shot, reduction);
   return { shot, result: reduction.result };
-}
-
-function given<T>(outcome: Outcome<T>): T {
-  if (outcome.ok) return outcome.value;
-  const { code, message, remedy } = outcome.reason;
-  throw new ExitframeError(code, message, remedy);
 }

@@ -101,6 +101,7 @@ function fromRate(
     warnings.push({
       code: 'ratesDisagree',
       message: `The typed rate is ${rate.value} frames/s, the file says ${playback.toPrecision(5)}.`,
+      values: { form: 'typed', rate: `${rate.value}`, file: playback.toPrecision(5) },
       remedy: 'Check which of the two the camera really recorded at, with a filmed timer or lamp.',
     });
   }
@@ -143,14 +144,16 @@ function fromTimestamps(
       code: 'framesLost',
       message: `The time stamps leave room for lost frames at ${gaps.long} places; their times are kept as stated.`,
       remedy: 'Nothing to do if the camera lost frames; the fit uses the stated times.',
-      values: { places: gaps.long },
+      values: { form: 'gaps', places: gaps.long },
     });
   }
   const rate = timing.recordingRate;
   if (rate !== null && disagree(rate.value, 1 / gaps.median)) {
+    const file = (1 / gaps.median).toPrecision(5);
     warnings.push({
       code: 'ratesDisagree',
-      message: `The file's time stamps give ${(1 / gaps.median).toPrecision(5)} frames/s, the stated recording rate is ${rate.value}.`,
+      values: { form: 'stamps', rate: `${rate.value}`, file },
+      message: `The file's time stamps give ${file} frames/s, the stated recording rate is ${rate.value}.`,
       remedy:
         'If the clip was slowed down when it was saved, use the recording rate as the clock instead.',
     });

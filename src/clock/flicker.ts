@@ -20,4 +20,5 @@ export const tooFewFlickers = (flickers: number): Outcome<never> | null =>
         'lampTooShort',
         `The clip shows ${flickers.toFixed(1)} flickers of the lamp; at least ${FEWEST_FLICKERS} are needed.`,
         'Film the lamp for longer.',
+        { flickers: flickers.toFixed(1), fewest: FEWEST_FLICKERS },
       );

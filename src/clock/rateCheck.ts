@@ -57,6 +57,7 @@ export function rateFromLamp(
       'lampTooFast',
       `At the expected rate the lamp flickers ${cyclesPerFrame.toFixed(2)} times a frame; the rate needs more than 2 frames a flicker.`,
       'Use a filmed timer.',
+      { times: cyclesPerFrame.toFixed(2) },
     );
   }
   const tooShort = tooFewFlickers(n * cyclesPerFrame);

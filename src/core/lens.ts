@@ -58,6 +58,7 @@ export function distortWithin(lens: RadialLens, at: ImagePoint): Outcome<ImagePo
         'outsideLens',
         `The lens as stated shows nothing of what lies ${(r * lens.focal).toFixed(0)} px from its centre.`,
         'Calibrate the lens with views that reach into the corners.',
+        { form: 'nothing', distance: (r * lens.focal).toFixed(0) },
       );
 }
 
@@ -82,6 +83,10 @@ export function undistort(lens: RadialLens, at: ImagePoint): Outcome<ImagePoint>
       'outsideLens',
       `The point (${at[0].toFixed(1)}, ${at[1].toFixed(1)}) lies ${(seen * focal).toFixed(0)} px from the lens centre, where the stated distortion folds the picture back on itself.`,
       'Calibrate the lens with views that reach into the corners, or keep marks and flight nearer the middle.',
+      {
+        ...{ form: 'folded', distance: (seen * focal).toFixed(0) },
+        ...{ x: at[0].toFixed(1), y: at[1].toFixed(1) },
+      },
     );
   }
   let r = Math.min(seen, (low + high) / 2);

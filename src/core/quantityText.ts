@@ -67,6 +67,7 @@ export function parseQuantity(text: string, rule: QuantityRule): Outcome<number>
       'decimalComma',
       `${name} “${text.trim()}” has a comma, which could mean two things.`,
       'Write decimals with a point and thousands with a space or nothing: 7.87, 12 000.',
+      { typed: text.trim() },
     );
   }
   const typed = { typed: text.trim() };

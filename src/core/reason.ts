@@ -26,6 +26,13 @@ export const failure = (
   values?: ReasonValues,
 ): Outcome<never> => ({ ok: false, reason: reasonFrom({ code, message, remedy, values }) });
 
+/** What was found, or thrown why there is none: for those who cannot go on without it. */
+export function orThrow<T>(outcome: Outcome<T>): T {
+  if (outcome.ok) return outcome.value;
+  const { code, message, remedy, values } = outcome.reason;
+  throw new ExitframeError(code, message, remedy, { values });
+}
+
 /** What may be undefined in a reason is left out of it: it goes into files. */
 function reasonFrom(parts: {
   readonly code: string;

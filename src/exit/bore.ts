@@ -42,6 +42,7 @@ export function withBore(
       'boreNotSeen',
       `${count} usable centre${count === 1 ? ' is' : 's are'} known in the last ${STRETCH} ball diameters of the bore; the acceleration there needs at least ${FEWEST_IN_BORE}.`,
       'Film through a clear end of the tube, at a higher rate; the exit velocity does not need it.',
+      { count, stretch: STRETCH, fewest: FEWEST_IN_BORE },
     );
   }
   const frames = new Set(seen.map(({ frame }) => frame));
@@ -91,10 +92,12 @@ export function boreAcceleration(fitted: Fitted, coverage: number): Reported {
   );
   const [low, high] = found.interval;
   if (high > 0 && low < mostInBore(fitted.nominal)) return found;
+  const acceleration = found.value.toPrecision(3);
   return {
     unavailable: {
       code: 'boreImplausible',
-      message: `The centres in the bore give ${found.value.toPrecision(3)} m/s², which the air outside cannot do to the ball.`,
+      values: { acceleration },
+      message: `The centres in the bore give ${acceleration} m/s², which the air outside cannot do to the ball.`,
       remedy: IMPLAUSIBLE_REMEDY,
     },
   };

@@ -141,10 +141,13 @@ function withoutImplausible(
   const faults = fitted.map(({ fit }) => implausible(fit, nominal));
   const plain = fitted.map(criterion);
   const kept = plain.map((value, i) => (faults[i] === null ? value : Number.POSITIVE_INFINITY));
-  const messages = new Set(
-    fitted.flatMap(({ fit }, i) =>
-      faults[i] === null ? [] : [`${modelName(fit.candidate)} is not believable: ${faults[i]}`],
-    ),
+  const told = new Map(
+    fitted.flatMap(({ fit }, i): (readonly [string, FitCheck])[] => {
+      const fault = faults[i] ?? null;
+      if (fault === null) return [];
+      const check = notBelieved(modelName(fit.candidate), fault);
+      return [[check.message, check]];
+    }),
   );
   const finite = kept.some(Number.isFinite) ? kept : plain;
   return {
@@ -152,24 +155,32 @@ function withoutImplausible(
     criteria: finite.some(Number.isFinite)
       ? finite
       : fitted.map(({ share }) => -2 * Math.log(share)),
-    checks: [...messages].map((message) => ({
-      code: 'implausibleModel',
-      passed: false,
-      message,
-      remedy: 'Check scale, clock and the place of the muzzle plane, or use more frames.',
-    })),
+    checks: [...told.values()],
   };
 }
 
-/** What is not believable in a fit, as the end of a sentence; null where nothing is. */
-function implausible(fit: CandidateFit, nominal: Setting): string | null {
+/** What is not believable in a fit, as the end of a sentence. */
+const FAULTS = {
+  speedsUp: 'it has the ball speeding up after the exit.',
+  drag: `its drag is more than ${DRAG_LIMIT} times what a ball of that size and mass meets in air.`,
+} as const;
+type Fault = keyof typeof FAULTS;
+
+const notBelieved = (model: string, fault: Fault): FitCheck => ({
+  code: 'implausibleModel',
+  passed: false,
+  message: `${model} is not believable: ${FAULTS[fault]}`,
+  remedy: 'Check scale, clock and the place of the muzzle plane, or use more frames.',
+  values: { form: fault, model, most: DRAG_LIMIT },
+});
+
+/** What is not believable in a fit; null where nothing is. */
+function implausible(fit: CandidateFit, nominal: Setting): Fault | null {
   if (fit.candidate.motion === 'uniform') return null;
   const drag = fit.theta[DRAG] as number;
-  if (drag < 0) return 'it has the ball speeding up after the exit.';
+  if (drag < 0) return 'speedsUp';
   const expected = dragOf(nominal, WIDE_DRAG.value);
-  return drag > DRAG_LIMIT * expected
-    ? `its drag is more than ${DRAG_LIMIT} times what a ball of that size and mass meets in air.`
-    : null;
+  return drag > DRAG_LIMIT * expected ? 'drag' : null;
 }
 
 /** One line a model: its zones taken together. */

@@ -111,6 +111,7 @@ export function budgetExit(
       'tooFewFrames',
       `${used.length} usable frame${used.length === 1 ? ' shows' : 's show'} the ball past the muzzle plane; its speed and uncertainty need at least ${FEWEST_POINTS}.`,
       'Film at a higher rate or with a wider view past the muzzle, check the place of the muzzle plane, or place missing centres by hand.',
+      { form: 'pastMuzzle', frames: used.length, fewest: FEWEST_POINTS },
     );
   }
   const selected =
@@ -133,6 +134,7 @@ export function budgetExit(
       'modelNotDetermined',
       `${used.length} frames do not determine the model that was chosen.`,
       'Choose the automatic model or a simpler one, or use more frames.',
+      { frames: used.length },
     );
   }
   const mean = average(choice.members);

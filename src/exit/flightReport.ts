@@ -1,5 +1,5 @@
 import { orUnavailable, type Quantity } from '../core/estimate';
-import { failure, type Outcome, success } from '../core/reason';
+import { failure, type Outcome, type ReasonValues, success } from '../core/reason';
 import type { FlightReport } from '../shot/result';
 import { responses } from './budget';
 import { chooseModels } from './choice';
@@ -65,13 +65,18 @@ function dragSeen(
       shared.map(({ input }) => input),
     );
   if (choice === null || moved === null) {
-    return notSeen(`${past.length} frames do not tell drag and the loss at the muzzle apart.`);
+    return notSeen(`${past.length} frames do not tell drag and the loss at the muzzle apart.`, {
+      form: 'frames',
+      frames: past.length,
+    });
   }
   const fitted: Fitted = { choice, flight: free, nominal, shared: moved, unmodelled: 0 };
   const coefficient = quantityRead(read(fitted, coefficientOf), coverage);
   if (!(coefficient.u < WORST_COEFFICIENT_U)) {
+    const u = coefficient.u.toPrecision(1);
     return notSeen(
-      `The film tells the drag coefficient to no better than ${coefficient.u.toPrecision(1)}; that much is known of any ball beforehand.`,
+      `The film tells the drag coefficient to no better than ${u}; that much is known of any ball beforehand.`,
+      { form: 'coefficient', u },
     );
   }
   if (coefficient.interval[1] < 0) {
@@ -84,9 +89,10 @@ function dragSeen(
   return success({ deceleration: read(fitted, decelerationOf), coefficient });
 }
 
-const notSeen = (message: string): Outcome<never> =>
+const notSeen = (message: string, values: ReasonValues): Outcome<never> =>
   failure(
     'dragNotSeen',
     message,
     'Film a longer stretch of the flight, or with more frames; the exit velocity counts what is not known of drag.',
+    values,
   );

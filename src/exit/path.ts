@@ -45,6 +45,7 @@ export function fittedPath(fitted: Fitted): FittedPath {
       'placeNotReached',
       `The fitted path never reaches ${s.toPrecision(3)} m from the muzzle plane.`,
       'Ask for a place on the filmed stretch of the flight.',
+      { distance: s.toPrecision(3) },
     );
   };
 

@@ -123,6 +123,7 @@ export function flightWarnings(flight: Flight, choice: Choice, nominal: Setting)
     warnings.push({
       code: 'fewFrames',
       message: `Only ${n} frames carry the result: an outlier among them could not be told.`,
+      values: { frames: n },
       remedy: 'Film at a higher rate or with a wider view past the muzzle.',
     });
   }
@@ -145,9 +146,11 @@ export function flightWarnings(flight: Flight, choice: Choice, nominal: Setting)
     });
   }
   if (choice.sigmaScale > 1 && !scatterCheck(choice).passed) {
+    const times = choice.sigmaScale.toFixed(1);
     warnings.push({
       code: 'scatterLargerThanStated',
-      message: `The centres scatter ${choice.sigmaScale.toFixed(1)} times as much as their uncertainty says; it was enlarged by that factor.`,
+      values: { times },
+      message: `The centres scatter ${times} times as much as their uncertainty says; it was enlarged by that factor.`,
       remedy:
         'Look at the residuals for a pattern, reject frames with a disturbed outline, or check the clock.',
     });
@@ -156,6 +159,7 @@ export function flightWarnings(flight: Flight, choice: Choice, nominal: Setting)
     warnings.push({
       code: 'speedsUp',
       message: 'The fitted path speeds up after the exit, which a free ball does not.',
+      values: { form: 'fit' },
       remedy: 'Check scale, lens and clock, or leave frames near the edge of the picture out.',
     });
   }

@@ -73,6 +73,7 @@ export function withoutOutliers(
       reason: {
         code: 'outlier',
         message: `The centre lies ${distance.toFixed(0)} times its uncertainty away from the path of the others.`,
+        values: { times: distance.toFixed(0) },
       },
     })),
   };

@@ -48,12 +48,14 @@ export function determineSpin({
   const spin = quantity(rate, combined.u, combined.dof, coverage);
   if (rivals.length === 0) return { spin, warnings: [] };
   const nearest = rivals.reduce((a, b) => (Math.abs(b) < Math.abs(a) ? b : a));
+  const values = { other: nearest.toFixed(0), rate: rate.toFixed(0) };
   return {
     spin,
     warnings: [
       {
         code: 'spinAmbiguous',
-        message: `The mark looks the same in every frame if the ball turns at ${nearest.toFixed(0)} instead of ${rate.toFixed(0)} rad/s; the slower rate is given.`,
+        message: `The mark looks the same in every frame if the ball turns at ${values.other} instead of ${values.rate} rad/s; the slower rate is given.`,
+        values,
         remedy:
           'Film at a higher rate, or use a mark that looks the same only after a full turn: a single spot.',
       },

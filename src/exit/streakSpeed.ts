@@ -69,10 +69,12 @@ export function determineStreakSpeed(
   const length = lengths.reduce((sum, one, i) => sum + (shares[i] as number) * one.length, 0);
   const speed = length * perPixel;
   if (!(Math.hypot(ownU, LENGTH_MODEL_U * perPixel) < MOST_RELATIVE_U * speed)) {
+    const values = { length: length.toFixed(1), most: `${100 * MOST_RELATIVE_U} %` };
     return failure(
       'blurTooShort',
-      `The ball moves only ${length.toFixed(1)} px during an exposure, too little to tell a speed from to ${100 * MOST_RELATIVE_U} %.`,
+      `The ball moves only ${values.length} px during an exposure, too little to tell a speed from to ${values.most}.`,
       'Nothing is lost: a short exposure gives the sharper centres.',
+      values,
     );
   }
   const own: BudgetEntry[] = [
@@ -157,6 +159,7 @@ const tooFew = (count: number): Outcome<never> =>
     'tooFewBlurred',
     `The blur's length is told well in ${count} frame${count === 1 ? '' : 's'} of the fit; at least ${FEWEST_FRAMES} are needed.`,
     'Film a longer stretch of free flight, or let more of the ball show.',
+    { count, fewest: FEWEST_FRAMES },
   );
 
 /** The streak's speed at any setting of the shared inputs. */
@@ -191,9 +194,16 @@ function slope(x: readonly number[], y: readonly number[], shares: readonly numb
   return spread > 0 ? mean(y.map((value, i) => value * ((x[i] as number) - mx))) / spread : 0;
 }
 
-const disagreement = (speed: number, fitted: number, u: number): Warning => ({
-  code: 'streakDisagrees',
-  message: `The motion blur gives ${speed.toPrecision(4)} m/s, the fit ${fitted.toPrecision(4)} m/s over the same frames: ${(Math.abs(speed - fitted) / u).toFixed(1)} times the standard uncertainty apart.`,
-  remedy:
-    'Check the exposure: the blur depends on it and not on the recording rate. Check the recording rate and lost frames: the fit depends on them and not on the exposure.',
-});
+function disagreement(speed: number, fitted: number, u: number): Warning {
+  const values = {
+    ...{ blur: speed.toPrecision(4), fit: fitted.toPrecision(4) },
+    apart: (Math.abs(speed - fitted) / u).toFixed(1),
+  };
+  return {
+    code: 'streakDisagrees',
+    message: `The motion blur gives ${values.blur} m/s, the fit ${values.fit} m/s over the same frames: ${values.apart} times the standard uncertainty apart.`,
+    remedy:
+      'Check the exposure: the blur depends on it and not on the recording rate. Check the recording rate and lost frames: the fit depends on them and not on the exposure.',
+    values,
+  };
+}

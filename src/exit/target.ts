@@ -72,6 +72,7 @@ export function targetReport(
     return noTarget({
       code: 'targetNotReached',
       message: `The fitted flight does not reach the target, ${distance.value.toPrecision(3)} m from the muzzle plane, with its uncertainty.`,
+      values: { distance: distance.value.toPrecision(3) },
       remedy: 'Check the distance of the target, or choose the automatic model.',
     });
   }
@@ -172,6 +173,7 @@ function leaving(points: readonly FlightPoint[], { nominal, shared }: Fitted): O
       'nothingAfterTarget',
       `${points.length} usable frame${points.length === 1 ? ' shows' : 's show'} the ball past the target; its speed there needs at least ${FEWEST_AFTER}.`,
       'Widen the view beyond the target, or place missing centres by hand.',
+      { frames: points.length, fewest: FEWEST_AFTER },
     );
   }
   const flight = prepareFlight(points, nominal);

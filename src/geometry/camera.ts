@@ -177,6 +177,7 @@ export function focalFromDistance(
       'planeDistance',
       `No lens shows the plane as marked from ${distance} m.`,
       'Check the camera distance, the width and height of the plane and its corners.',
+      { distance: `${distance}` },
     );
   }
   for (let i = 0; i < ROUNDS; i++) {

@@ -42,6 +42,7 @@ export function oneLength(
       'lengthTooUncertain',
       `Known length ${number} is stated with an uncertainty as large as itself.`,
       'Check the uncertainties of the length, its ends, its depth and the camera distance.',
+      { number },
     );
   }
   return success({
@@ -75,6 +76,7 @@ export function spanOf(
       'zeroLength',
       `Known length ${number} has its two ends on the same pixel.`,
       'Drag its two ends apart, onto the two marks.',
+      { number },
     );
   }
   const ux = (b.x - a.x) / pixels;

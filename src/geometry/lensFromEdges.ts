@@ -30,6 +30,7 @@ export function lensFromEdgePoints(
       'edgeTooShort',
       `An edge needs at least ${FEWEST_POINTS} points for its bow to be seen.`,
       'Mark its two ends farther apart.',
+      { form: 'points', fewest: FEWEST_POINTS },
     );
   }
   const focal = Math.max(width, height);
@@ -41,6 +42,7 @@ export function lensFromEdgePoints(
       'edgeThroughCentre',
       `The edge passes within ${farthest.toFixed(0)} px of the middle of the picture, where a lens leaves straight lines straight.`,
       'Take an edge that runs near the top or bottom of the picture, or film one there.',
+      { distance: farthest.toFixed(0) },
     );
   }
   const at = (lens: Partial<RadialLens>) =>
@@ -80,6 +82,7 @@ const tellsLittle = (cornerU: number): Outcome<never> =>
     'edgeTellsLittle',
     `The edges leave the distortion in the corners of the picture ${Number.isFinite(cornerU) ? `known to ${cornerU.toFixed(1)} px only` : 'open'}.`,
     'Mark longer edges farther from the middle, several of them, or film a chessboard.',
+    Number.isFinite(cornerU) ? { form: 'known', u: cornerU.toFixed(1) } : { form: 'open' },
   );
 
 interface EdgeFit {

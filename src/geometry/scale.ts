@@ -204,6 +204,7 @@ function distanceCheck(
     {
       code: 'distancesDisagree',
       message: `By the lens's focal length the flight line is ${told.toFixed(3)} m away, but ${cameraDistance.value} m are stated; the focal length is used.`,
+      values: { told: told.toFixed(3), stated: `${cameraDistance.value}` },
       remedy:
         'Measure from the lens to the flight line, and check that zoom and focus are those the lens was calibrated at.',
     },
@@ -230,9 +231,14 @@ function againstLengths(
   }
   const misfit = report.view.planeMisfit;
   if (misfit !== null && misfit > inconsistentAbove(2) * plane.cornerU ** 2) {
+    const off = Math.sqrt(misfit / 2).toFixed(1);
     warnings.push({
       code: 'notARectangle',
-      message: `The four corners miss those of any ${plane.width} m by ${plane.height} m rectangle by ${Math.sqrt(misfit / 2).toFixed(1)} px, with ${plane.cornerU} px stated for each.`,
+      values: {
+        ...{ width: `${plane.width}`, height: `${plane.height}` },
+        ...{ off, cornerU: `${plane.cornerU}` },
+      },
+      message: `The four corners miss those of any ${plane.width} m by ${plane.height} m rectangle by ${off} px, with ${plane.cornerU} px stated for each.`,
       remedy:
         'Check each corner, whether width and height are the right way round, and the calibration of the lens.',
     });

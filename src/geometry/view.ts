@@ -212,6 +212,7 @@ function acrossHorizon(h: Homography, known: ImagePoint) {
           'beyondHorizon',
           `The point (${at[0].toFixed(0)}, ${at[1].toFixed(0)}) lies at or beyond the horizon of the plane that was marked.`,
           'Check the four corners of the plane and their order.',
+          { x: at[0].toFixed(0), y: at[1].toFixed(0) },
         );
 }
 

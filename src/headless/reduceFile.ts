@@ -1,7 +1,7 @@
 import { readFile, stat } from 'node:fs/promises';
 import { dirname, resolve } from 'node:path';
 import { soundIfDecodable } from '../core/audio';
-import { ExitframeError, reasonOf } from '../core/reason';
+import { ExitframeError, orThrow, reasonOf } from '../core/reason';
 import { sha256 } from '../footage/hash';
 import { footageFile, nodePlatform } from '../footage/node';
 import { openFootage } from '../footage/open';
@@ -22,10 +22,7 @@ async function readShot(path: string): Promise<Shot> {
   } catch (error) {
     throw missing('shotNotFound', `The shot file cannot be read: ${whyUnread(error)}.`);
   }
-  const parsed = parseShot(text);
-  if (parsed.ok) return parsed.value;
-  const { code, message, remedy } = parsed.reason;
-  throw new ExitframeError(code, message, remedy);
+  return orThrow(parseShot(text));
 }
 
 const whyUnread = (error: unknown): string =>

@@ -37,6 +37,7 @@ export function buildBackground(frames: readonly GreyFrame[]): Outcome<Backgroun
       'tooFewFrames',
       `The scene behind the ball needs at least ${FEWEST_FRAMES} frames; there are ${frames.length}.`,
       'Use a clip with more frames.',
+      { form: 'scene', frames: frames.length, fewest: FEWEST_FRAMES },
     );
   }
   const { width, height, white } = first;
@@ -45,6 +46,7 @@ export function buildBackground(frames: readonly GreyFrame[]): Outcome<Backgroun
       'sizeChanges',
       `The frames do not all have the size of the first, ${width} x ${height} px.`,
       'Cut the clip where its size changes and use one part.',
+      { width, height },
     );
   }
   const count = Math.min(MOST_FRAMES, frames.length);

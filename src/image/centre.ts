@@ -1,5 +1,5 @@
 import type { GreyFrame } from '../core/frame';
-import { failure, type Outcome, success } from '../core/reason';
+import { failure, type Outcome, type ReasonValues, success } from '../core/reason';
 import { median } from '../core/statistics';
 import type { ImagePoint } from '../core/units';
 import { blurAt, centreFromMiddle, type Shape, shapeAt } from './ballShape';
@@ -64,7 +64,7 @@ export function examineCentre(
   model: BallModel,
 ): Examination {
   const ball = { ...model, blur: blurAt(model, at) };
-  const where = `frame ${frame.index} near (${at[0].toFixed(0)}, ${at[1].toFixed(0)})`;
+  const where = placeOf(frame, at);
   const gain = localGain(frame, background, at, ball);
   const shape = shapeAt(ball, at);
   let behind = background;
@@ -89,8 +89,9 @@ export function examineCentre(
   if (fit === null) {
     const none = failure(
       'noBall',
-      `The outline in ${where} could not be matched with a disc.`,
+      `The outline in ${where.said} could not be matched with a disc.`,
       'Place the centre by hand or leave the frame out.',
+      { form: 'noDisc', ...where.values },
     );
     return examined(none, null);
   }
@@ -102,6 +103,17 @@ export function examineCentre(
   );
 }
 
+/** A place in a frame, in words and as values. */
+interface Where {
+  readonly said: string;
+  readonly values: ReasonValues;
+}
+
+function placeOf({ index }: GreyFrame, at: ImagePoint): Where {
+  const [x, y] = at.map((one) => one.toFixed(0)) as [string, string];
+  return { said: `frame ${index} near (${x}, ${y})`, values: { frame: index, x, y } };
+}
+
 /** Why no outline was found: the border cuts it, it has another size, or there is none. */
 function nothingFound(
   frame: GreyFrame,
@@ -110,7 +122,7 @@ function nothingFound(
   at: ImagePoint,
   ball: BallModel,
   shape: Shape,
-  where: string,
+  where: Where,
 ): Outcome<never> {
   if (cutByBorder(frame, at, 0.7 * ball.radius)) return tooShort(frame, at, ball, null, where);
   for (const factor of OTHER_SIZES) {
@@ -122,8 +134,9 @@ function nothingFound(
   }
   return failure(
     'noBall',
-    `No outline of the ball's size stands out in ${where}.`,
+    `No outline of the ball's size stands out in ${where.said}.`,
     'Step to the frame: place the centre by hand if the ball is there.',
+    { form: 'noOutline', ...where.values },
   );
 }
 
@@ -135,7 +148,7 @@ function judge(
   at: ImagePoint,
   start: ImagePoint,
   ball: BallModel,
-  where: string,
+  where: Where,
 ): Outcome<CentreMeasurement> {
   const { disc, covariance, contrast, radiusU, shade } = fit;
   const visible = count(fit.seen) / RAYS;
@@ -146,10 +159,12 @@ function judge(
     Math.abs(contrast) < LEAST_CONTRAST_TO_NOISE * sigma ||
     Math.abs(contrast) < LEAST_CONTRAST_SHARE * white
   ) {
+    const grey = Math.abs(contrast).toFixed(1);
     return failure(
       'lowContrast',
-      `In ${where} the ball differs from the background by only ${Math.abs(contrast).toFixed(1)} grey values.`,
+      `In ${where.said} the ball differs from the background by only ${grey} grey values.`,
       'Light the ball or darken the background; leave this frame out.',
+      { grey, ...where.values },
     );
   }
   const middle: ImagePoint = [disc.x, disc.y];
@@ -159,15 +174,17 @@ function judge(
   if (strayed || !(spread < 0.25 * ball.radius)) {
     return failure(
       'noBall',
-      `What stands out in ${where} has no steady disc shape.`,
+      `What stands out in ${where.said} has no steady disc shape.`,
       'Place the centre by hand or leave the frame out.',
+      { form: 'unsteady', ...where.values },
     );
   }
   if (!isAsLearnt(frame, brightness / gain, contrast, middle, at, ball)) {
     return failure(
       'noBall',
-      `The disc in ${where} is not where, or not as bright as, the other frames have the ball.`,
+      `The disc in ${where.said} is not where, or not as bright as, the other frames have the ball.`,
       'Step to the frame: place the centre by hand if the ball can be seen there, or leave it out.',
+      { form: 'elsewhere', ...where.values },
     );
   }
   const off = Math.abs(disc.radius - ball.radius);
@@ -221,12 +238,15 @@ function radiusMismatch(
   found: number,
   expected: number,
   digits: number,
-  where: string,
+  where: Where,
 ): Outcome<never> {
+  const about = digits === 0 ? 'about ' : '';
+  const values = { found: found.toFixed(digits), expected: expected.toFixed(1) };
   return failure(
     'radiusMismatch',
-    `The disc in ${where} has a radius of ${digits === 0 ? 'about ' : ''}${found.toFixed(digits)} px; ${expected.toFixed(1)} px are expected from the ball's diameter and the scale.`,
+    `The disc in ${where.said} has a radius of ${about}${values.found} px; ${values.expected} px are expected from the ball's diameter and the scale.`,
     'Check the ball diameter and the known length; if both are right this is not the ball.',
+    { ...values, ...where.values },
   );
 }
 
@@ -239,19 +259,23 @@ function tooShort(
   middle: ImagePoint,
   { radius }: BallModel,
   visible: number | null,
-  where: string,
+  where: Where,
 ): Outcome<never> {
-  const part = visible === null ? 'too little' : `only ${Math.round(100 * visible)} %`;
+  const share = visible === null ? '' : `${Math.round(100 * visible)} %`;
+  const part = visible === null ? 'too little' : `only ${share}`;
+  const values = { form: visible === null ? 'little' : 'share', share, ...where.values };
   return cutByBorder(frame, middle, radius)
     ? failure(
         'atFrameEdge',
-        `In ${where} the frame's edge leaves ${part} of the ball's outline in view.`,
+        `In ${where.said} the frame's edge leaves ${part} of the ball's outline in view.`,
         'Leave this frame out; others show more of the ball.',
+        values,
       )
     : failure(
         'arcTooShort',
-        `In ${where} ${part} of the ball's outline shows.`,
+        `In ${where.said} ${part} of the ball's outline shows.`,
         'Leave this frame out; others show more of the ball.',
+        values,
       );
 }
 

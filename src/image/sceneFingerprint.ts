@@ -58,6 +58,8 @@ export function sceneMove(background: Background, before: SceneFingerprint): Out
     return failure(
       'sceneSizeDiffers',
       `The frames are ${width} x ${height} px, those before were ${before.width} x ${before.height} px.`,
+      undefined,
+      { width, height, widthBefore: before.width, heightBefore: before.height },
     );
   }
   const blocks = detailedBlocks(before);

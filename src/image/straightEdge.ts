@@ -32,6 +32,7 @@ export function traceEdge(
       'edgeTooShort',
       `The edge is marked over ${length.toFixed(0)} px; its bow shows from ${SHORTEST} px on, better across the whole picture.`,
       'Mark its two ends farther apart.',
+      { form: 'length', length: length.toFixed(0), shortest: SHORTEST },
     );
   }
   const along: ImagePoint = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];

@@ -1,5 +1,5 @@
 import type { Cancellation } from '../core/cancellation';
-import { failure, type Outcome } from '../core/reason';
+import type { Outcome } from '../core/reason';
 import type { FramesPerSecond, Metres } from '../core/units';
 import type { CameraTrade, Plan } from '../shot/planning';
 import { pictureAt } from './camera';
@@ -65,10 +65,7 @@ function cellAt(plan: Plan, trade: CameraTrade, rate: FramesPerSecond, across: M
   const blocked = blockingCheck(there);
   return {
     ...{ rate, across, plan: there },
-    told:
-      blocked === null
-        ? expectShot(there, DRAWS)
-        : failure(blocked.code, blocked.message, blocked.remedy),
+    told: blocked === null ? expectShot(there, DRAWS) : { ok: false, reason: blocked },
   };
 }
 

@@ -1,11 +1,10 @@
 import type { GreyFrame } from '../core/frame';
-import type { Outcome } from '../core/reason';
+import { type Outcome, orThrow } from '../core/reason';
 import { frameBack, isMoved } from '../image/moved';
 import { createRegistrar } from '../image/registration';
 import { steadyBackground } from '../image/steadyBackground';
 import type { Background } from '../image/types';
 import { REST_FRAMES, sealReference } from '../seal/reference';
-import { orThrow } from './scene';
 import type { ReductionInputs } from './types';
 import type { Work } from './work';
 

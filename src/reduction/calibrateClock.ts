@@ -42,6 +42,7 @@ export async function lineTimeFromLamp(
       'noTimeStamps',
       `"${clip.info.name}" holds no time stamps of its own.`,
       'State the rate it was recorded at.',
+      { name: clip.info.name },
     );
   }
   const end = Math.min(clip.info.frameCount, MOST_FRAMES);

@@ -190,7 +190,11 @@ async function measureWith(
       const numbers = hints.map((hint) => hint.frame.index);
       const measured = await measurer.centres(hints);
       for (const [i, frame] of numbers.entries()) {
-        const centre = measured[i] ?? failure('noBall', 'The ball was not measured in this frame.');
+        const centre =
+          measured[i] ??
+          failure('noBall', 'The ball was not measured in this frame.', undefined, {
+            form: 'unmeasured',
+          });
         centres.set(frame, centre);
         if (centre.ok) onEvent({ kind: 'centre', frame, x: centre.value.x, y: centre.value.y });
       }

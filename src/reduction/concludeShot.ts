@@ -156,5 +156,6 @@ function tooFew(measured: MeasuredFilm, count: number): Outcome<never> {
     'tooFewFrames',
     `The ball's centre is known in ${count} frame${count === 1 ? '' : 's'}; a speed with its uncertainty needs at least ${FEWEST_POINTS}.`,
     'Film at a higher rate or with a wider view, or place the missing centres by hand.',
+    { form: 'centres', frames: count, fewest: FEWEST_POINTS },
   );
 }

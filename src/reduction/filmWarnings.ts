@@ -29,9 +29,11 @@ export function filmWarnings(
   const dimmest = gains.reduce((a, b) => Math.min(a, b));
   const brightest = gains.reduce((a, b) => Math.max(a, b));
   if (brightest - dimmest > 2 * STEADY_LIGHT) {
+    const values = { dimmest: percent(dimmest), brightest: percent(brightest) };
     warnings.push({
       code: 'lightFlickers',
-      message: `The still scene's brightness varies between ${percent(dimmest)} and ${percent(brightest)} of its usual level.`,
+      message: `The still scene's brightness varies between ${values.dimmest} and ${values.brightest} of its usual level.`,
+      values,
       remedy:
         'Light the scene with a lamp on direct current, or check that the camera stood still.',
     });
@@ -63,6 +65,7 @@ export function filmWarnings(
       warnings.push({
         code: 'framesLost',
         message: `The ball jumps between frames ${lost.map((s) => `${s.from} and ${s.to}`).join(', ')}: frames seem to be lost there.`,
+        values: { form: 'jumps', between: pairs(lost) },
         remedy: 'State the lost frames in the Clock step.',
       });
     }
@@ -70,6 +73,7 @@ export function filmWarnings(
       warnings.push({
         code: 'framesRepeated',
         message: `The ball stands still between frames ${repeated.map((s) => `${s.from} and ${s.to}`).join(', ')}: a frame seems to be repeated.`,
+        values: { between: pairs(repeated) },
         remedy:
           'Take the original file of the camera, not a converted copy, or reject the repeats.',
       });
@@ -83,9 +87,11 @@ export function filmWarnings(
       remedy: 'Type the exposure set on the camera.',
     });
   } else if (usual !== undefined && usual * exposure.value > LONG_BLUR_RADII * scene.ballRadius) {
+    const blur = (usual * exposure.value).toFixed(0);
     warnings.push({
       code: 'longBlur',
-      message: `During one exposure the ball moves ${(usual * exposure.value).toFixed(0)} pixels, more than its diameter.`,
+      message: `During one exposure the ball moves ${blur} pixels, more than its diameter.`,
+      values: { blur },
       remedy: 'Shorten the exposure and add light.',
     });
   }
@@ -94,6 +100,7 @@ export function filmWarnings(
     warnings.push({
       code: 'ballSaturated',
       message: `The ball is overexposed in ${saturated.length} of ${points.length} frames; its outline may be shifted.`,
+      values: { saturated: saturated.length, frames: points.length },
       remedy: 'Film with less light, a smaller aperture or a shorter exposure.',
     });
   }
@@ -102,6 +109,7 @@ export function filmWarnings(
     warnings.push({
       code: 'faultyPixels',
       message: `Pixels that are dead, hot or flickering where the ball passes: ${passed}. They are left out of every fit.`,
+      values: { pixels: passed },
       remedy:
         "Nothing for this shot. Before the next, renew the camera's black balance with the lens covered, or move the view so that the flight misses them.",
     });
@@ -124,5 +132,9 @@ function isPassed(
     return Math.hypot(place.x + nearest * dx - px, place.y + nearest * dy - py) <= radius;
   });
 }
+
+/** Frames that follow each other, in numbers: '12–13, 20–21'. */
+const pairs = (steps: readonly { readonly from: number; readonly to: number }[]): string =>
+  steps.map(({ from, to }) => `${from}–${to}`).join(', ');
 
 const percent = (share: number): string => `${(100 * share).toFixed(0)} %`;

@@ -91,7 +91,7 @@ function without(centres: Centres, refused: ReadonlyMap<number, Reason>): Centre
       const reason = refused.get(frame);
       return [
         frame,
-        reason === undefined ? centre : failure(reason.code, reason.message, OFF_REMEDY),
+        reason === undefined ? centre : { ok: false, reason: { ...reason, remedy: OFF_REMEDY } },
       ];
     }),
   );
@@ -123,8 +123,10 @@ export function keepWhole(
     }),
   );
   if (breakUp === null) return { centres, breakUp };
-  const { code, message } = breakUp.reason;
-  const broke: Outcome<CentreMeasurement> = failure(code, message, BROKE_REMEDY);
+  const broke: Outcome<CentreMeasurement> = {
+    ok: false,
+    reason: { ...breakUp.reason, remedy: BROKE_REMEDY },
+  };
   return {
     centres: new Map(
       [...centres].map(([frame, centre]) => [frame, frame < breakUp.frame ? centre : broke]),
@@ -133,7 +135,9 @@ export function keepWhole(
   };
 }
 
-const NOT_MEASURED = failure('noBall', 'The ball was not measured in this frame.');
+const NOT_MEASURED = failure('noBall', 'The ball was not measured in this frame.', undefined, {
+  form: 'unmeasured',
+});
 
 /** Share of the disc at a place that lies in the region of flight; the picture's edges cut it straight. */
 function shareInRegion([x, y]: ImagePoint, { region, ballRadius }: Scene): number {

@@ -115,4 +115,5 @@ const lost = (source: string, frame: number): Outcome<never> =>
     'viewTooUncertain',
     `With the ${source} moved by its uncertainty, the centre of frame ${frame} has no place on the flight plane.`,
     'Calibrate the lens or mark the plane more closely, or reject frames near the edge of the picture.',
+    { source, frame },
   );

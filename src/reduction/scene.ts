@@ -1,6 +1,6 @@
 import { buildClock, type Clock } from '../clock/clock';
 import type { FootageInfo } from '../core/film';
-import { ExitframeError, type Outcome } from '../core/reason';
+import { ExitframeError, orThrow } from '../core/reason';
 import type { ImagePoint, ImageRect, ImageVector, Pixels } from '../core/units';
 import { unitVector } from '../core/vector';
 import { provisionalAxis } from '../geometry/flightLine';
@@ -40,11 +40,13 @@ export function setScene({ shot, info, timestamps }: ReductionInputs): Scene {
       'Choose the clip itself, not a still from it.',
     );
   }
+  const aspect = info.pixelAspect.toFixed(3);
   if (!(info.pixelAspect > 1 / MOST_OBLONG && info.pixelAspect < MOST_OBLONG)) {
     throw new ExitframeError(
       'nonSquarePixels',
-      `The film's pixels are ${info.pixelAspect.toFixed(3)} times as wide as high; the ball's disc is not looked for in a picture squeezed that much.`,
+      `The film's pixels are ${aspect} times as wide as high; the ball's disc is not looked for in a picture squeezed that much.`,
       'Export the clip with square pixels.',
+      { values: { aspect } },
     );
   }
   const muzzle = shot.muzzle;
@@ -60,6 +62,12 @@ export function setScene({ shot, info, timestamps }: ReductionInputs): Scene {
       'muzzleOutside',
       `The muzzle point (${muzzle.point.join(', ')}) lies outside the ${info.width} x ${info.height} frame.`,
       'Mark the muzzle inside the frame.',
+      {
+        values: {
+          ...{ x: `${muzzle.point[0]}`, y: `${muzzle.point[1]}` },
+          ...{ width: info.width, height: info.height },
+        },
+      },
     );
   }
   const { manualPoints, seeds } = shot.edits;
@@ -69,23 +77,28 @@ export function setScene({ shot, info, timestamps }: ReductionInputs): Scene {
       'pointOutsideFilm',
       `A place of the ball is given in frame ${beyond.frame}, but the film ends at frame ${info.frameCount - 1}.`,
       'Remove that point, or check that this is the footage it was placed on.',
+      { values: { frame: beyond.frame, last: info.frameCount - 1 } },
     );
   }
   const clock = orThrow(buildClock(shot.timing, info, timestamps));
   const scale = orThrow(determineScale(shot.scale, info, muzzle.point));
   const ballRadius = shot.ball.diameter.value / 2 / scale.value;
   if (ballRadius < SMALLEST_RADIUS) {
+    const across = (2 * ballRadius).toFixed(1);
     throw new ExitframeError(
       'ballTooSmall',
-      `At this scale the ball is ${(2 * ballRadius).toFixed(1)} pixels across; at least ${2 * SMALLEST_RADIUS} are needed.`,
+      `At this scale the ball is ${across} pixels across; at least ${2 * SMALLEST_RADIUS} are needed.`,
       'Check the known length and the ball diameter, or film closer.',
+      { values: { across, least: 2 * SMALLEST_RADIUS } },
     );
   }
   if (ballRadius > Math.max(info.width, info.height) / 2) {
+    const across = (2 * ballRadius).toFixed(0);
     throw new ExitframeError(
       'ballTooLarge',
-      `At this scale the ball is ${(2 * ballRadius).toFixed(0)} pixels across, larger than the frame.`,
+      `At this scale the ball is ${across} pixels across, larger than the frame.`,
       'Check the known length and the ball diameter.',
+      { values: { across } },
     );
   }
   return {
@@ -103,12 +116,6 @@ export function setScene({ shot, info, timestamps }: ReductionInputs): Scene {
 export function alongImage({ atMuzzle, axis }: Pick<Scene, 'atMuzzle' | 'axis'>): number {
   const [x, y] = flatDirection(atMuzzle, unitVector(axis));
   return Math.hypot(x, y);
-}
-
-export function orThrow<T>(outcome: Outcome<T>): T {
-  if (outcome.ok) return outcome.value;
-  const { code, message, remedy } = outcome.reason;
-  throw new ExitframeError(code, message, remedy);
 }
 
 const inside = ([x, y]: ImagePoint, info: FootageInfo): boolean =>

@@ -1,4 +1,4 @@
-import type { Outcome } from '../core/reason';
+import type { Outcome, ReasonValues } from '../core/reason';
 import type { Pixels } from '../core/units';
 import type { Shift } from '../image/registration';
 import { type SceneFingerprint, sceneMove } from '../image/sceneFingerprint';
@@ -33,10 +33,11 @@ const OVER_U = 3;
 export function setupWarnings(since: SceneSince | null): Warning[] {
   if (since === null) return [];
   const { shotName, move } = since;
-  const moved = (message: string): Warning[] => [
+  const moved = (message: string, values: ReasonValues): Warning[] => [
     {
       code: 'cameraMoved',
       message,
+      values: { ...values, shot: shotName },
       remedy: 'Set scale and muzzle again on this film, or check that it belongs to this setup.',
     },
   ];
@@ -46,13 +47,16 @@ export function setupWarnings(since: SceneSince | null): Warning[] {
       ? []
       : moved(
           `Camera or scene are not as in shot ${shotName} of the same setup. ${move.reason.message}`,
+          { ...move.reason.values, form: 'other', because: move.reason.code },
         );
   }
   const { x, y, varX, varY } = move.value;
   const distance = Math.hypot(x, y);
   if (distance <= ALLOWED + OVER_U * Math.sqrt((varX + varY) / 2)) return [];
+  const values = { distance: distance.toFixed(1), across: signed(x), down: signed(y) };
   return moved(
-    `The still scene stands ${distance.toFixed(1)} px from where it stood in shot ${shotName} of the same setup (${signed(x)} across, ${signed(y)} down): the camera has moved.`,
+    `The still scene stands ${values.distance} px from where it stood in shot ${shotName} of the same setup (${values.across} across, ${values.down} down): the camera has moved.`,
+    { ...values, form: 'moved' },
   );
 }
 

@@ -145,9 +145,11 @@ export function shakeWarnings(shake: Shake, lastFrame: number | null): Warning[]
   const warnings: Warning[] = [];
   const { report } = shake;
   if (report !== null && report.rms > WORTH_A_WORD) {
+    const values = { rms: report.rms.toFixed(2), most: report.most.toFixed(1) };
     warnings.push({
       code: 'cameraShakes',
-      message: `The picture shakes by ${report.rms.toFixed(2)} px (root mean square), up to ${report.most.toFixed(1)} px; centres are corrected for it, turning about the line of sight is not.`,
+      values,
+      message: `The picture shakes by ${values.rms} px (root mean square), up to ${values.most} px; centres are corrected for it, turning about the line of sight is not.`,
       remedy: 'Stand the camera apart from the launcher, on a heavier support.',
     });
   }
@@ -155,6 +157,7 @@ export function shakeWarnings(shake: Shake, lastFrame: number | null): Warning[]
   if (moved !== null) {
     warnings.push({
       code: 'launcherMoves',
+      values: { most: moved.toFixed(2) },
       message: `Before the ball has left, the launcher's end moves by up to ${moved.toFixed(2)} px against the scene around it; the muzzle plane is taken to stand still.`,
       remedy: 'Clamp the launcher, or mark the muzzle where it stands as the ball leaves.',
     });

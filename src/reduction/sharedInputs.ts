@@ -63,6 +63,12 @@ function airOf(air: Shot['air']): { airDensity: Estimate; airSources: readonly A
       'airImplausible',
       `Air of ${temperature.value} K and ${pressure.value} Pa, known to ${temperature.u} K and ${pressure.u} Pa, has no density that could be reckoned with.`,
       'Check temperature (kelvin), pressure (pascal) and humidity (0 to 1) of the air, and their uncertainties.',
+      {
+        values: {
+          ...{ temperature: `${temperature.value}`, temperatureU: `${temperature.u}` },
+          ...{ pressure: `${pressure.value}`, pressureU: `${pressure.u}` },
+        },
+      },
     );
   }
   const readings = [

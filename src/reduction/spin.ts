@@ -37,6 +37,7 @@ export function spinOf(
       'markSmeared',
       `During one exposure the ball moves more than ${MOST_SMEAR} of its radius, which smears a mark on it.`,
       'Shorten the exposure and add light.',
+      { most: `${MOST_SMEAR}` },
     );
   }
   faces.sort((a, b) => a.time - b.time);

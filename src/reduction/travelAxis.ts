@@ -40,12 +40,14 @@ export function travelAxis(scene: Scene, kept: readonly Sighting[]): Travel {
       ],
     };
   }
+  const degrees = ((angle * 180) / Math.PI).toFixed(1);
   const warnings: Warning[] =
     angle > AXIS_DISAGREEMENT + 3 * angleU
       ? [
           {
             code: 'axisDisagrees',
-            message: `The stated direction is ${((angle * 180) / Math.PI).toFixed(1)} degrees off the path; distances are corrected for it.`,
+            message: `The stated direction is ${degrees} degrees off the path; distances are corrected for it.`,
+            values: { degrees },
             remedy: 'Let the direction be found from the path, or draw it along the flight.',
           },
         ]

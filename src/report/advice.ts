@@ -1,8 +1,8 @@
 import type { Advice } from '../shot/result';
 import { english } from '../text/en';
+import { sourceWords } from '../text/names';
 import { showPercent } from '../text/show';
 import { t } from '../text/text';
-import { sourceWords } from './words';
 
 const KNOWN: Readonly<Record<string, string>> = english.report.advice.remedy;
 

@@ -1,7 +1,9 @@
 import type { Reason } from '../core/reason';
 import type { Result } from '../shot/result';
+import { modelWords, sourceWords } from '../text/names';
+import { reasonWords } from '../text/reasonWords';
 import { showNumber } from '../text/show';
-import { reasonWords, t } from '../text/text';
+import { t } from '../text/text';
 import { adviceWords, wholePercent } from './advice';
 import { compactJson } from './compactJson';
 import { findings } from './findings';
@@ -27,7 +29,6 @@ import {
   type Table,
   velocityBudget,
 } from './table';
-import { modelWords, sourceWords } from './words';
 
 /** One page with what matters most, or all there is. */
 export type Extent = 'summary' | 'full';

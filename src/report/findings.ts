@@ -4,8 +4,9 @@ import type { Reason } from '../core/reason';
 import type { UnitKind } from '../core/unitTable';
 import type { FlightReport, Result, TargetReport } from '../shot/result';
 import type { TextKey } from '../text/catalogue';
+import { reasonWords } from '../text/reasonWords';
 import { showAs, showNumber, showPercent, showQuantity } from '../text/show';
-import { reasonWords, t } from '../text/text';
+import { t } from '../text/text';
 import { type Finding, type Line, line, reading, reasonLine } from './line';
 import { soundFindings } from './soundFindings';
 

@@ -1,6 +1,7 @@
 import type { FitCheck, FitReport, MonteCarloReport } from '../shot/result';
+import { reasonWords } from '../text/reasonWords';
 import { showCount, showInterval, showNumber, showNumberAt, showQuantity } from '../text/show';
-import { reasonWords, t } from '../text/text';
+import { t } from '../text/text';
 
 /** What a check says of the fit. Centres that scatter less than stated only mean that the stated uncertainty is generous. */
 export type Verdict = 'passed' | 'cautious' | 'failed';

@@ -1,10 +1,10 @@
 import type { Estimate } from '../core/estimate';
 import { fromSi, type UnitKind, unitOf } from '../core/unitTable';
 import type { KnownLength, Shot } from '../shot/schema';
+import { modelWords } from '../text/names';
 import { showCount, showNumberAt, showPercent } from '../text/show';
 import { t } from '../text/text';
 import { head, number, type Table, text } from './table';
-import { modelWords } from './words';
 
 /** Name, value, standard uncertainty, unit or remark. */
 type Row = readonly [name: string, value: string, u: string, unit: string];

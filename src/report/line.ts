@@ -2,8 +2,9 @@ import { expanded, isAvailable, type Reported } from '../core/estimate';
 import type { Reason } from '../core/reason';
 import type { UnitKind } from '../core/unitTable';
 import type { TextKey } from '../text/catalogue';
+import { reasonWords } from '../text/reasonWords';
 import { showPercent, showQuantity } from '../text/show';
-import { reasonWords, tMarked } from '../text/text';
+import { tMarked } from '../text/text';
 
 /** A piece of a sentence. `remedy`: what to do about it; `alarm`: must not be overlooked. */
 export interface Part {

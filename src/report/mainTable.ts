@@ -1,8 +1,9 @@
 import type { Reported } from '../core/estimate';
 import { type UnitKind, unitOf } from '../core/unitTable';
 import type { Result } from '../shot/result';
+import { reasonWords } from '../text/reasonWords';
 import { showInterval, showNumber, showPercent, showQuantity } from '../text/show';
-import { reasonWords, t } from '../text/text';
+import { t } from '../text/text';
 import { timeSymbol } from './line';
 import { head, number, type Table } from './table';
 

@@ -1,9 +1,9 @@
 import type { Result } from '../shot/result';
 import type { Shot } from '../shot/schema';
+import { modelWords } from '../text/names';
 import { showCount, showNumber } from '../text/show';
 import { t } from '../text/text';
 import type { Fact, ReportSubject } from './subject';
-import { modelWords } from './words';
 
 const footagePath = ({ footage }: Shot): string => {
   if ('path' in footage) return footage.path;

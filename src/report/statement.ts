@@ -2,8 +2,9 @@ import { expanded, isAvailable, type Quantity, type Reported } from '../core/est
 import { formatInterval } from '../core/format';
 import { fromSi, type UnitKind, unitOf } from '../core/unitTable';
 import type { Result } from '../shot/result';
+import { reasonWords } from '../text/reasonWords';
 import { showAs, showInterval, showNumber, showPercent, showQuantity } from '../text/show';
-import { reasonWords, t } from '../text/text';
+import { t } from '../text/text';
 import { type Line, line, timeSymbol } from './line';
 
 /*

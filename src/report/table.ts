@@ -1,6 +1,8 @@
 import { formatQuantity } from '../core/format';
 import { unitOf } from '../core/unitTable';
 import type { BudgetEntry, FitReport, Position } from '../shot/result';
+import { modelWords, sourceWords } from '../text/names';
+import { reasonWords } from '../text/reasonWords';
 import {
   showAs,
   showCount,
@@ -9,8 +11,8 @@ import {
   showQuantity,
   showShortNumber,
 } from '../text/show';
-import { reasonWords, t } from '../text/text';
-import { modelWords, parameterWords, sourceWords, supportWords } from './words';
+import { t } from '../text/text';
+import { parameterWords, supportWords } from './words';
 
 /** A table to be shown as it stands: every cell is text. */
 export interface Table {

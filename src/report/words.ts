@@ -1,27 +1,7 @@
 import { english } from '../text/en';
+import { isIn } from '../text/names';
 import { showNumberAt } from '../text/show';
 import { t } from '../text/text';
-
-const isIn = <Tree extends object>(tree: Tree, name: string): name is keyof Tree & string =>
-  Object.hasOwn(tree, name);
-
-const ADDITIONS: Readonly<Record<string, keyof typeof english.report.tables.models.addition>> = {
-  'drag bounded': 'dragBounded',
-  'muzzle zone': 'muzzleZone',
-};
-
-/** A model's name as a result states it, its additions kept: 'constant acceleration, drag bounded'. */
-export function modelWords(model: string): string {
-  const [motion = model, ...additions] = model.split(', ');
-  return additions.reduce(
-    (words, name) => {
-      const known = ADDITIONS[name];
-      const addition = known === undefined ? name : t(`report.tables.models.addition.${known}`);
-      return t('report.tables.models.with', { model: words, addition });
-    },
-    isIn(english.panels.result.model, motion) ? t(`panels.result.model.${motion}`) : motion,
-  );
-}
 
 /** How well a model is supported beside the best one: 'best', '4 times less supported', 'ruled out'. */
 export function supportWords(evidenceRatio: number | null): string {
@@ -29,15 +9,6 @@ export function supportWords(evidenceRatio: number | null): string {
   if (evidenceRatio <= 1) return t('report.tables.models.best');
   const times = showNumberAt(evidenceRatio, evidenceRatio < 10 ? 2 : 3);
   return t('report.tables.models.lessSupported', { times });
-}
-
-const BETWEEN = /^Burst between frames (\d+) and (\d+)$/;
-
-/** A source of uncertainty by the name a result gives it; one that is not known keeps it. */
-export function sourceWords(source: string): string {
-  if (isIn(english.report.sources, source)) return t(`report.sources.${source}`);
-  const [, from, to] = BETWEEN.exec(source) ?? [];
-  return from === undefined || to === undefined ? source : t('report.betweenFrames', { from, to });
 }
 
 /** A fitted parameter by its name in a result. */

@@ -1,11 +1,9 @@
 import { computed, signal } from '@preact/signals';
 import { IntlMessageFormat } from 'intl-messageformat';
 import { type ComponentChildren, h } from 'preact';
-import type { Reason } from '../core/reason';
-import type { Catalogue, TextKey, ValuesOf } from './catalogue';
+import type { Catalogue, ReasonText, TextKey, ValuesOf } from './catalogue';
 import { english } from './en';
 import type { Language } from './language';
-import { inLanguage } from './numbers';
 
 interface Spoken {
   readonly language: Language;
@@ -89,27 +87,12 @@ export function tMarked<Mark>(
   return Array.isArray(said) ? said : [said];
 }
 
-/** A reason in the page's language; in English, as the core says it, where that has no words for it. */
-export function reasonWords(reason: Reason): Pick<Reason, 'message' | 'remedy'> {
-  const { language: now, catalogue } = spoken.value;
-  const entry = Object.hasOwn(catalogue.reasons, reason.code)
-    ? catalogue.reasons[reason.code]
-    : undefined;
-  if (entry === undefined) return reason;
-  const values = Object.fromEntries(
-    Object.entries(reason.values ?? {}).map(([name, value]) => [
-      name,
-      typeof value === 'string' ? inLanguage(value, now) : value,
-    ]),
-  );
-  const fill = (text: string) => String(messageOf(text, now).format(values));
-  try {
-    const { message, remedy } = entry;
-    return remedy === undefined
-      ? { message: fill(message) }
-      : { message: fill(message), remedy: fill(remedy) };
-  } catch {
-    // Said without a value these words need: a file of an earlier version, or another place that gives the code.
-    return reason;
-  }
+/** What a reason of this code says in the page's language; undefined where that has no words for it. */
+export function reasonText(code: string): ReasonText | undefined {
+  const { reasons } = spoken.value.catalogue;
+  return Object.hasOwn(reasons, code) ? reasons[code] : undefined;
 }
+
+/** Fills a text of the page's language; throws where it needs a value that is not there. */
+export const filled = (text: string, values: Readonly<Record<string, string | number>>): string =>
+  String(messageOf(text, spoken.value.language).format(values));

@@ -67,6 +67,7 @@ export function findBreakUp(frames: readonly FrameOnPath[]): BreakUp | null {
     reason: {
       code: 'ballBroke',
       message: `The ball is whole up to frame ${last.frame}; from frame ${broken} on there are pieces.`,
+      values: { whole: last.frame, broken },
     },
   };
 }

@@ -63,10 +63,12 @@ export function offPath(
     // The track of a film with frames lost runs between its two pieces.
     return Math.hypot(Math.max(0, Math.abs(along) - step), across) > STRAYED * radius;
   };
+  const reach = (STRAYED * radius).toFixed(0);
   for (const { frame } of all.filter(strayed)) {
     found.set(frame, {
       code: 'offPath',
-      message: `What was measured in frame ${frame} is not what was followed: it lies more than ${(STRAYED * radius).toFixed(0)} px beside it.`,
+      message: `What was measured in frame ${frame} is not what was followed: it lies more than ${reach} px beside it.`,
+      values: { form: 'strayed', frame, off: reach },
     });
   }
   const places = all.filter((place) => !strayed(place));
@@ -100,9 +102,11 @@ export function offPath(
     const b = sideways[i] as Departure;
     if (!isFar(a, b) || isFaultOfTime(slips, i)) return;
     const way = Math.abs(a.off) > Math.abs(b.off) ? 'along' : 'across';
+    const off = Math.hypot(a.off, b.off).toFixed(1);
     found.set(frame, {
       code: 'offPath',
-      message: `What was measured in frame ${frame} lies ${Math.hypot(a.off, b.off).toFixed(1)} px off the path of the other frames, ${way} the flight.`,
+      values: { form: way, frame, off },
+      message: `What was measured in frame ${frame} lies ${off} px off the path of the other frames, ${way} the flight.`,
     });
   });
   return found;

@@ -26,11 +26,13 @@ export function faultOf({ path, sightings, seedsPassed }: Run, prior: TrackPrior
   const first = sightings[0] as Sighting;
   const last = sightings[sightings.length - 1] as Sighting;
   const count = sightings.length;
+  const seen = { first: first.frame, last: last.frame };
   const where = `frames ${first.frame} to ${last.frame}`;
   if (seedsPassed < prior.placed.length + prior.seeds.length) {
     return {
       code: 'besideSeeds',
       message: `Something in ${where} does not pass where the ball is said to be.`,
+      values: { form: 'thing', ...seen },
     };
   }
   // Whoever names two places has told which thing it is.
@@ -40,13 +42,15 @@ export function faultOf({ path, sightings, seedsPassed }: Run, prior: TrackPrior
     return {
       code: 'standsStill',
       message: `Something of about the right size in ${where} hardly moves.`,
+      values: seen,
     };
   }
   const against = againstPrior(path, prior);
   if (against !== null) {
     return {
       code: 'otherPath',
-      message: `Something of about the right size in ${where} ${against}.`,
+      message: `Something of about the right size in ${where} ${AGAINST[against]}.`,
+      values: { form: against, ...seen },
     };
   }
   // The better half of its sightings must look like the whole disc; the rest may be partly hidden.
@@ -54,18 +58,22 @@ export function faultOf({ path, sightings, seedsPassed }: Run, prior: TrackPrior
   const score = better.reduce((sum, s) => sum + s.score, 0) / better.length;
   const visible = better.reduce((sum, s) => sum + s.visible, 0) / better.length;
   if (score < (count < 4 ? 0.7 : 0.62) || visible < 0.6) {
+    const likeness = score.toFixed(2);
     return {
       code: 'notRound',
-      message: `Something that moves in ${where} does not have the ball's size and round shape (likeness ${score.toFixed(2)}).`,
+      message: `Something that moves in ${where} does not have the ball's size and round shape (likeness ${likeness}).`,
+      values: { likeness, ...seen },
     };
   }
   const sizes = better.flatMap(({ rim }) => (rim !== null && rim.round >= ROUND ? [rim.size] : []));
   if (2 * sizes.length > better.length) {
     const size = median(sizes);
     if (size < SIZES[0] || size > SIZES[1]) {
+      const times = size.toFixed(2);
       return {
         code: 'otherSize',
-        message: `Something round in ${where} has ${size.toFixed(2)} times the ball's diameter.`,
+        message: `Something round in ${where} has ${times} times the ball's diameter.`,
+        values: { times, ...seen },
       };
     }
   }
@@ -74,15 +82,17 @@ export function faultOf({ path, sightings, seedsPassed }: Run, prior: TrackPrior
     return {
       code: 'tooFewSightings',
       message: `Something of the right size is seen in only ${count} of the ${span} frames from ${first.frame} to ${last.frame}.`,
+      values: { count, span, ...seen },
     };
   }
   if (speedChange(path, sightings) > SPEED_CHANGE) {
     return {
       code: 'unsteady',
       message: `Something of the right size in ${where} changes its speed too much for a ball in free flight.`,
+      values: seen,
     };
   }
-  return againstAir(sightings, path, prior, where);
+  return againstAir(sightings, path, prior, seen);
 }
 
 /** What a change of speed in free flight contradicts; null where nothing. */
@@ -90,7 +100,7 @@ function againstAir(
   sightings: readonly Sighting[],
   path: Path,
   { muzzle, radius, slowing }: TrackPrior,
-  where: string,
+  seen: { readonly first: number; readonly last: number },
 ): Reason | null {
   if (muzzle === null) return null;
   const speed = Math.hypot(...path.velocity);
@@ -120,38 +130,49 @@ function againstAir(
   );
   // Standard deviation of the curvature of a parabola through n points evenly over a length: sqrt(720 / n) over its square.
   const gainedU = (scatter * Math.sqrt(720 / free.length)) / (v * duration);
+  const where = `frames ${seen.first} to ${seen.last}`;
+  const change = `${Math.abs(100 * gained).toFixed(0)} %`;
   const beyondDoubt = FEIGNED + 4 * gainedU;
   if (gained > beyondDoubt) {
     return {
       code: 'speedsUp',
-      message: `Something of the right size in ${where} becomes faster in free flight, by ${(100 * gained).toFixed(0)} %.`,
+      message: `Something of the right size in ${where} becomes faster in free flight, by ${change}.`,
+      values: { form: 'thing', change, ...seen },
     };
   }
   if (slowing !== undefined && -gained > slowing * v * duration + beyondDoubt) {
     return {
       code: 'slowsTooMuch',
-      message: `Something of the right size in ${where} loses ${(-100 * gained).toFixed(0)} % of its speed, more than the air can take from the ball.`,
+      message: `Something of the right size in ${where} loses ${change} of its speed, more than the air can take from the ball.`,
+      values: { change, ...seen },
     };
   }
   return null;
 }
 
+/** How something does not move as the ball, as the end of a sentence. */
+const AGAINST = {
+  tooFast: 'moves faster than the ball can',
+  otherWay: 'moves in another direction than stated',
+  besideMuzzle: 'does not come from the muzzle',
+} as const;
+
 /** In what a motion contradicts what is known of the flight; null where it does not. */
 export function againstPrior(
   path: Path,
   { axis, muzzle, maxSpeed, radius }: TrackPrior,
-): string | null {
+): keyof typeof AGAINST | null {
   const [vx, vy] = path.velocity;
   const speed = Math.hypot(vx, vy);
-  if (maxSpeed !== undefined && speed > maxSpeed) return 'moves faster than the ball can';
+  if (maxSpeed !== undefined && speed > maxSpeed) return 'tooFast';
   if (axis !== null) {
     const ahead = vx * axis[0] + vy * axis[1];
     if (ahead < ALONG_AXIS * Math.hypot(axis[0], axis[1]) * speed) {
-      return 'moves in another direction than stated';
+      return 'otherWay';
     }
   }
   if (muzzle !== null && offLine(path, muzzle) > BESIDE_MUZZLE * radius) {
-    return 'does not come from the muzzle';
+    return 'besideMuzzle';
   }
   return null;
 }

@@ -21,9 +21,7 @@ export function linkTrack(frames: readonly FrameCandidates[], prior: TrackPrior)
     .sort((a, b) => meritOf(b) - meritOf(a));
   const [ball] = passed;
   if (ball === undefined) {
-    return (
-      contradicted(frames, prior) ?? failure('noBall', whatWasSeen(frames, judged), NO_BALL_REMEDY)
-    );
+    return contradicted(frames, prior) ?? { ok: false, reason: whatWasSeen(frames, judged) };
   }
   const twin = twinOf(ball, passed, prior);
   if (twin !== null) {
@@ -31,6 +29,11 @@ export function linkTrack(frames: readonly FrameCandidates[], prior: TrackPrior)
       'twoBalls',
       `Two things move as the ball would and look like it: one is seen in ${framesOf(ball)}, the other in ${framesOf(twin)}.`,
       'Say in one frame which of them is the ball, or draw the region of flight around it.',
+      {
+        ...spanOf(ball),
+        otherFirst: spanOf(twin).first,
+        otherLast: spanOf(twin).last,
+      },
     );
   }
 
@@ -58,8 +61,15 @@ export function linkTrack(frames: readonly FrameCandidates[], prior: TrackPrior)
   });
 }
 
-const framesOf = ({ sightings }: Run): string =>
-  `frames ${sightings[0]?.frame} to ${sightings[sightings.length - 1]?.frame}`;
+const spanOf = ({ sightings }: Run): { readonly first: number; readonly last: number } => ({
+  first: (sightings[0] as Sighting).frame,
+  last: (sightings[sightings.length - 1] as Sighting).frame,
+});
+
+function framesOf(run: Run): string {
+  const { first, last } = spanOf(run);
+  return `frames ${first} to ${last}`;
+}
 
 /** Why a run that may be a ball's is not taken for it. */
 const lesser = (run: Run, ball: Run): Reason =>
@@ -67,10 +77,12 @@ const lesser = (run: Run, ball: Run): Reason =>
     ? {
         code: 'fewerFrames',
         message: `Another object follows its own path over ${run.sightings.length} frames, fewer than the ball's ${ball.sightings.length}.`,
+        values: { frames: run.sightings.length, ball: ball.sightings.length },
       }
     : {
         code: 'lessAlike',
         message: `Another object in ${framesOf(run)} follows its own path but looks less like the ball: by size, roundness or sharpness.`,
+        values: spanOf(run),
       };
 
 /** The ball that would be found were it not for what is stated of its way; null where there is none even so. */
@@ -102,6 +114,7 @@ function contradicted(
       'besideSeeds',
       'A ball is seen, but its path does not pass where it is said to be.',
       'Move the places said to be the ball onto it, or remove them.',
+      { form: 'ball' },
     );
   }
   return null;
@@ -115,15 +128,29 @@ const givenCandidate = (s: Sighting): Candidate => ({ x: s.x, y: s.y, score: 1, 
 function whatWasSeen(
   frames: readonly FrameCandidates[],
   judged: readonly { run: Run; fault: Reason | null }[],
-): string {
+): Reason {
+  const code = 'noBall';
+  const remedy = NO_BALL_REMEDY;
   const seen = frames.filter((frame) => frame.candidates.length > 0).length;
   if (seen === 0) {
-    return `No ball found: nothing of the ball's size stands out from the background in any of ${frames.length} frames.`;
+    return {
+      code,
+      message: `No ball found: nothing of the ball's size stands out from the background in any of ${frames.length} frames.`,
+      remedy,
+      values: { search: 'nothing', form: 'film', frames: frames.length },
+    };
   }
-  const best = judged[0]?.fault;
-  const closest =
-    best === undefined || best === null ? '' : ` What comes nearest: ${lowerFirst(best.message)}`;
-  return `No ball found: no object of the ball's size moves steadily through the film, though ${seen} of ${frames.length} frames show something of about that size.${closest}`;
+  const best = judged[0]?.fault ?? null;
+  const closest = best === null ? '' : ` What comes nearest: ${lowerFirst(best.message)}`;
+  return {
+    code,
+    message: `No ball found: no object of the ball's size moves steadily through the film, though ${seen} of ${frames.length} frames show something of about that size.${closest}`,
+    remedy,
+    values: {
+      ...{ search: best === null ? 'unlike' : 'nearest', seen, frames: frames.length },
+      ...{ form: 'film', ...best?.values, ...(best === null ? {} : { because: best.code }) },
+    },
+  };
 }
 
 const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);

@@ -58,10 +58,12 @@ const BRIGHT = 0.03;
 export function followMark(faces: readonly Face[], interval: Seconds): Outcome<Turning> {
   const patterns = patternsOf(faces);
   if (patterns === null || patterns.n < FEWEST_FACES) {
+    const frames = patterns?.n ?? 0;
     return failure(
       'fewFaces',
-      `The ball's whole face shows in ${patterns?.n ?? 0} frame${patterns?.n === 1 ? '' : 's'}; telling how it turns needs at least ${FEWEST_FACES}.`,
+      `The ball's whole face shows in ${frames} frame${frames === 1 ? '' : 's'}; telling how it turns needs at least ${FEWEST_FACES}.`,
       'Film a longer stretch of free flight.',
+      { frames, fewest: FEWEST_FACES },
     );
   }
   const values = 2 * patterns.rings * patterns.orders;

@@ -29,12 +29,18 @@ export function unsure(centres: readonly KnownTo[], radius: Pixels): Map<number,
   for (const centre of centres) {
     const u = spread(centre);
     if (u <= most) continue;
+    const hidden = usual > KNOWN_TO * radius;
     found.set(centre.frame, {
       code: 'tooUncertain',
-      message:
-        usual > KNOWN_TO * radius
-          ? `In frame ${centre.frame} and most others the centre is known to ${u.toFixed(2)} px only: a reflection, a shadow or mist at the ball hides where it ends.`
-          : `In frame ${centre.frame} the centre is known to ${u.toFixed(2)} px only; in half of the frames to ${usual.toFixed(2)} px.`,
+      values: {
+        form: hidden ? 'all' : 'some',
+        frame: centre.frame,
+        u: u.toFixed(2),
+        usual: usual.toFixed(2),
+      },
+      message: hidden
+        ? `In frame ${centre.frame} and most others the centre is known to ${u.toFixed(2)} px only: a reflection, a shadow or mist at the ball hides where it ends.`
+        : `In frame ${centre.frame} the centre is known to ${u.toFixed(2)} px only; in half of the frames to ${usual.toFixed(2)} px.`,
     });
   }
   return found;

@@ -56,6 +56,7 @@ export function propagate(
         'trialsWithoutResult',
         `The fit failed in ${lost} of ${all.length + lost} trials of the Monte Carlo check.`,
         'Look at the failed checks of the fit; more frames or a simpler model help.',
+        { lost, trials: all.length + lost },
       );
     }
     blocks.push([mean(block), standardDeviation(block), ...intervalOf(block, coverage)]);

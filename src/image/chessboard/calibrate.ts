@@ -34,6 +34,7 @@ export function calibrateFromBoards(
       'tooFewBoards',
       `The chessboard was found in ${boards.length} picture${boards.length === 1 ? '' : 's'}; a lens needs at least ${FEWEST_VIEWS}.`,
       'Film the board from several sides, tilted by 20 to 40 degrees, and into the corners of the picture.',
+      { boards: boards.length, fewest: FEWEST_VIEWS },
     );
   }
   const used = evenly(boards, MOST_VIEWS);
@@ -49,6 +50,7 @@ export function calibrateFromBoards(
       'boardsDoNotFit',
       `The corners miss a lens with two radial terms by ${camera.rms.toPrecision(2)} px on average.`,
       'Use a flat board, keep focus and zoom as they are, and remove blurred pictures.',
+      { off: camera.rms.toPrecision(2) },
     );
   }
   const scatter = lensScatter(camera, views);

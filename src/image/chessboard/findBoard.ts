@@ -44,6 +44,7 @@ export function findBoard(frame: GreyFrame, size: BoardSize | null): Outcome<Boa
       'noBoard',
       `No chessboard stands out in frame ${frame.index}.`,
       'Show the whole board, lit evenly and in focus, its fields at least 10 pixels wide.',
+      { frame: frame.index },
     );
   }
   return success({ frame: frame.index, columns, rows, corners: kept });

@@ -49,7 +49,8 @@ export const checks: Catalogue['reasons'] = {
       '{form, select, confirmed {Die Monte-Carlo-Prüfung bestätigt das Intervall der Austrittsgeschwindigkeit.} other {Das Monte-Carlo-Intervall der Austrittsgeschwindigkeit ist nicht ganz das des Budgets, und es ist das angegebene.}}',
   },
   speedsUp: {
-    message: 'Der angepasste Weg wird nach dem Austritt schneller, was eine freie Kugel nicht tut.',
+    message:
+      '{form, select, thing {Etwas von der richtigen Größe in den Bildern {first} bis {last} wird im freien Flug um {change} schneller.} other {Der angepasste Weg wird nach dem Austritt schneller, was eine freie Kugel nicht tut.}}',
     remedy:
       'Prüfen Sie Maßstab, Objektiv und Zeitbasis, oder lassen Sie Bilder nahe dem Bildrand weg.',
   },

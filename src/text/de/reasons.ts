@@ -1,7 +1,9 @@
 import type { Catalogue } from '../catalogue';
 import { calibrationReasons } from './calibrationReasons';
 import { checks } from './checks';
+import { filmReasons } from './filmReasons';
 import { footageReasons } from './footageReasons';
+import { inputReasons } from './inputReasons';
 import { launchReasons } from './launchReasons';
 import { notebookReasons } from './notebookReasons';
 import { planReasons } from './planReasons';
@@ -13,7 +15,9 @@ import { workReasons } from './workReasons';
 export const reasons: Catalogue['reasons'] = {
   ...checks,
   ...calibrationReasons,
+  ...filmReasons,
   ...footageReasons,
+  ...inputReasons,
   ...launchReasons,
   ...notebookReasons,
   ...planReasons,
@@ -62,9 +66,9 @@ export const reasons: Catalogue['reasons'] = {
   },
   framesLost: {
     message:
-      'Die Zeitstempel lassen an {places, plural, one {# Stelle} other {# Stellen}} Platz für verlorene Bilder; ihre Zeiten bleiben, wie sie angegeben sind.',
+      '{form, select, jumps {Die Kugel springt zwischen Bildern ({between}): Dort scheinen Bilder verloren zu sein.} other {Die Zeitstempel lassen an {places, plural, one {# Stelle} other {# Stellen}} Platz für verlorene Bilder; ihre Zeiten bleiben, wie sie angegeben sind.}}',
     remedy:
-      'Nichts zu tun, wenn die Kamera Bilder verloren hat; die Anpassung verwendet die angegebenen Zeiten.',
+      '{form, select, jumps {Geben Sie die verlorenen Bilder im Schritt „Zeitbasis“ an.} other {Nichts zu tun, wenn die Kamera Bilder verloren hat; die Anpassung verwendet die angegebenen Zeiten.}}',
   },
   playbackRateSuspected: {
     message: 'Die Zeitstempel ergeben {rate} Bilder/s, eine übliche Wiedergaberate.',

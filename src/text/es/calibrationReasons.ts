@@ -76,4 +76,147 @@ export const calibrationReasons: Catalogue['reasons'] = {
   sceneTooPlain: {
     message: 'La escena inmóvil tiene demasiado pocos detalles para revelar su posición.',
   },
+  nonSquarePixels: {
+    message:
+      'Los píxeles de la película son {aspect} veces más anchos que altos; en una imagen tan deformada no se busca el disco de la bola.',
+    remedy: 'Exporte el clip con píxeles cuadrados.',
+  },
+  muzzleOutside: {
+    message:
+      'El punto de la boca ({x}, {y}) queda fuera del fotograma de {width} x {height} píxeles.',
+    remedy: 'Marque la boca dentro del fotograma.',
+  },
+  pointOutsideFilm: {
+    message:
+      'Se indica un lugar de la bola en el fotograma {frame}, pero la película acaba en el fotograma {last}.',
+    remedy: 'Quite ese punto, o compruebe que esta es la grabación en la que se puso.',
+  },
+  ballTooSmall: {
+    message: 'Con esta escala la bola mide {across} píxeles; hacen falta al menos {least}.',
+    remedy: 'Compruebe la longitud conocida y el diámetro de la bola, o filme más de cerca.',
+  },
+  ballTooLarge: {
+    message: 'Con esta escala la bola mide {across} píxeles, más que el fotograma.',
+    remedy: 'Compruebe la longitud conocida y el diámetro de la bola.',
+  },
+  axisDisagrees: {
+    message:
+      'La dirección del vuelo indicada se aparta {degrees} grados de la trayectoria; las distancias están corregidas por ello.',
+    remedy:
+      'Deje que la dirección se determine con la trayectoria, o dibújela a lo largo del vuelo.',
+  },
+  ratesDisagree: {
+    message:
+      '{form, select, typed {La cadencia escrita es de {rate} fotogramas/s; el archivo indica {file}.} other {Las marcas de tiempo del archivo dan {file} fotogramas/s; la cadencia de grabación indicada es {rate}.}}',
+    remedy:
+      '{form, select, typed {Compruebe con un cronómetro o una lámpara filmados con cuál de las dos grabó realmente la cámara.} other {Si el clip se ralentizó al guardarlo, use la cadencia de grabación como base de tiempo.}}',
+  },
+  lampTooFast: {
+    message:
+      'Con la cadencia esperada la lámpara parpadea {times} veces por fotograma; hacen falta más de 2 fotogramas por parpadeo.',
+    remedy: 'Use un cronómetro filmado.',
+  },
+  lampTooShort: {
+    message: 'El clip muestra {flickers} parpadeos de la lámpara; hacen falta al menos {fewest}.',
+    remedy: 'Filme la lámpara durante más tiempo.',
+  },
+  distancesDisagree: {
+    message:
+      'Según la distancia focal del objetivo, la línea de vuelo está a {told} m, pero se indican {stated} m; se usa la distancia focal.',
+    remedy:
+      'Mida del objetivo a la línea de vuelo y compruebe que el zum y el enfoque son los de la calibración del objetivo.',
+  },
+  notARectangle: {
+    message:
+      'Las cuatro esquinas se apartan {off} px de las de un rectángulo de {width} m por {height} m, con {cornerU} px indicados para cada una.',
+    remedy:
+      'Compruebe cada esquina, que la anchura y la altura no estén cambiadas, y la calibración del objetivo.',
+  },
+  edgeTellsLittle: {
+    message:
+      '{form, select, known {Según los bordes, la distorsión en las esquinas de la imagen se conoce solo con {u} px.} other {Los bordes no revelan la distorsión en las esquinas de la imagen.}}',
+    remedy:
+      'Marque bordes más largos y más lejos del centro, varios de ellos, o filme un tablero de ajedrez.',
+  },
+  edgeTooShort: {
+    message:
+      '{form, select, points {Un borde necesita al menos {fewest} puntos para que se vea su curvatura.} other {El borde está marcado a lo largo de {length} px; su curvatura se ve desde {shortest} px, mejor por toda la imagen.}}',
+    remedy: 'Marque sus dos extremos más separados.',
+  },
+  edgeThroughCentre: {
+    message:
+      'El borde pasa a {distance} px del centro de la imagen, donde un objetivo deja rectas las líneas rectas.',
+    remedy: 'Use un borde cercano a la parte superior o inferior de la imagen, o filme uno allí.',
+  },
+  tooFewBoards: {
+    message:
+      'El tablero se encontró en {boards, plural, =0 {ninguna imagen} one {# imagen} other {# imágenes}}; un objetivo necesita al menos {fewest}.',
+    remedy:
+      'Filme el tablero desde varios lados, inclinado de 20 a 40 grados y hasta las esquinas de la imagen.',
+  },
+  boardsDoNotFit: {
+    message:
+      'Las esquinas se apartan de un objetivo con dos términos radiales en {off} px de media.',
+    remedy: 'Use un tablero plano, no cambie el enfoque ni el zum, y quite las imágenes borrosas.',
+  },
+  noBoard: {
+    message: 'En la imagen {frame} no destaca ningún tablero de ajedrez.',
+    remedy:
+      'Muestre el tablero entero, iluminado por igual y enfocado, con casillas de al menos 10 píxeles de ancho.',
+  },
+  lengthTooUncertain: {
+    message:
+      'La longitud conocida {number} se indica con una incertidumbre tan grande como ella misma.',
+    remedy:
+      'Compruebe las incertidumbres de la longitud, sus extremos, su profundidad y la distancia de la cámara.',
+  },
+  zeroLength: {
+    message: 'Los dos extremos de la longitud conocida {number} están en el mismo píxel.',
+    remedy: 'Separe sus extremos y llévelos a las dos marcas.',
+  },
+  outsideLens: {
+    message:
+      '{form, select, nothing {El objetivo, tal como está indicado, no muestra nada de lo que queda a {distance} px de su centro.} other {El punto ({x}, {y}) está a {distance} px del centro del objetivo, donde la distorsión indicada pliega la imagen sobre sí misma.}}',
+    remedy:
+      '{form, select, nothing {Calibre el objetivo con vistas que lleguen hasta las esquinas.} other {Calibre el objetivo con vistas que lleguen hasta las esquinas, o mantenga las marcas y el vuelo más cerca del centro.}}',
+  },
+  beyondHorizon: {
+    message: 'El punto ({x}, {y}) está en el horizonte del plano marcado o más allá.',
+    remedy: 'Compruebe las cuatro esquinas del plano y su orden.',
+  },
+  planeDistance: {
+    message: 'Ningún objetivo muestra desde {distance} m el plano tal como está marcado.',
+    remedy:
+      'Compruebe la distancia de la cámara, la anchura y la altura del plano, y sus esquinas.',
+  },
+  picturesOtherSize: {
+    message:
+      'Las imágenes tienen {width} por {height} píxeles, la película {filmWidth} por {filmHeight}: lo que revelan del objetivo no vale para ella.',
+    remedy:
+      'Tome las imágenes con la cámara ajustada como para el disparo: mismo tamaño, zum y enfoque.',
+  },
+  noTimeStamps: {
+    message: '«{name}» no contiene marcas de tiempo propias.',
+    remedy: 'Indique la cadencia con la que se grabó.',
+  },
+  cameraMoved: {
+    message:
+      '{form, select, moved {La escena inmóvil está a {distance} px de donde estaba en el disparo {shot} del mismo montaje ({across} en horizontal, {down} hacia abajo): la cámara se ha movido.} other {La cámara o la escena no están como en el disparo {shot} del mismo montaje. {because}}}',
+    remedy:
+      'Fije de nuevo la escala y la boca en esta película, o compruebe que pertenece a este montaje.',
+  },
+  sceneSizeDiffers: {
+    message:
+      'Los fotogramas tienen {width} x {height} px; los de antes tenían {widthBefore} x {heightBefore} px.',
+  },
+  sizeChanges: {
+    message: 'No todos los fotogramas tienen el tamaño del primero, {width} x {height} px.',
+    remedy: 'Corte el clip donde cambia el tamaño y use una parte.',
+  },
+  viewTooUncertain: {
+    message:
+      'Si el dato «{source}» se desplaza en su incertidumbre, el centro del fotograma {frame} no tiene lugar en el plano de vuelo.',
+    remedy:
+      'Calibre el objetivo o marque el plano con más exactitud, o rechace los fotogramas cercanos al borde de la imagen.',
+  },
 };

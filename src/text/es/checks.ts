@@ -48,7 +48,8 @@ export const checks: Catalogue['reasons'] = {
       '{form, select, confirmed {La comprobación por Monte Carlo confirma el intervalo de la velocidad de salida.} other {El intervalo de Monte Carlo de la velocidad de salida no es del todo el del balance, y es el que se indica.}}',
   },
   speedsUp: {
-    message: 'El recorrido ajustado se acelera tras la salida, lo que no hace una bola libre.',
+    message:
+      '{form, select, thing {Algo del tamaño correcto en los fotogramas {first} a {last} se acelera en vuelo libre, en un {change}.} other {El recorrido ajustado se acelera tras la salida, lo que no hace una bola libre.}}',
     remedy:
       'Compruebe escala, objetivo y tiempo, o excluya los fotogramas cercanos al borde de la imagen.',
   },

@@ -1,7 +1,9 @@
 import type { Catalogue } from '../catalogue';
 import { calibrationReasons } from './calibrationReasons';
 import { checks } from './checks';
+import { filmReasons } from './filmReasons';
 import { footageReasons } from './footageReasons';
+import { inputReasons } from './inputReasons';
 import { launchReasons } from './launchReasons';
 import { notebookReasons } from './notebookReasons';
 import { planReasons } from './planReasons';
@@ -13,7 +15,9 @@ import { workReasons } from './workReasons';
 export const reasons: Catalogue['reasons'] = {
   ...checks,
   ...calibrationReasons,
+  ...filmReasons,
   ...footageReasons,
+  ...inputReasons,
   ...launchReasons,
   ...notebookReasons,
   ...planReasons,
@@ -63,8 +67,9 @@ export const reasons: Catalogue['reasons'] = {
   },
   framesLost: {
     message:
-      'Las marcas de tiempo dejan sitio para fotogramas perdidos en {places, plural, one {# lugar} other {# lugares}}; sus tiempos se mantienen como se indican.',
-    remedy: 'Nada que hacer si la cámara perdió fotogramas; el ajuste usa los tiempos indicados.',
+      '{form, select, jumps {La bola salta entre fotogramas ({between}): parece que ahí se perdieron fotogramas.} other {Las marcas de tiempo dejan sitio para fotogramas perdidos en {places, plural, one {# lugar} other {# lugares}}; sus tiempos se mantienen como se indican.}}',
+    remedy:
+      '{form, select, jumps {Indique los fotogramas perdidos en el paso Tiempo.} other {Nada que hacer si la cámara perdió fotogramas; el ajuste usa los tiempos indicados.}}',
   },
   playbackRateSuspected: {
     message: 'Las marcas de tiempo dan {rate} fotogramas/s, una cadencia de reproducción habitual.',

@@ -90,4 +90,94 @@ export const resultReasons: Catalogue['reasons'] = {
     message: 'El navegador no pudo convertir la figura en una imagen.',
     remedy: 'Guárdela como SVG.',
   },
+  boreNotSeen: {
+    message:
+      'En los últimos {stretch} diámetros de bola del ánima {count, plural, =0 {no se conoce ningún centro utilizable} one {se conoce # centro utilizable} other {se conocen # centros utilizables}}; para la aceleración hacen falta al menos {fewest}.',
+    remedy:
+      'Filme a través de un extremo transparente del tubo, con mayor cadencia; la velocidad de salida no lo necesita.',
+  },
+  boreImplausible: {
+    message:
+      'Los centros en el ánima dan {acceleration} m/s², lo que el aire exterior no puede imprimir a la bola.',
+    remedy:
+      'Compruebe la posición del plano de la boca; un tubo transparente puede desplazar lo que se ve a través de su pared.',
+  },
+  outlier: {
+    message: 'El centro se aparta de la trayectoria de los demás {times} veces su incertidumbre.',
+  },
+  fewFrames: {
+    message:
+      'Solo {frames, plural, one {# fotograma sustenta} other {# fotogramas sustentan}} el resultado: un valor atípico entre ellos no se notaría.',
+    remedy: 'Filme con mayor cadencia o con un campo más amplio tras la boca.',
+  },
+  scatterLargerThanStated: {
+    message:
+      'Los centros se dispersan {times} veces más de lo que dice su incertidumbre; esta se amplió por ese factor.',
+    remedy:
+      'Busque un patrón en los residuos, rechace los fotogramas con el contorno alterado o compruebe la base de tiempo.',
+  },
+  blurTooShort: {
+    message:
+      'La bola se mueve solo {length} px durante una exposición, demasiado poco para obtener una velocidad con un {most}.',
+    remedy: 'No se pierde nada: una exposición corta da centros más nítidos.',
+  },
+  tooFewBlurred: {
+    message:
+      'La longitud del desenfoque se conoce bien en {count, plural, =0 {ningún fotograma} one {# fotograma} other {# fotogramas}} del ajuste; hacen falta al menos {fewest}.',
+    remedy: 'Filme un tramo más largo de vuelo libre, o haga que se vea más de la bola.',
+  },
+  streakDisagrees: {
+    message:
+      'El desenfoque por movimiento da {blur} m/s y el ajuste {fit} m/s en los mismos fotogramas: difieren en {apart} veces la incertidumbre típica.',
+    remedy:
+      'Compruebe la exposición: de ella depende el desenfoque, no de la cadencia. Compruebe la cadencia de grabación y los fotogramas perdidos: de ellos depende el ajuste, no de la exposición.',
+  },
+  tooFewFrames: {
+    message:
+      '{form, select, pastMuzzle {{frames, plural, =0 {Ningún fotograma utilizable muestra} one {Solo # fotograma utilizable muestra} other {Solo # fotogramas utilizables muestran}} la bola tras el plano de la boca; su velocidad y su incertidumbre necesitan al menos {fewest}.} centres {El centro de la bola se conoce en {frames, plural, =0 {ningún fotograma} one {# fotograma} other {# fotogramas}}; una velocidad con su incertidumbre necesita al menos {fewest}.} other {La escena tras la bola necesita al menos {fewest} fotogramas; hay {frames}.}}',
+    remedy:
+      '{form, select, pastMuzzle {Filme con mayor cadencia o con un campo más amplio tras la boca, compruebe la posición del plano de la boca o ponga a mano los centros que faltan.} centres {Filme con mayor cadencia o con un campo más amplio, o ponga a mano los centros que faltan.} other {Use un clip con más fotogramas.}}',
+  },
+  modelNotDetermined: {
+    message:
+      '{frames, plural, one {# fotograma no determina} other {# fotogramas no determinan}} el modelo elegido.',
+    remedy: 'Elija el modelo automático o uno más sencillo, o use más fotogramas.',
+  },
+  targetNotReached: {
+    message:
+      'El vuelo ajustado no alcanza el blanco, a {distance} m del plano de la boca, dada su incertidumbre.',
+    remedy: 'Compruebe la distancia del blanco, o elija el modelo automático.',
+  },
+  nothingAfterTarget: {
+    message:
+      '{frames, plural, =0 {Ningún fotograma utilizable muestra} one {Solo # fotograma utilizable muestra} other {Solo # fotogramas utilizables muestran}} la bola más allá del blanco; su velocidad allí necesita al menos {fewest}.',
+    remedy: 'Amplíe el campo más allá del blanco, o ponga a mano los centros que faltan.',
+  },
+  placeNotReached: {
+    message: 'La trayectoria ajustada nunca llega a {distance} m del plano de la boca.',
+    remedy: 'Pregunte por un lugar del tramo filmado del vuelo.',
+  },
+  implausibleModel: {
+    message:
+      'No es creíble el modelo «{model}»: {form, select, speedsUp {con él la bola se acelera tras la salida.} other {su resistencia del aire es más de {most} veces la que encuentra en el aire una bola de ese tamaño y masa.}}',
+    remedy:
+      'Compruebe la escala, la base de tiempo y la posición del plano de la boca, o use más fotogramas.',
+  },
+  dragNotSeen: {
+    message:
+      '{form, select, frames {{frames, plural, one {# fotograma no separa} other {# fotogramas no separan}} la resistencia del aire y la pérdida en la boca.} other {La película no da el coeficiente de resistencia mejor que con {u}; eso se sabe de antemano de cualquier bola.}}',
+    remedy:
+      'Filme un tramo más largo del vuelo, o con más fotogramas; la velocidad de salida cuenta lo que no se sabe de la resistencia.',
+  },
+  trialsWithoutResult: {
+    message: 'El ajuste falló en {lost} de {trials} pruebas de la comprobación de Monte Carlo.',
+    remedy:
+      'Mire las comprobaciones fallidas del ajuste; ayudan más fotogramas o un modelo más sencillo.',
+  },
+  airImplausible: {
+    message:
+      'Un aire a {temperature} K y {pressure} Pa, conocidos con {temperatureU} K y {pressureU} Pa, no tiene una densidad con la que se pueda calcular.',
+    remedy:
+      'Compruebe la temperatura (kelvin), la presión (pascal) y la humedad (de 0 a 1) del aire, y sus incertidumbres.',
+  },
 };

@@ -48,7 +48,8 @@ export const checks: Catalogue['reasons'] = {
       '{form, select, confirmed {La vérification par Monte-Carlo confirme l’intervalle de la vitesse de sortie.} other {L’intervalle de Monte-Carlo de la vitesse de sortie n’est pas tout à fait celui du bilan ; c’est lui qui est indiqué.}}',
   },
   speedsUp: {
-    message: 'Le trajet ajusté accélère après la sortie, ce que ne fait pas une bille libre.',
+    message:
+      '{form, select, thing {Quelque chose de la bonne taille dans les images {first} à {last} accélère en vol libre, de {change}.} other {Le trajet ajusté accélère après la sortie, ce que ne fait pas une bille libre.}}',
     remedy: 'Vérifiez échelle, objectif et temps, ou laissez de côté les images proches du bord.',
   },
 };

@@ -1,7 +1,9 @@
 import type { Catalogue } from '../catalogue';
 import { calibrationReasons } from './calibrationReasons';
 import { checks } from './checks';
+import { filmReasons } from './filmReasons';
 import { footageReasons } from './footageReasons';
+import { inputReasons } from './inputReasons';
 import { launchReasons } from './launchReasons';
 import { notebookReasons } from './notebookReasons';
 import { planReasons } from './planReasons';
@@ -13,7 +15,9 @@ import { workReasons } from './workReasons';
 export const reasons: Catalogue['reasons'] = {
   ...checks,
   ...calibrationReasons,
+  ...filmReasons,
   ...footageReasons,
+  ...inputReasons,
   ...launchReasons,
   ...notebookReasons,
   ...planReasons,
@@ -64,9 +68,9 @@ export const reasons: Catalogue['reasons'] = {
   },
   framesLost: {
     message:
-      'L’horodatage laisse place à des images perdues à {places, plural, one {# endroit} other {# endroits}} ; leurs instants sont gardés tels quels.',
+      '{form, select, jumps {La bille saute entre des images ({between}) : des images y semblent perdues.} other {L’horodatage laisse place à des images perdues à {places, plural, one {# endroit} other {# endroits}} ; leurs instants sont gardés tels quels.}}',
     remedy:
-      'Rien à faire si la caméra a perdu des images ; l’ajustement utilise les instants indiqués.',
+      '{form, select, jumps {Indiquez les images perdues à l’étape Temps.} other {Rien à faire si la caméra a perdu des images ; l’ajustement utilise les instants indiqués.}}',
   },
   playbackRateSuspected: {
     message: 'L’horodatage donne {rate} images/s, une cadence de lecture courante.',

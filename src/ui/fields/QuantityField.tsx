@@ -2,8 +2,9 @@ import type { ComponentChildren } from 'preact';
 import { useId, useState } from 'preact/hooks';
 import type { QuantityRule } from '../../core/quantityText';
 import { fieldText, readField } from '../../text/numbers';
+import { reasonWords } from '../../text/reasonWords';
 import { showAs } from '../../text/show';
-import { language, reasonWords } from '../../text/text';
+import { language } from '../../text/text';
 
 export interface QuantityFieldProps {
   readonly label: string;

@@ -2,7 +2,8 @@ import type { InspectionState } from '../../app/inspecting';
 import type { Position } from '../../app/resultTypes';
 import type { Reason } from '../../core/reason';
 import type { TextKey } from '../../text/catalogue';
-import { reasonWords, t } from '../../text/text';
+import { reasonWords } from '../../text/reasonWords';
+import { t } from '../../text/text';
 import { Icon } from '../shell/Icon';
 
 type RemedyKey = Extract<TextKey, `frames.verdict.remedy.${string}`>;

@@ -1,8 +1,9 @@
 import { signal } from '@preact/signals';
 import type { GapCloser, ModelName } from '../../app/resultTypes';
 import { BudgetChart } from '../../plots/BudgetChart';
+import { reasonWords } from '../../text/reasonWords';
 import { showNumber, showNumberAt, showShortNumber } from '../../text/show';
-import { reasonWords, t } from '../../text/text';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { ChoiceField } from '../fields/ChoiceField';
 import { Wide } from '../result/Wide';

@@ -2,6 +2,7 @@ import { NOTEBOOK_COVERAGE } from '../../app/notebook';
 import type { GroupStatistics } from '../../app/notebookStatistics';
 import type { GroupMark } from '../../app/notebookTable';
 import { expanded } from '../../core/estimate';
+import { reasonWords } from '../../text/reasonWords';
 import {
   showCount,
   showFixed,
@@ -11,7 +12,7 @@ import {
   showPercent,
   showQuantity,
 } from '../../text/show';
-import { reasonWords, t } from '../../text/text';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { WorkState } from '../panels/WorkState';
 import { Wide } from '../result/Wide';

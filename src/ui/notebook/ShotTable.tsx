@@ -5,8 +5,9 @@ import type { SortKey } from '../../app/notebookTable';
 import type { NotebookEntry } from '../../app/resultTypes';
 import { type Estimate, expanded, isAvailable, type Reported } from '../../core/estimate';
 import type { UnitKind } from '../../core/unitTable';
+import { reasonWords } from '../../text/reasonWords';
 import { showQuantity } from '../../text/show';
-import { reasonWords, t } from '../../text/text';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 
 /** Height of a row and of the window on them, CSS px. Only rows in the window, and some around it, are in the page. */

@@ -1,7 +1,8 @@
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { BoardsFound } from '../../app/calibration';
+import { reasonWords } from '../../text/reasonWords';
 import { showList, showNumber } from '../../text/show';
-import { reasonWords, t } from '../../text/text';
+import { t } from '../../text/text';
 import { paintFrame } from '../film/picture';
 import { Icon } from '../shell/Icon';
 

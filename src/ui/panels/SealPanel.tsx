@@ -1,8 +1,9 @@
 import { changeSeal, setSealInView } from '../../app/edits';
 import type { Seal } from '../../app/resultTypes';
 import { expanded, type Quantity } from '../../core/estimate';
+import { reasonWords } from '../../text/reasonWords';
 import { showPercent, showQuantity } from '../../text/show';
-import { reasonWords, t } from '../../text/text';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { QuantityField } from '../fields/QuantityField';
 import { RULES } from '../fields/rules';

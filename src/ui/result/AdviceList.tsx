@@ -1,6 +1,6 @@
 import type { Result } from '../../app/resultTypes';
 import { adviceWords, wholePercent } from '../../report/advice';
-import { sourceWords } from '../../report/words';
+import { sourceWords } from '../../text/names';
 import { t } from '../../text/text';
 
 /** The inputs that cost the exit velocity most, and what would make each better known. */

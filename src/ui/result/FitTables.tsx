@@ -8,7 +8,7 @@ import {
   verdictOn,
 } from '../../report/fit';
 import { modelsCompared } from '../../report/table';
-import { modelWords } from '../../report/words';
+import { modelWords } from '../../text/names';
 import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { Icon } from '../shell/Icon';

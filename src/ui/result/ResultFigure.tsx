@@ -10,7 +10,7 @@ import { ResidualPlot } from '../../plots/ResidualPlot';
 import { SealPlot } from '../../plots/SealPlot';
 import { Timeline } from '../../plots/Timeline';
 import { VelocityPlot } from '../../plots/VelocityPlot';
-import { sourceWords } from '../../report/words';
+import { sourceWords } from '../../text/names';
 import { t } from '../../text/text';
 import { speedShown } from './words';
 

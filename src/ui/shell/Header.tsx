@@ -1,8 +1,9 @@
 import type { ComponentChildren } from 'preact';
 import { THEMES } from '../../app/preferences';
 import { isRendered } from '../../app/samples';
+import { reasonWords } from '../../text/reasonWords';
 import { showCount } from '../../text/show';
-import { reasonWords, t } from '../../text/text';
+import { t } from '../../text/text';
 import { saveShot, undoablesOf } from '../actions';
 import { type Place, useDesk } from '../desk';
 import { Icon } from './Icon';

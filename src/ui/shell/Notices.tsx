@@ -1,6 +1,7 @@
 import type { StepName } from '../../app/draft';
 import type { Reason } from '../../core/reason';
-import { reasonWords, t } from '../../text/text';
+import { reasonWords } from '../../text/reasonWords';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { Icon } from './Icon';
 

@@ -1,6 +1,7 @@
 import type { FlightChoice } from '../../app/flightFrames';
+import { reasonWords } from '../../text/reasonWords';
 import { showNumberAt } from '../../text/show';
-import { reasonWords, t } from '../../text/text';
+import { t } from '../../text/text';
 import { useDesk } from '../desk';
 import { signed } from '../film/PixelNumbers';
 import { Icon } from '../shell/Icon';

@@ -1,7 +1,8 @@
 import { useId, useState } from 'preact/hooks';
 import { fieldText, readField } from '../../text/numbers';
+import { reasonWords } from '../../text/reasonWords';
 import { showNumber } from '../../text/show';
-import { language, reasonWords, t } from '../../text/text';
+import { language, t } from '../../text/text';
 import { useDesk } from '../desk';
 import { RULES } from '../fields/rules';
 import { Icon } from '../shell/Icon';

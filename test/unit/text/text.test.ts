@@ -2,8 +2,9 @@ import { afterEach, describe, expect, it } from 'vitest';
 import { parseQuantity } from '../../../src/core/quantityText';
 import type { Reason } from '../../../src/core/reason';
 import { languageFor } from '../../../src/text/language';
+import { reasonWords } from '../../../src/text/reasonWords';
 import { showFixed, showList, showPercent } from '../../../src/text/show';
-import { language, reasonWords, speak, t } from '../../../src/text/text';
+import { language, speak, t } from '../../../src/text/text';
 
 afterEach(() => speak('en'));
 

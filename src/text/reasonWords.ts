@@ -1,0 +1,44 @@
+import type { Reason, ReasonValues } from '../core/reason';
+import { modelWords, sourceWords } from './names';
+import { inLanguage } from './numbers';
+import { filled, language, reasonText } from './text';
+
+/** Values that the core says by names of its own. */
+const NAMES: Readonly<Record<string, (name: string) => string>> = {
+  source: sourceWords,
+  model: modelWords,
+};
+
+/** A reason in the page's language; in English, as the core says it, where that has no words for it. */
+export function reasonWords(reason: Reason): Pick<Reason, 'message' | 'remedy'> {
+  try {
+    return inWords(reason.code, reason.values ?? {}) ?? reason;
+  } catch {
+    // Said without a value these words need: a file of an earlier version, or another place that gives the code.
+    return reason;
+  }
+}
+
+/** Null where the page's language has no words for the code; throws where they need a value that is not there. */
+function inWords(code: string, given: ReasonValues): Pick<Reason, 'message' | 'remedy'> | null {
+  const text = reasonText(code);
+  if (text === undefined) return null;
+  const values = Object.fromEntries(
+    Object.entries(given).map(([name, value]) => [name, valueWords(name, value)]),
+  );
+  const { because, ...others } = given;
+  // The reason behind it shares its values.
+  const behind = because === undefined ? null : inWords(`${because}`, others);
+  if (because !== undefined) values.because = behind?.message ?? missing(`${because}`);
+  const message = filled(text.message, values);
+  return text.remedy === undefined ? { message } : { message, remedy: filled(text.remedy, values) };
+}
+
+const valueWords = (name: string, value: string | number): string | number => {
+  if (typeof value === 'number') return value;
+  return NAMES[name]?.(value) ?? inLanguage(value, language.value);
+};
+
+function missing(code: string): never {
+  throw new Error(`no words for ${code}`);
+}
