@@ -90,4 +90,5 @@ export const calibrationStopped = (message: string) =>
     'calibrationStopped',
     `The thread that calibrated stopped: ${message}`,
     'Try again, with fewer or smaller pictures.',
+    { values: { why: message } },
   );

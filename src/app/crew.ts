@@ -86,6 +86,7 @@ export function renewableCrew(
             'threadsNotStarted',
             `A background thread did not start: ${message}`,
             'Reload the page.',
+            { values: { why: message } },
           ),
         );
       }

@@ -34,6 +34,12 @@ export class FootageMismatch extends ExitframeError {
       'footageMismatch',
       `The shot file was made from ${path} (SHA-256 ${expected.slice(0, 12)}…); ${name} is another file (${found.slice(0, 12)}…).`,
       'Choose the footage it was made from, or take its inputs over into a new shot for this footage.',
+      {
+        values: {
+          ...{ path, name },
+          ...{ expected: expected.slice(0, 12), found: found.slice(0, 12) },
+        },
+      },
     );
     this.found = found;
   }

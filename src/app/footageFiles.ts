@@ -36,6 +36,7 @@ export function sortFiles(files: readonly File[]): Outcome<ChosenFiles> {
       'severalShots',
       `${shotFiles.length} shot files were given; one is opened at a time.`,
       'Choose one shot file, with its footage.',
+      { files: shotFiles.length },
     );
   }
   const [shotFile = null] = shotFiles;
@@ -49,6 +50,7 @@ export function sortFiles(files: readonly File[]): Outcome<ChosenFiles> {
       'severalClips',
       `Several clips were given (${names.join(', ')}${others.length > 3 ? ', …' : ''}); one is opened at a time.`,
       'Choose one clip, or the images of one sequence.',
+      { names: `${names.join(', ')}${others.length > 3 ? ', …' : ''}` },
     );
   }
   const footage = clip === undefined ? sequence : [clip];

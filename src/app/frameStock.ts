@@ -105,7 +105,9 @@ export function createFrameStock(
         const frames = await film.next(run);
         if (mine !== generation) return;
         if (frames.length === 0) {
-          throw new ExitframeError('noFrame', `The film has no frame ${next}.`);
+          throw new ExitframeError('noFrame', `The film has no frame ${next}.`, undefined, {
+            values: { frame: next },
+          });
         }
         for (const frame of frames) keep(frame);
         next += frames.length;

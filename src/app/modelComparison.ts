@@ -116,4 +116,5 @@ const modelsStopped = (message: string) =>
     'modelsStopped',
     `The thread that ran the launch models stopped: ${message}`,
     'Predict again.',
+    { values: { why: message } },
   );

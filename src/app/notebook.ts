@@ -219,4 +219,5 @@ const stopped = (message: string) =>
     'notebookStopped',
     `The thread that worked on the notebook stopped: ${message}`,
     'Try again; what is in the notebook is still there.',
+    { values: { why: message } },
   );

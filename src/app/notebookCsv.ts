@@ -2,7 +2,7 @@ import { csvParseRows } from 'd3';
 import { type Cell, csvText, unguarded } from '../core/csv';
 import { type Estimate, isAvailable } from '../core/estimate';
 import { quantity } from '../core/quantity';
-import { ExitframeError } from '../core/reason';
+import { ExitframeError, type ReasonValues } from '../core/reason';
 import { findUnit, fromSi, toSi, UNITS, type UnitKind, unitOf } from '../core/unitTable';
 import type { Conditions, NotebookEntry } from '../shot/notebook';
 
@@ -104,8 +104,8 @@ interface ReadColumn {
   readonly factor: (typed: number) => number;
 }
 
-const wrong = (code: string, message: string, remedy: string) =>
-  new ExitframeError(code, message, remedy);
+const wrong = (code: string, message: string, remedy: string, values?: ReasonValues) =>
+  new ExitframeError(code, message, remedy, { values });
 
 /**
  * Reads such a table. Columns may stand in any order and in any unit of their kind; all but `shot` and the exit velocity
@@ -120,7 +120,9 @@ export function fromCsv(text: string): CsvRead {
   const names = header.map((name) => name.trim());
   const [twice] = names.filter((name, i) => name !== '' && names.indexOf(name) !== i);
   if (twice !== undefined) {
-    throw wrong('csvColumnTwice', `The column "${twice}" stands twice.`, 'Leave one of them out.');
+    throw wrong('csvColumnTwice', `The column "${twice}" stands twice.`, 'Leave one of them out.', {
+      column: twice,
+    });
   }
   const columns = names.map(columnOf);
   for (const needed of [SHOT, VELOCITY.name, OF + VELOCITY.name]) {
@@ -130,6 +132,7 @@ export function fromCsv(text: string): CsvRead {
         'csvColumnMissing',
         `The table has no column "${needed}".`,
         `Name it in the header row, with its unit: "${VELOCITY.name}, m/s".`,
+        { column: needed, example: `${VELOCITY.name}, m/s` },
       );
     }
   }
@@ -143,6 +146,7 @@ export function fromCsv(text: string): CsvRead {
         'csvNameTwice',
         `Row ${i + 2}: a shot named "${entry.name}" stands above already.`,
         'Give each shot a name of its own.',
+        { row: i + 2, name: entry.name },
       );
     }
     taken.add(entry.name);
@@ -172,6 +176,7 @@ function columnOf(head: string): ReadColumn | null {
         ? `The column "${head}" states no unit.`
         : `The column "${head}" is in "${symbol}", which is no unit it can be given in.`,
       `Write it after a comma; one of: ${known}.`,
+      { form: symbol === '' ? 'none' : 'other', column: head, symbol, known },
     );
   }
   return { column, ofU, factor: (typed) => toSi(typed, unit) };
@@ -188,6 +193,7 @@ function entryIn(
       'csvRowLength',
       `Row ${number} has ${row.length} cells, the header ${names.length}.`,
       'Look for a missing comma or an unclosed quotation mark in it or above.',
+      { row: number, cells: row.length, header: names.length },
     );
   }
   const cell = (name: string) => unguarded(row[names.indexOf(name)] ?? '').trim();
@@ -204,13 +210,17 @@ function entryIn(
         'csvNoUncertainty',
         `Row ${number}: the ${column.name} has no standard uncertainty of 0 or more beside it.`,
         `Fill in the column "${OF}${column.name}".`,
+        { row: number, column: column.name, ofU: OF + column.name },
       );
     }
     return { value, u };
   };
   const name = cell(SHOT);
   if (name === '') {
-    throw wrong('csvNoName', `Row ${number}: the shot has no name.`, 'Fill in the column "shot".');
+    throw wrong('csvNoName', `Row ${number}: the shot has no name.`, 'Fill in the column "shot".', {
+      row: number,
+      column: SHOT,
+    });
   }
   // A number of degrees of freedom that is none is no number either.
   const positive = (x: number) => (x > 0 ? x : Number.NaN);
@@ -254,6 +264,7 @@ function numberIn(
       'csvNumber',
       `Row ${row}, column "${column}": "${plain}" is not a number.`,
       'Write numbers with a point and no unit: 181.3.',
+      { row, column, typed: plain },
     );
   }
   return value;

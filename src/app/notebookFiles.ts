@@ -60,10 +60,12 @@ function jsonOf(text: string): unknown {
   try {
     return JSON.parse(text);
   } catch (error) {
+    const why = error instanceof Error ? error.message : 'not JSON';
     throw new ExitframeError(
       'notJson',
-      `The file cannot be read: ${error instanceof Error ? error.message : 'not JSON'}.`,
+      `The file cannot be read: ${why}.`,
       'Choose a file whose name ends in .notebook.json.',
+      { values: { form: 'notebook', why } },
     );
   }
 }
@@ -72,4 +74,5 @@ const notTaken = (unknown: readonly string[]): Reason => ({
   code: 'csvColumnsUnknown',
   message: `Columns of other names were not taken over: ${unknown.join(', ')}.`,
   remedy: 'Save a table from here to see the names that are known.',
+  values: { columns: unknown.join(', ') },
 });

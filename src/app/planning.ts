@@ -166,4 +166,5 @@ const stopped = (message: string) =>
     'planningStopped',
     `The thread that works out the plan stopped: ${message}`,
     'Change a setting or ask again.',
+    { values: { why: message } },
   );

@@ -180,6 +180,7 @@ function faultsOf() {
           'queueStopped',
           `A thread that measured this clip stopped: ${message}`,
           'Measure it again; where it stops again, open the clip by itself.',
+          { values: { why: message } },
         ),
       );
     },

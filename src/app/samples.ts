@@ -72,6 +72,7 @@ export async function fetchFile(url: string, name: string): Promise<Blob> {
       'sampleNotFetched',
       `The sample file ${name} could not be fetched.`,
       'Check that the tool is still being served, then open it again.',
+      { values: { name } },
     );
   }
   return response.blob();

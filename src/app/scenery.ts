@@ -176,4 +176,5 @@ const stopped = (message: string) =>
     'sceneryStopped',
     `The thread that looks through the film stopped: ${message}`,
     'Open the film again; everything else works without it.',
+    { values: { why: message } },
   );

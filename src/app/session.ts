@@ -206,6 +206,7 @@ export function createSession(
       const reason = {
         code: 'threadDied',
         message: `A background thread stopped: ${message}`,
+        values: { why: message },
         remedy: 'It was started again with the same footage and inputs; measure again.',
       };
       measuring.fail(reason);

@@ -30,6 +30,7 @@ export function createSetups(storage: Storage, newId: () => string = () => crypt
           'setupNotKept',
           `The browser did not keep the setup ${setup.name}.`,
           'Save it to a file before you close the window.',
+          { setup: setup.name },
         );
       }
     },
@@ -100,6 +101,10 @@ export function setupFits(
         'setupSizeDiffers',
         `The frames are ${width} × ${height} px; the setup ${name} was marked on frames of ${frame.width} × ${frame.height} px.`,
         'Choose the setup that this clip was filmed in.',
+        {
+          ...{ setup: name, width, height },
+          ...{ setupWidth: frame.width, setupHeight: frame.height },
+        },
       );
 }
 

@@ -80,6 +80,7 @@ export function fitSeries(
       'tooFewForFit',
       `${observations} speeds and leads cannot tell ${free.length} inputs.`,
       'Free at least one input, and fewer than there are measured values.',
+      { values: observations, inputs: free.length },
     );
   }
   const commons = commonsOf(shots, free);
@@ -241,4 +242,5 @@ const atTheEnd = (source: string): Reason => ({
   code: 'fitAtBound',
   message: `The interval of the ${source} reaches past what it can be: take it as a bound on one side only.`,
   remedy: `Measure the ${source}, or hold it to what is stated.`,
+  values: { source },
 });

@@ -89,7 +89,12 @@ function valueFor(
   };
   const start = above(stated);
   if (start === null) {
-    return failure('ballDoesNotLeave', 'By this model the ball does not leave the barrel.');
+    return failure(
+      'ballDoesNotLeave',
+      'By this model the ball does not leave the barrel.',
+      undefined,
+      { form: 'not' },
+    );
   }
   if (start === 0) return success(stated);
   const first = u > 0 ? u : stated > 0 ? 0.01 * stated : (FROM_NOTHING[key] ?? 1);
@@ -99,6 +104,8 @@ function valueFor(
     return failure(
       'gapNotClosed',
       `No value of the ${source} that a launcher can have gives the speed measured.`,
+      undefined,
+      { source },
     );
   }
   return success(halved(above, bracket, CLOSED * Math.abs(start)));

@@ -69,6 +69,12 @@ export class ExitframeError extends Error implements Reason {
   }
 }
 
+const unexpected = (message: string): Reason => ({
+  code: 'unexpected',
+  message,
+  values: { said: message },
+});
+
 /** The reason behind anything thrown; an unforeseen error keeps its own message under `unexpected`. */
 export function reasonOf(error: unknown): Reason {
   if (error instanceof ExitframeError) {
@@ -78,7 +84,7 @@ export function reasonOf(error: unknown): Reason {
   if (error instanceof Error) {
     return error.name === 'AbortError'
       ? { code: 'cancelled', message: 'The work was cancelled.' }
-      : { code: 'unexpected', message: error.message };
+      : unexpected(error.message);
   }
-  return { code: 'unexpected', message: String(error) };
+  return unexpected(String(error));
 }

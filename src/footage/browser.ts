@@ -17,7 +17,7 @@ async function compileCore(): Promise<WebAssembly.Module> {
       'decoderMissing',
       `The decoder ffmpeg could not be loaded: ${reasonOf(error).message}.`,
       'Reload the page; if that does not help, the tool was not copied whole.',
-      { cause: error },
+      { cause: error, values: { form: 'page', why: reasonOf(error).message } },
     );
   }
 }

@@ -38,7 +38,9 @@ export async function openFootage(
   signal?.throwIfAborted();
   const [file] = files;
   if (file === undefined) {
-    throw new ExitframeError('notFootage', 'No file was given.', 'Choose a clip.');
+    throw new ExitframeError('notFootage', 'No file was given.', 'Choose a clip.', {
+      values: { form: 'none' },
+    });
   }
   const empty = files.find(({ blob }) => blob.size === 0);
   if (empty !== undefined) {
@@ -46,6 +48,7 @@ export async function openFootage(
       'emptyFile',
       `"${empty.name}" is empty (zero bytes).`,
       'Copy it from the camera again.',
+      { values: { name: empty.name } },
     );
   }
   if (reading.raw !== null && files.length === 1) {

@@ -7,5 +7,6 @@ export function requireFrames(name: string, count: number): void {
     'singleFrame',
     `"${name}" holds ${count === 1 ? 'a single frame' : 'no frame'}.`,
     'Choose a clip, or all pictures of a sequence together.',
+    { values: { form: 'file', name, frames: count } },
   );
 }

@@ -6,5 +6,5 @@ export const unreadable = (name: string, cause: unknown): ExitframeError =>
     'unreadable',
     `"${name}" can no longer be read: ${reasonOf(cause).message}.`,
     'Put the file back and open it again.',
-    { cause },
+    { cause, values: { name, why: reasonOf(cause).message } },
   );

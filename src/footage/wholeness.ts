@@ -89,6 +89,7 @@ const tooShort = ({ name, blob }: FootageFile, stated: number) =>
     'truncated',
     `"${name}" is cut off: it should have ${stated} bytes and has ${blob.size}.`,
     'Copy the clip from the camera again.',
+    { values: { form: 'bytes', name, stated, there: blob.size } },
   );
 
 const tooManyParts = ({ name }: FootageFile) =>
@@ -104,4 +105,5 @@ const withoutIndex = ({ name }: FootageFile) =>
     'truncated',
     `"${name}" is cut off: its index (moov), which cameras write last, is missing.`,
     'Copy the clip from the camera again; a recording that broke off needs the camera’s own repair.',
+    { values: { form: 'index', name } },
   );

@@ -97,6 +97,7 @@ function refresh({ gas, cells, mass, momentum, energy, state }: Column): void {
         'gasStateLost',
         `The gas dynamics lost the state of the gas in cell ${i + 1} of ${cells}: a vacuum formed there.`,
         'Look at the launcher: pressures, masses and lengths must be those of a real one.',
+        { values: { cell: i + 1, cells } },
       );
     }
     density[i] = rho;

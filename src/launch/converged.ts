@@ -48,5 +48,6 @@ export function launchConverged(
     'modelNotConverged',
     `The gas dynamics still changes by more than ${100 * TOLERANCE} % with ${MOST_CELLS} cells.`,
     'Look at the launcher: a ball that hardly leaves has no settled speed.',
+    { values: { change: `${100 * TOLERANCE} %`, cells: MOST_CELLS } },
   );
 }

@@ -1,4 +1,4 @@
-import { ExitframeError, failure, type Outcome } from '../core/reason';
+import { ExitframeError, failure, type Outcome, type ReasonValues } from '../core/reason';
 import type { Seconds } from '../core/units';
 import { gasOf } from './gas';
 import type { Launcher } from './types';
@@ -36,13 +36,19 @@ export const doesNotLeave = (time: number, position: number): Outcome<never> =>
     'ballDoesNotLeave',
     `By this model the ball does not leave the barrel: after ${(1000 * time).toFixed(0)} ms it is ${(1000 * position).toFixed(0)} mm from the rear seal.`,
     'Look at the residual pressure, the seal burst pressure and the frictions.',
+    {
+      form: 'rests',
+      ...{ time: (1000 * time).toFixed(0), position: (1000 * position).toFixed(0) },
+    },
   );
 
 /** Gas constant of pure water vapour, J/(kg K): that of moist air is less. */
 const VAPOUR = 461.5;
 
-const bad = (what: string, remedy: string): ExitframeError =>
-  new ExitframeError('badLauncher', `The launcher cannot be computed: ${what}.`, remedy);
+const bad = (what: string, remedy: string, values: ReasonValues): ExitframeError =>
+  new ExitframeError('badLauncher', `The launcher cannot be computed: ${what}.`, remedy, {
+    values,
+  });
 
 /** Refuses what is no launcher. */
 export function checkLauncher(launcher: Launcher): void {
@@ -50,7 +56,10 @@ export function checkLauncher(launcher: Launcher): void {
   const positive = { boreDiameter, barrelLength, ballDiameter, ballMass: launcher.ballMass };
   for (const [name, value] of Object.entries(positive)) {
     if (!(value > 0 && Number.isFinite(value))) {
-      throw bad(`its ${name} is ${value}`, 'Give a number above 0, in metres or kilograms.');
+      throw bad(`its ${name} is ${value}`, 'Give a number above 0, in metres or kilograms.', {
+        form: 'notPositive',
+        ...{ name, value: `${value}` },
+      });
     }
   }
   const { sealBurstPressure, outsidePressure, gapDischarge, entranceLoss } = launcher;
@@ -61,19 +70,28 @@ export function checkLauncher(launcher: Launcher): void {
   };
   for (const [name, value] of Object.entries(notNegative)) {
     if (!(value >= 0 && Number.isFinite(value))) {
-      throw bad(`its ${name} is ${value}`, 'Give 0 or a number above it, in SI units.');
+      throw bad(`its ${name} is ${value}`, 'Give 0 or a number above it, in SI units.', {
+        form: 'negative',
+        ...{ name, value: `${value}` },
+      });
     }
   }
   if (gapDischarge > 1) {
-    throw bad(`its gapDischarge is ${gapDischarge}`, 'A coefficient of discharge is 0 to 1.');
+    throw bad(`its gapDischarge is ${gapDischarge}`, 'A coefficient of discharge is 0 to 1.', {
+      form: 'discharge',
+      value: `${gapDischarge}`,
+    });
   }
   if (ballDiameter > boreDiameter) {
-    throw bad('the ball is wider than the bore', 'Check both diameters and their units.');
+    throw bad('the ball is wider than the bore', 'Check both diameters and their units.', {
+      form: 'tooWide',
+    });
   }
   if (!(air.pressure > 0 && air.temperature > 0 && air.humidity >= 0 && air.humidity <= 1)) {
     throw bad(
       'its air has no such pressure, temperature or humidity',
       'Give pascals, kelvins and a humidity from 0 to 1.',
+      { form: 'air' },
     );
   }
   const { gamma, constant } = gasOf(air);
@@ -81,24 +99,28 @@ export function checkLauncher(launcher: Launcher): void {
     throw bad(
       `air of ${air.temperature.toFixed(0)} K cannot hold so much vapour`,
       'Check its temperature and humidity.',
+      { form: 'vapour', temperature: air.temperature.toFixed(0) },
     );
   }
   if (!(residualPressure < air.pressure)) {
     throw bad(
       'the residual pressure is not below that of the air outside',
       'Give the absolute pressure left in the barrel, in pascals.',
+      { form: 'residual' },
     );
   }
   if (!(residualPressure < sealOpensAt(launcher))) {
     throw bad(
       'the residual pressure opens the muzzle seal before the shot',
       'The seal burst pressure is how far the pressure inside must exceed that outside.',
+      { form: 'opens' },
     );
   }
   if (!(startPosition >= ballDiameter / 2 && startPosition < barrelLength - ballDiameter / 2)) {
     throw bad(
       `the ball starts ${(1000 * startPosition).toFixed(1)} mm from the rear seal`,
       'The start position is that of its centre: half a diameter from either seal or more.',
+      { form: 'start', position: (1000 * startPosition).toFixed(1) },
     );
   }
 }

@@ -115,6 +115,7 @@ const bentWarning = (source: string): Reason => ({
   code: 'predictionBent',
   message: `The prediction does not follow the ${source} in a straight line over its uncertainty: its own uncertainty is rough.`,
   remedy: `State the ${source} more closely.`,
+  values: { source },
 });
 
 function resultsOf({ exit }: Launch): Outcome<Results> {
@@ -157,6 +158,7 @@ function moveInput(
       'inputTooUncertain',
       `The uncertainty of the ${source} is larger than the range it can have.`,
       `State the ${source} with a smaller uncertainty.`,
+      { source },
     );
   }
   const both = (f: (k: 0 | 1) => number): Results => [f(0), f(1)];

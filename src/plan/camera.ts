@@ -42,4 +42,5 @@ const tooSlow = (rate: number): Outcome<never> =>
     'cameraTooSlow',
     `The camera does not take pictures at ${rate.toFixed(0)} frames/s.`,
     'Check the pixel rate or the table of modes.',
+    { rate: rate.toFixed(0) },
   );

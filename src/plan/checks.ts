@@ -39,9 +39,14 @@ export const blockingCheck = (plan: Plan): PlanCheck | null =>
 type Told = (PlanCheck | false)[];
 const kept = (told: Told): PlanCheck[] => told.filter((one) => one !== false);
 
-const check = (code: string, message: string, remedy: string, blocks = false): PlanCheck => ({
-  ...{ code, message, remedy, blocks },
-});
+type Rest = Pick<PlanCheck, 'values'> & { readonly blocks?: boolean };
+
+const check = (
+  code: string,
+  message: string,
+  remedy: string,
+  { blocks = false, ...rest }: Rest = {},
+): PlanCheck => ({ ...{ code, message, remedy, blocks }, ...rest });
 
 function geometry(plan: Plan): PlanCheck[] {
   const { view, camera, ball } = plan;
@@ -54,17 +59,21 @@ function geometry(plan: Plan): PlanCheck[] {
         'planMuzzleOutside',
         'The muzzle plane lies outside the field of view.',
         'Leave less before the muzzle, or widen the view.',
-        true,
+        { blocks: true },
       ),
     ];
   }
   if (diameter > Math.min(view.across - view.beforeMuzzle, high)) {
+    const values = {
+      ...{ diameter: mm(diameter), high: mm(high) },
+      across: mm(view.across - view.beforeMuzzle),
+    };
     return [
       check(
         'planBallTooLarge',
-        `The ball, ${mm(diameter)}, does not fit into the ${mm(view.across - view.beforeMuzzle)} past the muzzle by ${mm(high)} that the picture shows.`,
+        `The ball, ${values.diameter}, does not fit into the ${values.across} past the muzzle by ${values.high} that the picture shows.`,
         'Widen the field of view, or use more rows.',
-        true,
+        { blocks: true, values },
       ),
     ];
   }
@@ -74,7 +83,10 @@ function geometry(plan: Plan): PlanCheck[] {
         'planBallTooSmall',
         `The ball is ${(2 * radius).toFixed(1)} px across; at least ${2 * SMALLEST_RADIUS} px are needed.`,
         'Narrow the field of view, or use more pixels along it.',
-        true,
+        {
+          blocks: true,
+          values: { across: (2 * radius).toFixed(1), least: 2 * SMALLEST_RADIUS },
+        },
       ),
     radius >= SMALLEST_RADIUS &&
       radius < SMALL_RADIUS &&
@@ -82,6 +94,7 @@ function geometry(plan: Plan): PlanCheck[] {
         'planBallSmall',
         `The ball's radius is ${radius.toFixed(1)} px; below ${SMALL_RADIUS} px its outline is hardly told from its blur.`,
         'Narrow the field of view, or use more pixels along it.',
+        { values: { radius: radius.toFixed(1), small: SMALL_RADIUS } },
       ),
     view.across - view.beforeMuzzle < ZONE_REACH * diameter &&
       check(
@@ -100,28 +113,39 @@ function time(plan: Plan): PlanCheck[] {
   const blur = (fast * camera.exposure.value) / metresPerPixel(plan) / ballRadius(plan);
   const { direction, lineTime } = camera.readout;
   const lines = direction === 'down' || direction === 'up' ? camera.height : camera.width;
-  const inWords = `A ball of ${fast.toFixed(fast < 10 ? 1 : 0)} m/s`;
+  const speedText = `${fast.toFixed(fast < 10 ? 1 : 0)} m/s`;
+  const inWords = `A ball of ${speedText}`;
+  const rate = Math.ceil((FEW_FRAMES * camera.rate.value) / frames);
   return kept([
     camera.exposure.value > interval &&
       check(
         'planExposureTooLong',
         `The exposure, ${us(camera.exposure.value)}, is longer than a frame, ${us(interval)}.`,
         `Expose for less than ${us(interval)}, or lower the rate.`,
-        true,
+        { blocks: true, values: { exposure: us(camera.exposure.value), interval: us(interval) } },
       ),
     lines * lineTime.value > interval * 1.001 &&
       check(
         'planReadoutTooLong',
         `Reading ${lines} lines takes ${us(lines * lineTime.value)}, longer than a frame, ${us(interval)}.`,
         'Check the time per line, use fewer lines, or lower the rate.',
-        true,
+        {
+          blocks: true,
+          values: { lines, readout: us(lines * lineTime.value), interval: us(interval) },
+        },
       ),
     frames < FEWEST_FRAMES &&
       check(
         'planTooFast',
         `${inWords} leaves the view within ${frames.toFixed(1)} frames; a speed needs ${FEWEST_FRAMES}.`,
-        `Film at ${Math.ceil((FEW_FRAMES * camera.rate.value) / frames)} frames/s or more, or widen the view.`,
-        frames < 1,
+        `Film at ${rate} frames/s or more, or widen the view.`,
+        {
+          blocks: frames < 1,
+          values: {
+            ...{ speed: speedText, frames: frames.toFixed(1) },
+            ...{ fewest: FEWEST_FRAMES, rate },
+          },
+        },
       ),
     frames >= FEWEST_FRAMES &&
       frames < FEW_FRAMES &&
@@ -129,12 +153,19 @@ function time(plan: Plan): PlanCheck[] {
         'planFewFrames',
         `${inWords} is in view for ${frames.toFixed(1)} frames: an outlier among so few cannot be told.`,
         'Film at a higher rate, or widen the view.',
+        { values: { speed: speedText, frames: frames.toFixed(1) } },
       ),
     blur > 1 &&
       check(
         'planLongBlur',
         `${inWords} moves ${blur.toFixed(1)} of its radii during an exposure: its edges fade, and its centre is known less well than expected here.`,
         `Expose for ${us(camera.exposure.value / blur)} or less, with ${blur.toFixed(1)} times the light.`,
+        {
+          values: {
+            ...{ speed: speedText, blur: blur.toFixed(1) },
+            exposure: us(camera.exposure.value / blur),
+          },
+        },
       ),
   ]);
 }
@@ -145,26 +176,30 @@ function light({ picture, camera }: Plan): PlanCheck[] {
     camera.exposure.value,
   );
   const white = brightest === null ? exposed > BRIGHT : brightest > 1;
+  const contrast = contrastToNoise.toFixed(1);
+  const light = needed.toPrecision(2);
   return kept([
     contrastToNoise < LEAST_CONTRAST_TO_NOISE &&
       check(
         'planNoContrast',
-        `The ball stands out by ${contrastToNoise.toFixed(1)} times the noise; at least ${LEAST_CONTRAST_TO_NOISE} are needed.`,
+        `The ball stands out by ${contrast} times the noise; at least ${LEAST_CONTRAST_TO_NOISE} are needed.`,
         'Use more light, a longer exposure, or a background that differs more from the ball.',
-        true,
+        { blocks: true, values: { contrast, least: `${LEAST_CONTRAST_TO_NOISE}` } },
       ),
     contrastToNoise >= LEAST_CONTRAST_TO_NOISE &&
       contrastToNoise < LOW_CONTRAST &&
       check(
         'planLowContrast',
-        `The ball stands out by ${contrastToNoise.toFixed(1)} times the noise only: frames may be refused.`,
+        `The ball stands out by ${contrast} times the noise only: frames may be refused.`,
         'Use more light, a longer exposure, or a background that differs more from the ball.',
+        { values: { contrast } },
       ),
     exposed < DARK &&
       check(
         'planTooDark',
         `The picture gets ${(100 * exposed).toFixed(0)} % of the light of the one its contrast was read off.`,
-        `Use ${needed.toPrecision(2)} times the light of then, or expose for longer.`,
+        `Use ${light} times the light of then, or expose for longer.`,
+        { values: { share: `${(100 * exposed).toFixed(0)} %`, light } },
       ),
     white &&
       check(
@@ -172,7 +207,13 @@ function light({ picture, camera }: Plan): PlanCheck[] {
         brightest === null
           ? `The picture gets ${exposed.toPrecision(2)} times the light of the one its contrast was read off: the ball may turn white.`
           : 'Ball or background turns white: its edge is cut off.',
-        `Use ${needed.toPrecision(2)} times the light of then.`,
+        `Use ${light} times the light of then.`,
+        {
+          values: {
+            form: brightest === null ? 'may' : 'will',
+            ...{ times: exposed.toPrecision(2), light },
+          },
+        },
       ),
   ]);
 }

@@ -102,6 +102,7 @@ function drawFilm(
       'planTooFewFrames',
       `The ball is in view in ${flight.inView} frame${flight.inView === 1 ? '' : 's'} past the muzzle; a speed needs at least ${FEWEST_FRAMES}.`,
       'Plan a higher rate or a wider view.',
+      { frames: flight.inView, fewest: FEWEST_FRAMES },
     );
   }
   const centres = measuredCentres(flight, ballRadius(plan), random.normal);

@@ -38,6 +38,7 @@ export function setScene({ shot, info, timestamps }: ReductionInputs): Scene {
       'singleFrame',
       'The film has a single frame; a speed needs at least three with the ball.',
       'Choose the clip itself, not a still from it.',
+      { values: { form: 'film' } },
     );
   }
   const aspect = info.pixelAspect.toFixed(3);

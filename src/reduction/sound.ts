@@ -217,9 +217,12 @@ function warningsOf(
 ): Warning[] {
   const warnings: Warning[] = [];
   if (agrees === false && isAvailable(minusFilm)) {
+    const by = Math.abs(1e3 * minusFilm.value).toFixed(2);
+    const form = minusFilm.value > 0 ? 'later' : 'earlier';
     warnings.push({
       code: 'soundDisagrees',
-      message: `By the sound the seal burst ${Math.abs(1e3 * minusFilm.value).toFixed(2)} ms ${minusFilm.value > 0 ? 'later' : 'earlier'} than on the film, more than their uncertainties explain.`,
+      values: { form, by },
+      message: `By the sound the seal burst ${by} ms ${form} than on the film, more than their uncertainties explain.`,
       remedy:
         'Check the offset between sound and picture with a filmed clap, the distance of the microphone, and the frames of the burst.',
     });
@@ -227,6 +230,7 @@ function warningsOf(
   if (sound.microphone.distance.value < NEAR) {
     warnings.push({
       code: 'microphoneNear',
+      values: { distance: `${sound.microphone.distance.value}` },
       message: `The microphone is ${sound.microphone.distance.value} m from the muzzle, where the blast's front is faster than sound and its time less well known.`,
       remedy: 'Set it a metre away or more, and measure the distance.',
     });

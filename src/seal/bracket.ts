@@ -6,7 +6,7 @@ import { type Density, quantileOf } from './density';
 import { burstDensity, type Surroundings } from './instant';
 import { firstOpening, templateOf } from './opening';
 import { hasMoved, isHidden, type RestState } from './tear';
-import { findTear, tornFromStart } from './tearFrame';
+import { findTear, type Tear, tornFromStart } from './tearFrame';
 import { type SealClock, sealTime } from './timing';
 import type { SealObservation, SealView } from './types';
 
@@ -55,6 +55,7 @@ export function givenBracket(
       'burstFramesOutside',
       `The seal is stated whole in frame ${whole} and open in frame ${open}; the clip shows frames ${first} to ${last}.`,
       'Give two frames of the clip, the whole one first.',
+      { whole, open, first, last },
     );
   }
   return success({ between, when: { ...windowOf(between, clock, view), late: 0 }, warnings: [] });
@@ -139,6 +140,7 @@ export function findBracket(
     'sealNotSeen',
     'Nothing moves at the seal plane before the ball: there is no seal in view, or it opened before the clip starts.',
     'Check the muzzle plane and the seal region, or state that no seal is in view.',
+    { form: 'nothing' },
   );
 }
 
@@ -190,11 +192,16 @@ const withBall = ([whole, through]: readonly [number, number]): Warning => ({
   code: 'burstWithBall',
   message: `The film is still whole in frame ${whole} and the ball is through its plane in frame ${through}.`,
   remedy: 'A higher recording rate would separate the two events.',
+  values: { whole, through },
 });
 
-const ambiguous = (doubt: string, between: readonly [number, number]): Warning => ({
+const ambiguous = (
+  { faint, plain }: NonNullable<Tear['doubt']>,
+  between: readonly [number, number],
+): Warning => ({
   code: 'burstAmbiguous',
-  message: `${doubt} The burst is taken to lie between frames ${between[0]} and ${between[1]}.`,
+  values: { faint, plain, whole: between[0], open: between[1] },
+  message: `Frame ${faint} shows a faint sign of a tear, frame ${plain} plain ones. The burst is taken to lie between frames ${between[0]} and ${between[1]}.`,
   remedy: 'Step through these frames and state the two around the burst by hand.',
 });
 

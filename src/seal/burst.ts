@@ -51,6 +51,7 @@ export function locateBurst(
       'sealNotSeen',
       'The ball is past the seal plane in every frame that shows the seal.',
       'Use a clip that starts before the ball leaves the tube.',
+      { form: 'late' },
     );
   }
   const rest = restOf(before, 2 * view.halfAperture);

@@ -34,8 +34,8 @@ export interface Tear {
   readonly window: readonly [number, number];
   /** How long a tear may go unnoticed, in frame intervals. */
   readonly delay: number;
-  /** Why the frames are not certain; null where they are. */
-  readonly doubt: string | null;
+  /** The frames with a faint sign of a tear and with plain ones, where that leaves doubt; null: none. */
+  readonly doubt: { readonly faint: number; readonly plain: number } | null;
 }
 
 const UNTOUCHED: RestState = {
@@ -87,7 +87,7 @@ export function findTear(
     between: [frame(open - 1), openFor],
     window: [frame(open) + FAINT[0], frame(open) + FAINT[1]],
     delay: 0,
-    doubt: `Frame ${frame(open)} shows a faint sign of a tear, frame ${openFor} plain ones.`,
+    doubt: { faint: frame(open), plain: openFor },
   };
 }
 

@@ -34,6 +34,7 @@ export function sealView(params: SealViewParams): Outcome<SealView> {
       'sealRegionOutside',
       'The seal has no direction of travel or no ball size to be laid out with.',
       "Set the direction of travel and the ball's diameter.",
+      { form: 'unset' },
     );
   }
   const axis: ImageVector = [params.axis[0] / length, params.axis[1] / length];
@@ -49,6 +50,7 @@ export function sealView(params: SealViewParams): Outcome<SealView> {
       'sealRegionOutside',
       `The seal's region leaves no room to watch the film outside the seal plane in the ${frameWidth} x ${frameHeight} frame.`,
       'Move the muzzle plane or draw the seal region so that it holds the plane and some space outside it.',
+      { form: 'room', width: frameWidth, height: frameHeight },
     );
   }
   return success({ plane, axis, region, halfAperture: SIDEWAYS * ballRadius });

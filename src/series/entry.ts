@@ -52,6 +52,7 @@ export function seriesShotOf({
       'shotWithoutUncertainty',
       `The shot ${name} states no uncertainty of its own, by which it could be weighed.`,
       'State one, or leave the shot out.',
+      { form: 'stated', shot: name },
     );
   }
   return success({ name, value: exitVelocity.value, u, dof, shared });

@@ -108,6 +108,7 @@ async function read<T>(
             code: 'notJson',
             message: `The file cannot be read: ${error.message}.`,
             remedy: 'Write it anew.',
+            values: { form: 'written', why: error.message },
           }
         : reasonOf(error);
     problems.push({ path: file.path, reason });

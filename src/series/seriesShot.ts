@@ -70,6 +70,7 @@ export function seriesShot(
       'shotWithoutUncertainty',
       `The budget of ${result.shot} holds nothing that is the shot's own, by which it could be weighed.`,
       'Reduce the shot anew.',
+      { form: 'budget', shot: result.shot },
     );
   }
   return success({

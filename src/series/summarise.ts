@@ -27,6 +27,7 @@ export function summariseSeries(
       'tooFewShots',
       `${n} shot${n === 1 ? '' : 's'} cannot show a scatter; at least ${FEWEST_SHOTS} are needed.`,
       'Add shots with an exit velocity.',
+      { shots: n, fewest: FEWEST_SHOTS },
     );
   }
   const bare = shots.find(
@@ -37,6 +38,7 @@ export function summariseSeries(
       'shotWithoutUncertainty',
       `The shot ${bare.name} has no value with an uncertainty of its own above zero, by which shots are weighed.`,
       'Look at the budget of that shot, or leave it out.',
+      { form: 'zero', shot: bare.name },
     );
   }
   const { tau2For, ...scatter } = scatterBetween(shots);

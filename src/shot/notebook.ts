@@ -71,6 +71,7 @@ export function validateNotebook(data: unknown): Outcome<Notebook> {
       'notNotebook',
       `This is not a notebook: its "format" is not "${NOTEBOOK_FORMAT}".`,
       'Choose a file whose name ends in .notebook.json.',
+      { format: NOTEBOOK_FORMAT },
     );
   }
   if (typeof data.version === 'number' && data.version > NOTEBOOK_VERSION) {
@@ -78,6 +79,7 @@ export function validateNotebook(data: unknown): Outcome<Notebook> {
       'newerNotebook',
       `The notebook has version ${data.version}; this program reads up to version ${NOTEBOOK_VERSION}.`,
       'Open it with the newer program that wrote it, or update this one.',
+      { version: data.version, known: NOTEBOOK_VERSION },
     );
   }
   const parsed = v.safeParse(notebookSchema, withMigratedShots(data));
@@ -87,6 +89,7 @@ export function validateNotebook(data: unknown): Outcome<Notebook> {
     'invalidNotebook',
     `The notebook cannot be used: ${problem}.`,
     'Correct that entry; the schema is in schemas/notebook.schema.json.',
+    { why: `${problem}` },
   );
 }
 

@@ -15,10 +15,12 @@ export function parseShot(text: string): Outcome<Shot> {
   try {
     data = JSON.parse(text);
   } catch (error) {
+    const why = error instanceof Error ? error.message : 'not JSON';
     return failure(
       'notJson',
-      `This is not a shot file: ${error instanceof Error ? error.message : 'not JSON'}.`,
+      `This is not a shot file: ${why}.`,
       'Choose a file whose name ends in .shot.json.',
+      { form: 'shot', why },
     );
   }
   return validateShot(data);
@@ -31,6 +33,7 @@ export function validateShot(data: unknown): Outcome<Shot> {
       'notShot',
       `This is not a shot file: its "format" is not "${SHOT_FORMAT}".`,
       'Choose a file whose name ends in .shot.json.',
+      { format: SHOT_FORMAT },
     );
   }
   if (typeof data.version === 'number' && data.version > SHOT_VERSION) {
@@ -38,6 +41,7 @@ export function validateShot(data: unknown): Outcome<Shot> {
       'newerVersion',
       `The shot file has version ${data.version}; this program reads up to version ${SHOT_VERSION}.`,
       'Open it with the newer program that wrote it, or update this one.',
+      { version: data.version, known: SHOT_VERSION },
     );
   }
   const parsed = v.safeParse(shotSchema, migrated(data));
@@ -68,6 +72,7 @@ const invalid = (problem: string, more: number): Outcome<never> =>
     'invalidShot',
     `The shot file cannot be used: ${problem}${more > 0 ? ` (and ${more} more)` : ''}.`,
     'Correct that entry; the schema is in schemas/shot.schema.json.',
+    { why: problem, more },
   );
 
 /** What the schema alone cannot say; null where nothing is wrong. */

@@ -11,6 +11,7 @@ export function validateResult(data: unknown): Outcome<Result> {
       'notResult',
       `This is not a result file: its "format" is not "${RESULT_FORMAT}".`,
       'Choose a file whose name ends in .result.json.',
+      { format: RESULT_FORMAT },
     );
   }
   if (data.version !== RESULT_VERSION) {
@@ -18,6 +19,7 @@ export function validateResult(data: unknown): Outcome<Result> {
       'otherResultVersion',
       `The result file has version ${String(data.version)}; this program reads version ${RESULT_VERSION}.`,
       'Reduce the shot anew with this program.',
+      { version: String(data.version), known: RESULT_VERSION },
     );
   }
   const parsed = v.safeParse(resultSchema, data);
@@ -26,5 +28,6 @@ export function validateResult(data: unknown): Outcome<Result> {
     'invalidResult',
     `The result file cannot be used: ${describeIssue(parsed.issues[0])}.`,
     'Reduce the shot anew; the schema is in schemas/result.schema.json.',
+    { why: describeIssue(parsed.issues[0]) },
   );
 }

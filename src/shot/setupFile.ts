@@ -46,10 +46,12 @@ export function parseSetup(fileText: string): Outcome<Setup> {
   try {
     return validateSetup(JSON.parse(fileText));
   } catch (error) {
+    const why = error instanceof Error ? error.message : 'not JSON';
     return failure(
       'notJson',
-      `This is not a setup file: ${error instanceof Error ? error.message : 'not JSON'}.`,
+      `This is not a setup file: ${why}.`,
       'Choose a file whose name ends in .setup.json.',
+      { form: 'setup', why },
     );
   }
 }
@@ -61,6 +63,7 @@ export function validateSetup(data: unknown): Outcome<Setup> {
       'notSetup',
       `This is not a setup file: its "format" is not "${SETUP_FORMAT}".`,
       'Choose a file whose name ends in .setup.json.',
+      { format: SETUP_FORMAT },
     );
   }
   if (typeof data.version === 'number' && data.version > SETUP_VERSION) {
@@ -68,6 +71,7 @@ export function validateSetup(data: unknown): Outcome<Setup> {
       'newerSetup',
       `The setup file has version ${data.version}; this program reads up to version ${SETUP_VERSION}.`,
       'Open it with the newer program that wrote it, or update this one.',
+      { version: data.version, known: SETUP_VERSION },
     );
   }
   const parsed = v.safeParse(setupSchema, data);
@@ -92,6 +96,7 @@ const invalid = (problem: string): Outcome<never> =>
     'invalidSetup',
     `The setup file cannot be used: ${problem}`,
     'Correct that entry; the schema is in schemas/setup.schema.json.',
+    { why: problem },
   );
 
 /** The setup that a shot stands on. The muzzle has to be marked. */

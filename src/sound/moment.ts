@@ -61,7 +61,9 @@ export function momentsNear(
   }
   const top = Math.max(...logs);
   if (!Number.isFinite(top)) {
-    return failure('noSoundOnset', 'The sound holds no beginning that could be timed.');
+    return failure('noSoundOnset', 'The sound holds no beginning that could be timed.', undefined, {
+      what: 'any',
+    });
   }
   const raw = logs.map((value) => Math.exp(value - top));
   const total = raw.reduce((a, b) => a + b, 0);

@@ -56,6 +56,7 @@ export function findOnset(track: AudioTrack, search: OnsetSearch): Outcome<Quant
       'soundTooShort',
       `The sound track does not cover the moment of the ${what} with a little quiet before it.`,
       'Keep the sound from before the shot to after it when the clip is cut, and check the offset between sound and picture.',
+      { what },
     );
   }
   // Looked for twice: the noise right before the beginning, not that before the whole stretch, is what it stands out of.
@@ -68,6 +69,7 @@ export function findOnset(track: AudioTrack, search: OnsetSearch): Outcome<Quant
       'noSoundOnset',
       `No sound stands out of the noise where the ${what} should be heard.`,
       'Check the offset between sound and picture, or record with the microphone nearer and its gain fixed.',
+      { what },
     );
   }
   const clipped = flatTops(samples.subarray(start - count(AFTER), start + count(AFTER)));
@@ -76,6 +78,7 @@ export function findOnset(track: AudioTrack, search: OnsetSearch): Outcome<Quant
       'soundClipped',
       `The sound of the ${what} is overloaded: its peaks are cut off flat.`,
       'Turn the microphone down or set it farther away, at a known distance.',
+      { what },
     );
   }
   const low = Math.max(quiet, start - count(BEFORE));

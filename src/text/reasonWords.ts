@@ -20,11 +20,11 @@ export function reasonWords(reason: Reason): Pick<Reason, 'message' | 'remedy'> 
 }
 
 /** Null where the page's language has no words for the code; throws where they need a value that is not there. */
-function inWords(code: string, given: ReasonValues): Pick<Reason, 'message' | 'remedy'> | null {
-  const text = reasonText(code);
+function inWords(name: string, given: ReasonValues): Pick<Reason, 'message' | 'remedy'> | null {
+  const text = reasonText(name);
   if (text === undefined) return null;
   const values = Object.fromEntries(
-    Object.entries(given).map(([name, value]) => [name, valueWords(name, value)]),
+    Object.entries(given).map(([key, value]) => [key, valueWords(key, value)]),
   );
   const { because, ...others } = given;
   // The reason behind it shares its values.
@@ -39,6 +39,6 @@ const valueWords = (name: string, value: string | number): string | number => {
   return NAMES[name]?.(value) ?? inLanguage(value, language.value);
 };
 
-function missing(code: string): never {
-  throw new Error(`no words for ${code}`);
+function missing(name: string): never {
+  throw new Error(`no words for ${name}`);
 }

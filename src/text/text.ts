@@ -88,9 +88,9 @@ export function tMarked<Mark>(
 }
 
 /** What a reason of this code says in the page's language; undefined where that has no words for it. */
-export function reasonText(code: string): ReasonText | undefined {
+export function reasonText(name: string): ReasonText | undefined {
   const { reasons } = spoken.value.catalogue;
-  return Object.hasOwn(reasons, code) ? reasons[code] : undefined;
+  return Object.hasOwn(reasons, name) ? reasons[name] : undefined;
 }
 
 /** Fills a text of the page's language; throws where it needs a value that is not there. */

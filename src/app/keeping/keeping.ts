@@ -182,15 +182,22 @@ const whyNot = (error: unknown): string =>
     ? 'its storage is full'
     : reasonOf(error).message.replace(/\.$/, '');
 
+const whyNotValues = (error: unknown) => ({
+  form: error instanceof DOMException && error.name === 'QuotaExceededError' ? 'full' : 'other',
+  why: whyNot(error),
+});
+
 const workNotKept = (error: unknown): Reason => ({
   code: 'workNotKept',
   message: `The browser does not keep this work: ${whyNot(error)}.`,
   remedy:
     'Go on working, and save the shot file and the notebook before you close or reload the window.',
+  values: whyNotValues(error),
 });
 
 const footageNotKept = (error: unknown): Reason => ({
   code: 'footageNotKept',
   message: `The browser keeps no copy of this footage: ${whyNot(error)}.`,
   remedy: 'Inputs are kept; after a reload you are asked for the footage.',
+  values: whyNotValues(error),
 });

@@ -86,6 +86,7 @@ const stalled = () =>
     'decoderFailed',
     `The decoder ffmpeg has neither read nor given anything for ${STALLED_AFTER / 1000} s.`,
     'Try the clip in another format, or a shorter part of it.',
+    { values: { form: 'stalled', seconds: `${STALLED_AFTER / 1000}` } },
   );
 
 function execute(core: FFmpegCore, run: CoreRun): number {
@@ -98,7 +99,7 @@ function execute(core: FFmpegCore, run: CoreRun): number {
       'decoderFailed',
       `The decoder ffmpeg broke down: ${reasonOf(error).message}.`,
       'Try the clip in another format, or a shorter part of it.',
-      { cause: error },
+      { cause: error, values: { form: 'brokeDown', why: reasonOf(error).message } },
     );
   }
 }

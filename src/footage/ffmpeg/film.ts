@@ -50,6 +50,7 @@ export async function openFilm(
       'noVideoTrack',
       `"${name}" holds sound only, no film.`,
       'Choose the clip the camera took.',
+      { values: { name } },
     );
   }
   const container = containerName(contents.format, name);
@@ -61,6 +62,9 @@ export async function openFilm(
       'undecodable',
       `"${name}" is coded as ${codecName(codec)} (pixel format ${stream.pixelFormat}), which no decoder here reads.`,
       'Open it in another browser, or convert it to H.264, ProRes or FFV1.',
+      {
+        values: { form: 'coded', name, codec: codecName(codec), format: stream.pixelFormat },
+      },
     );
   }
   requireSize(name, stream.width, stream.height, plan.bytesPerSample);
@@ -125,6 +129,12 @@ function requireAllPackets(clip: Clip, stream: VideoStream, list: PacketList): v
       ? `"${clip.name}" is cut off: ${list.total} of ${stated} frames are there.`
       : `"${clip.name}" is cut off in the middle of a frame.`,
     'Copy the clip from the camera again.',
+    {
+      values: {
+        form: list.total < stated ? 'frames' : 'midFrame',
+        ...{ name: clip.name, there: list.total, stated },
+      },
+    },
   );
 }
 
@@ -169,6 +179,7 @@ async function decodeSpan(film: Film, span: Span): Promise<Uint8Array[]> {
     'decoderFailed',
     `The decoder gave other frames than ${span.first} to ${span.last}: their times are not the container's.`,
     'Convert the clip to another container, such as MP4, and open that.',
+    { values: { form: 'otherFrames', first: span.first, last: span.last } },
   );
 }
 
@@ -198,8 +209,12 @@ async function tryDecode(film: Film, span: Span, start: number): Promise<Uint8Ar
   if (film.seekable && shown.some((time, i) => time !== timeline.ticks[start + i])) return null;
   if (!whole && start > 0 && exitCode === 0) return null;
   if (!whole) {
+    const frame = start + cutter.frames.length;
     throw decodingFailed(
-      `frame ${start + cutter.frames.length} of ${timeline.count}`,
+      {
+        said: `frame ${frame} of ${timeline.count}`,
+        values: { at: 'frame', frame, frames: timeline.count },
+      },
       exitCode,
       log,
     );

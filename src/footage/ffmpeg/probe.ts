@@ -141,6 +141,7 @@ export async function probeContents(
       'notFootage',
       `"${name}" is not a video: ${log.at(-1) ?? 'no known format was found in it'}.`,
       'Choose the clip as the camera saved it.',
+      { values: { form: 'clip', name, why: log.at(-1) ?? '' } },
     );
   }
   // The cover picture of a piece of music is no film.

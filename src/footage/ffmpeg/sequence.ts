@@ -44,10 +44,12 @@ export async function openSequence(
   const { video } = await probeContents(module, images.nameOf(0), await images.read(0));
   const plan = greyPlan(video?.pixelFormat ?? 'unknown');
   if (video === null || plan === null) {
+    const pixels = video?.pixelFormat ?? 'no picture';
     throw new ExitframeError(
       'undecodable',
-      `No decoder here reads "${images.nameOf(0)}" (${format}, ${video?.pixelFormat ?? 'no picture'}).`,
+      `No decoder here reads "${images.nameOf(0)}" (${format}, ${pixels}).`,
       'Save the pictures as PNG, 8 or 16 bits.',
+      { values: { form: 'picture', name: images.nameOf(0), format, pixels } },
     );
   }
   requireSize(images.nameOf(0), header.width, header.height, plan.bytesPerSample);
@@ -130,5 +132,6 @@ async function decodeImages(
   });
   if (exitCode === 0 && cutter.frames.length === indices.length) return cutter.frames;
   const reached = indices[cutter.frames.length] ?? 0;
-  throw decodingFailed(`"${images.nameOf(reached)}"`, exitCode, log);
+  const name = images.nameOf(reached);
+  throw decodingFailed({ said: `"${name}"`, values: { at: 'file', name } }, exitCode, log);
 }

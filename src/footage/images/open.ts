@@ -83,7 +83,7 @@ async function readPages(file: FootageFile, signal?: AbortSignal): Promise<TiffP
       'truncated',
       `"${file.name}" is cut off: the list of its images goes on past its end.`,
       'Copy the file again.',
-      { cause: error },
+      { cause: error, values: { form: 'list', name: file.name } },
     );
   }
 }
@@ -117,6 +117,7 @@ const noImage = (name: string) =>
     'notFootage',
     `"${name}" is no picture of an image sequence (PNG, TIFF, BMP or JPEG).`,
     'Choose one clip, or pictures only.',
+    { values: { form: 'picture', name } },
   );
 
 /** The turn its notes ask for. */
@@ -129,9 +130,15 @@ type Described = readonly [name: string, format: ImageFormat, header: ImageHeade
 const describe = ([name, format, header]: Described) =>
   `"${name}" is ${format} of ${header?.width} x ${header?.height} with ${header?.bits} bits${turned(header)}`;
 
+const sizes = (which: string, header: ImageHeader | null) => ({
+  [`${which}Size`]: `${header?.width} x ${header?.height}`,
+  [`${which}Bits`]: `${header?.bits}`,
+});
+
 const mixed = (a: Described, b: Described) =>
   new ExitframeError(
     'mixedSizes',
     `The pictures are not alike: ${describe(a)}, ${describe(b)}.`,
     'Leave out the pictures that are not from this film.',
+    { values: { one: a[0], other: b[0], ...sizes('one', a[2]), ...sizes('other', b[2]) } },
   );

@@ -83,6 +83,7 @@ export class LumaDecoder {
         'truncated',
         `The film lists frame ${index}, but the decoder gives none there.`,
         'Copy the clip from the camera again, or leave that part out.',
+        { values: { form: 'noFrame', frame: index } },
       );
     }
     return null;
@@ -131,7 +132,7 @@ export class LumaDecoder {
       'decoderFailed',
       `The browser's decoder gave up: ${reasonOf(error).message}.`,
       'The clip may be damaged there: copy it from the camera again, or leave that part out.',
-      { cause: error },
+      { cause: error, values: { form: 'browser', why: reasonOf(error).message } },
     );
     this.wake();
   }
@@ -146,4 +147,5 @@ const stalled = () =>
     'decoderFailed',
     `The browser's decoder has given no frame for ${STALLED_AFTER / 1000} s.`,
     'Reload the page; if it happens again, convert the clip.',
+    { values: { form: 'browserStalled', seconds: `${STALLED_AFTER / 1000}` } },
   );

@@ -62,6 +62,7 @@ export class PacketFeed {
       'undecodable',
       'The film has no frame a decoder could start at.',
       'Copy the clip from the camera again.',
+      { values: { form: 'noStart' } },
     );
   }
 

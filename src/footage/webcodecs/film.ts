@@ -154,6 +154,7 @@ async function* framesOf(
         'decoderFailed',
         `Frame ${index} has another size than the first one (${width} x ${height}).`,
         'Cut the clip where its size changes.',
+        { values: { form: 'size', frame: index, width, height } },
       );
     }
     const data = turnUpright(luma.data, luma.width, luma.height, rotation);

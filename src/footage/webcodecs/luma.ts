@@ -26,6 +26,7 @@ export async function copyLuma(frame: VideoFrame): Promise<Luma> {
       'undecodable',
       `The browser's decoder gives frames without a luma plane (${frame.format ?? 'no known format'}).`,
       'Use another browser.',
+      { values: { form: 'noLuma', format: frame.format ?? '' } },
     );
   }
   const { width, height } = rect;

@@ -73,4 +73,73 @@ export const footageReasons: Catalogue['reasons'] = {
     message: 'Dort wurde keine Aufnahme gefunden.',
     remedy: 'Wählen Sie einen Clip oder einen Ordner mit Bildern.',
   },
+  undecodable: {
+    message:
+      '{form, select, clip {Kein Decoder hier liest diesen Clip: {why}.} coded {„{name}“ ist mit {codec} codiert (Pixelformat {format}), was kein Decoder hier liest.} picture {Kein Decoder hier liest „{name}“ ({format}, {pixels}).} noStart {Der Film hat kein Bild, bei dem ein Decoder beginnen könnte.} other {Der Decoder des Browsers liefert Bilder ohne Luma-Ebene ({format}).}}',
+    remedy:
+      '{form, select, clip {Wandeln Sie den Clip in FFV1, ProRes oder H.264 um, und öffnen Sie das.} coded {Öffnen Sie ihn in einem anderen Browser, oder wandeln Sie ihn in H.264, ProRes oder FFV1 um.} picture {Speichern Sie die Bilder als PNG mit 8 oder 16 Bit.} noStart {Kopieren Sie den Clip noch einmal von der Kamera.} other {Verwenden Sie einen anderen Browser.}}',
+  },
+  truncated: {
+    message:
+      '{form, select, endsEarly {Der Film endet zu früh: Er führt {at, select, frame {Bild {frame} von {frames}} other {„{name}“}} auf, doch dort kommt nichts.} frames {„{name}“ ist abgeschnitten: {there} von {stated} Bildern sind da.} midFrame {„{name}“ ist mitten in einem Bild abgeschnitten.} list {„{name}“ ist abgeschnitten: Die Liste der Bilder reicht über das Ende hinaus.} noFrame {Der Film führt Bild {frame} auf, der Decoder liefert dort aber keines.} bytes {„{name}“ ist abgeschnitten: Die Datei soll {stated} Byte haben und hat {there}.} other {„{name}“ ist abgeschnitten: Das Verzeichnis (moov), das Kameras zuletzt schreiben, fehlt.}}',
+    remedy:
+      '{form, select, endsEarly {Kopieren Sie den Clip noch einmal von der Kamera, oder lassen Sie sein Ende weg.} list {Kopieren Sie die Datei noch einmal.} noFrame {Kopieren Sie den Clip noch einmal von der Kamera, oder lassen Sie diesen Teil weg.} index {Kopieren Sie den Clip noch einmal von der Kamera; eine abgebrochene Aufnahme kann nur die Kamera selbst reparieren.} other {Kopieren Sie den Clip noch einmal von der Kamera.}}',
+  },
+  decoderFailed: {
+    message:
+      '{form, select, stalled {Der Decoder ffmpeg hat seit {seconds} s weder etwas gelesen noch geliefert.} brokeDown {Der Decoder ffmpeg ist ausgefallen: {why}.} damaged {Der Film konnte bei {at, select, frame {Bild {frame} von {frames}} other {„{name}“}} nicht decodiert werden: {why}.} otherFrames {Der Decoder lieferte andere Bilder als {first} bis {last}: Ihre Zeiten sind nicht die der Datei.} browser {Der Decoder des Browsers gab auf: {why}.} browserStalled {Der Decoder des Browsers hat seit {seconds} s kein Bild geliefert.} other {Bild {frame} hat eine andere Größe als das erste ({width} x {height}).}}',
+    remedy:
+      '{form, select, stalled {Versuchen Sie den Clip in einem anderen Format oder einen kürzeren Teil davon.} brokeDown {Versuchen Sie den Clip in einem anderen Format oder einen kürzeren Teil davon.} damaged {Der Clip ist dort beschädigt: Kopieren Sie ihn noch einmal von der Kamera, oder lassen Sie diesen Teil weg.} otherFrames {Wandeln Sie den Clip in ein anderes Dateiformat um, etwa MP4, und öffnen Sie das.} browser {Der Clip ist dort vielleicht beschädigt: Kopieren Sie ihn noch einmal von der Kamera, oder lassen Sie diesen Teil weg.} browserStalled {Laden Sie die Seite neu; geschieht es wieder, wandeln Sie den Clip um.} other {Schneiden Sie den Clip dort, wo sich die Größe ändert.}}',
+  },
+  decoderMissing: {
+    message: 'Der Decoder ffmpeg konnte nicht geladen werden: {why}.',
+    remedy:
+      'Laden Sie die Seite neu; hilft das nicht, wurde das Programm nicht vollständig kopiert.',
+  },
+  emptyFile: {
+    message: '„{name}“ ist leer (null Byte).',
+    remedy: 'Kopieren Sie die Datei noch einmal von der Kamera.',
+  },
+  noVideoTrack: {
+    message: '„{name}“ enthält nur Ton, keinen Film.',
+    remedy: 'Wählen Sie den Clip, den die Kamera aufgenommen hat.',
+  },
+  notFootage: {
+    message:
+      '{form, select, clip {„{name}“ ist kein Video.} picture {„{name}“ ist kein Bild einer Bildfolge (PNG, TIFF, BMP oder JPEG).} other {Es wurde keine Datei angegeben.}}',
+    remedy:
+      '{form, select, clip {Wählen Sie den Clip so, wie ihn die Kamera gespeichert hat.} picture {Wählen Sie einen einzelnen Clip oder nur Bilder.} other {Wählen Sie einen Clip.}}',
+  },
+  mixedSizes: {
+    message:
+      'Die Bilder gleichen sich nicht: „{one}“ hat {oneSize} Pixel mit {oneBits} Bit, „{other}“ hat {otherSize} mit {otherBits} Bit, oder Format, Farbe oder Drehung weichen ab.',
+    remedy: 'Lassen Sie die Bilder weg, die nicht zu diesem Film gehören.',
+  },
+  noFrame: {
+    message: 'Der Film hat kein Bild {frame}.',
+  },
+  singleFrame: {
+    message:
+      '{form, select, file {„{name}“ enthält {frames, plural, =0 {kein Bild} other {ein einziges Bild}}.} other {Der Film hat ein einziges Bild; eine Geschwindigkeit braucht mindestens drei mit der Kugel.}}',
+    remedy:
+      '{form, select, file {Wählen Sie einen Clip oder alle Bilder einer Folge zusammen.} other {Wählen Sie den Clip selbst, nicht ein Standbild daraus.}}',
+  },
+  unreadable: {
+    message: '„{name}“ lässt sich nicht mehr lesen: {why}.',
+    remedy: 'Legen Sie die Datei zurück, und öffnen Sie sie erneut.',
+  },
+  severalClips: {
+    message: 'Es wurden mehrere Clips angegeben ({names}); geöffnet wird einer auf einmal.',
+    remedy: 'Wählen Sie einen Clip oder die Bilder einer Folge.',
+  },
+  severalShots: {
+    message: 'Es wurden {files} Schussdateien angegeben; geöffnet wird eine auf einmal.',
+    remedy: 'Wählen Sie eine Schussdatei mit ihrer Aufnahme.',
+  },
+  footageMismatch: {
+    message:
+      'Die Schussdatei beruht auf {path} (SHA-256 {expected}…); {name} ist eine andere Datei ({found}…).',
+    remedy:
+      'Wählen Sie die Aufnahme, auf der sie beruht, oder übernehmen Sie ihre Eingaben in einen neuen Schuss für diese Aufnahme.',
+  },
 };

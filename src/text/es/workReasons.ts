@@ -12,4 +12,121 @@ export const workReasons: Catalogue['reasons'] = {
   notDraft: {
     message: 'Los datos guardados no se pueden leer.',
   },
+  sampleNotFetched: {
+    message: 'No se pudo obtener el archivo de ejemplo {name}.',
+    remedy: 'Compruebe que el programa siga servido y ábralo de nuevo.',
+  },
+  notJson: {
+    message:
+      '{form, select, shot {Esto no es un archivo de disparo} setup {Esto no es un archivo de montaje} other {No se puede leer el archivo}}: {why}.',
+    remedy:
+      '{form, select, shot {Elija un archivo cuyo nombre acabe en .shot.json.} setup {Elija un archivo cuyo nombre acabe en .setup.json.} notebook {Elija un archivo cuyo nombre acabe en .notebook.json.} other {Escríbalo de nuevo.}}',
+  },
+  notShot: {
+    message: 'Esto no es un archivo de disparo: su «format» no es «{format}».',
+    remedy: 'Elija un archivo cuyo nombre acabe en .shot.json.',
+  },
+  notSetup: {
+    message: 'Esto no es un archivo de montaje: su «format» no es «{format}».',
+    remedy: 'Elija un archivo cuyo nombre acabe en .setup.json.',
+  },
+  notNotebook: {
+    message: 'Esto no es un cuaderno: su «format» no es «{format}».',
+    remedy: 'Elija un archivo cuyo nombre acabe en .notebook.json.',
+  },
+  notResult: {
+    message: 'Esto no es un archivo de resultado: su «format» no es «{format}».',
+    remedy: 'Elija un archivo cuyo nombre acabe en .result.json.',
+  },
+  newerVersion: {
+    message:
+      'El archivo de disparo tiene la versión {version}; este programa lee hasta la versión {known}.',
+    remedy: 'Ábralo con el programa más nuevo que lo escribió, o actualice este.',
+  },
+  newerSetup: {
+    message:
+      'El archivo de montaje tiene la versión {version}; este programa lee hasta la versión {known}.',
+    remedy: 'Ábralo con el programa más nuevo que lo escribió, o actualice este.',
+  },
+  newerNotebook: {
+    message: 'El cuaderno tiene la versión {version}; este programa lee hasta la versión {known}.',
+    remedy: 'Ábralo con el programa más nuevo que lo escribió, o actualice este.',
+  },
+  otherResultVersion: {
+    message:
+      'El archivo de resultado tiene la versión {version}; este programa lee la versión {known}.',
+    remedy: 'Reduzca de nuevo el disparo con este programa.',
+  },
+  invalidShot: {
+    message:
+      'El archivo de disparo no se puede usar: {why}{more, plural, =0 {} other { (y # más)}}.',
+    remedy: 'Corrija esa entrada; el esquema está en schemas/shot.schema.json.',
+  },
+  invalidSetup: {
+    message: 'El archivo de montaje no se puede usar: {why}',
+    remedy: 'Corrija esa entrada; el esquema está en schemas/setup.schema.json.',
+  },
+  invalidNotebook: {
+    message: 'El cuaderno no se puede usar: {why}.',
+    remedy: 'Corrija esa entrada; el esquema está en schemas/notebook.schema.json.',
+  },
+  invalidResult: {
+    message: 'El archivo de resultado no se puede usar: {why}.',
+    remedy: 'Reduzca de nuevo el disparo; el esquema está en schemas/result.schema.json.',
+  },
+  workNotKept: {
+    message:
+      'El navegador no conserva este trabajo: {form, select, full {su almacenamiento está lleno} other {{why}}}.',
+    remedy:
+      'Siga trabajando y guarde el archivo de disparo y el cuaderno antes de cerrar o recargar la ventana.',
+  },
+  footageNotKept: {
+    message:
+      'El navegador no conserva ninguna copia de esta grabación: {form, select, full {su almacenamiento está lleno} other {{why}}}.',
+    remedy: 'Los datos se conservan; al recargar se le pedirá la grabación.',
+  },
+  setupNotKept: {
+    message: 'El navegador no conservó el montaje {setup}.',
+    remedy: 'Guárdelo en un archivo antes de cerrar la ventana.',
+  },
+  setupSizeDiffers: {
+    message:
+      'Los fotogramas tienen {width} × {height} px; el montaje {setup} se marcó en fotogramas de {setupWidth} × {setupHeight} px.',
+    remedy: 'Elija el montaje en el que se filmó este clip.',
+  },
+  calibrationStopped: {
+    message: 'El proceso en segundo plano de la calibración se detuvo: {why}',
+    remedy: 'Inténtelo de nuevo, con menos imágenes o más pequeñas.',
+  },
+  modelsStopped: {
+    message: 'El proceso en segundo plano de los modelos de lanzamiento se detuvo: {why}',
+    remedy: 'Prediga de nuevo.',
+  },
+  notebookStopped: {
+    message: 'El proceso en segundo plano del cuaderno se detuvo: {why}',
+    remedy: 'Inténtelo de nuevo; lo que hay en el cuaderno sigue ahí.',
+  },
+  planningStopped: {
+    message: 'El proceso en segundo plano de la planificación se detuvo: {why}',
+    remedy: 'Cambie un ajuste o pregunte de nuevo.',
+  },
+  queueStopped: {
+    message: 'Un proceso en segundo plano que medía este clip se detuvo: {why}',
+    remedy: 'Mídalo de nuevo; si vuelve a detenerse, abra el clip por separado.',
+  },
+  sceneryStopped: {
+    message: 'El proceso en segundo plano que recorre la película se detuvo: {why}',
+    remedy: 'Abra de nuevo la película; todo lo demás funciona sin él.',
+  },
+  threadDied: {
+    message: 'Un proceso en segundo plano se detuvo: {why}',
+    remedy: 'Se inició de nuevo con la misma grabación y los mismos datos; mida de nuevo.',
+  },
+  threadsNotStarted: {
+    message: 'Un proceso en segundo plano no se inició: {why}',
+    remedy: 'Recargue la página.',
+  },
+  unexpected: {
+    message: 'Un error inesperado: {said}',
+  },
 };

@@ -13,6 +13,7 @@ describe('centres too uncertain beside the others', () => {
     expect(unsure(centres(us), RADIUS).get(2)).toEqual({
       code: 'tooUncertain',
       message: 'In frame 2 the centre is known to 0.50 px only; in half of the frames to 0.11 px.',
+      values: { form: 'some', frame: 2, u: '0.50', usual: '0.11' },
     });
   });
 
