@@ -1,6 +1,6 @@
 import type { StepName } from '../../app/draft';
 import { centreFrame, type OwnNumbers } from '../../app/ownNumbers';
-import { sourceWords } from '../../report/words';
+import { sourceWords } from '../../text/names';
 import { showFixed, showNumber, showPercent, showQuantity } from '../../text/show';
 import { t } from '../../text/text';
 import { useDesk } from '../desk';
