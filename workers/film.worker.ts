@@ -35,9 +35,10 @@ async function openFilm(files: readonly FootageFile[], reading: Reading): Promis
   return source.info;
 }
 
-const noFrame = (index: number) => new ExitframeError('noFrame', `The film has no frame ${index}.`, undefined, {
-      values: { frame: index },
-    });
+const noFrame = (index: number) =>
+  new ExitframeError('noFrame', `The film has no frame ${index}.`, undefined, {
+    values: { frame: index },
+  });
 
 /** Openings run one after the other: the film asked for last is the one that stays. */
 let opening: Promise<unknown> = Promise.resolve();
