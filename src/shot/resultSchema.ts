@@ -178,5 +178,7 @@ export const resultSchema = v.strictObject({
   breakUp: v.nullable(v.strictObject({ frame: frameIndex, reason })),
   rivals: list(v.strictObject({ frames: frameIndex, reason })),
   shake: v.nullable(v.strictObject({ rms: nonNegative, most: nonNegative, u: nonNegative })),
-  warnings: list(v.strictObject({ code: v.string(), message: v.string(), remedy: v.string() })),
+  warnings: list(
+    v.strictObject({ code: v.string(), message: v.string(), remedy: v.string(), values }),
+  ),
 }) satisfies v.GenericSchema<Result>;
