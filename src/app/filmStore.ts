@@ -26,17 +26,24 @@ export type FilmState =
     }
   | { readonly kind: 'open'; readonly film: OpenFilm };
 
+/** Footage as a shot file names it: its first file, and how many there are besides. */
+export interface NamedFootage {
+  readonly path: string;
+  readonly more: number;
+}
+
 /** The footage has another hash than the shot file says. */
 export class FootageMismatch extends ExitframeError {
   readonly found: string;
-  constructor(expected: string, found: string, path: string, name: string) {
+  constructor(expected: string, found: string, { path, more }: NamedFootage, name: string) {
+    const paths = more > 0 ? `${path} and ${more} more` : path;
     super(
       'footageMismatch',
-      `The shot file was made from ${path} (SHA-256 ${expected.slice(0, 12)}…); ${name} is another file (${found.slice(0, 12)}…).`,
+      `The shot file was made from ${paths} (SHA-256 ${expected.slice(0, 12)}…); ${name} is another file (${found.slice(0, 12)}…).`,
       'Choose the footage it was made from, or take its inputs over into a new shot for this footage.',
       {
         values: {
-          ...{ path, name },
+          ...{ path, more, name },
           ...{ expected: expected.slice(0, 12), found: found.slice(0, 12) },
         },
       },
@@ -67,7 +74,7 @@ export function createFilmStore(crew: Crew) {
    */
   const open = async (
     files: readonly FootageFile[],
-    expected: { readonly sha256: string; readonly path: string } | null,
+    expected: (NamedFootage & { readonly sha256: string }) | null,
     reading: Reading = AS_FOUND,
   ): Promise<OpenFilm | null> => {
     const mine = ++turn;
@@ -89,7 +96,7 @@ export function createFilmStore(crew: Crew) {
             });
       hashing = false;
       if (expected !== null && sha256 !== null && sha256 !== expected.sha256) {
-        throw new FootageMismatch(expected.sha256, sha256, expected.path, name);
+        throw new FootageMismatch(expected.sha256, sha256, expected, name);
       }
       if (mine !== turn) return null;
       const opened = { info, timestamps, files, reading, sha256 };

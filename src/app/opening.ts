@@ -7,7 +7,12 @@ import { parseShot } from '../shot/parse';
 import type { Result } from '../shot/result';
 import { completeShot, footageOf, footagePaths, newDraft, readAnew, type ShotDraft } from './draft';
 import type { DraftStore } from './drafts';
-import { type createFilmStore, FootageMismatch, type OpenFilm } from './filmStore';
+import {
+  type createFilmStore,
+  FootageMismatch,
+  type NamedFootage,
+  type OpenFilm,
+} from './filmStore';
 import { fetchFirstLook } from './firstLook';
 import { headerlessOf, sortFiles } from './footageFiles';
 import type { KeptMeasurement } from './measuring';
@@ -33,12 +38,10 @@ export interface LeftWork {
 type Begun = Pick<LeftWork, 'measured' | 'frame'>;
 
 /** Work whose footage has still to be chosen. */
-export interface AwaitedFootage {
+export interface AwaitedFootage extends NamedFootage {
   readonly work: ShotWork;
   /** The shot file that came alone; null: what the window was left with. */
   readonly fileName: string | null;
-  /** The footage it names. */
-  readonly path: string;
   readonly left: LeftWork | null;
 }
 
@@ -127,7 +130,7 @@ export function createOpening({ notices, films, shots, drafts, preview, begin }:
     const expected =
       footage === undefined || footage.sha256 === null
         ? null
-        : { sha256: footage.sha256, path: pathText(footage) };
+        : { sha256: footage.sha256, ...named(footage) };
     try {
       const film = await films.open(files, expected, reading);
       if (film === null) return false;
@@ -197,7 +200,8 @@ export function createOpening({ notices, films, shots, drafts, preview, begin }:
     const parsed = parseShot(await shotFile.text());
     if (!parsed.ok) {
       const message = `${shotFile.name}: ${parsed.reason.message}`;
-      return notices.problem('footage', { ...parsed.reason, message });
+      const values = { ...parsed.reason.values, about: shotFile.name };
+      return notices.problem('footage', { ...parsed.reason, message, values });
     }
     const work = workOn(parsed.value, true);
     const film = films.film.value;
@@ -205,13 +209,13 @@ export function createOpening({ notices, films, shots, drafts, preview, begin }:
     if (footage.length > 0) await openFootage(footage, work);
     else if (isOpen) await openFootage(film.files, work);
     else {
-      const path = pathText(parsed.value.footage);
-      awaited.value = { work, fileName: shotFile.name, path, left: null };
+      const footageNamed = named(parsed.value.footage);
+      awaited.value = { work, fileName: shotFile.name, ...footageNamed, left: null };
     }
   };
 
   const openLeft = async (left: LeftWork, find: () => Promise<Files | null>) => {
-    const path = pathText(left.work.history.present.footage);
+    const footage = named(left.work.history.present.footage);
     try {
       const files = await find();
       const from = SAMPLES.find((one) => one.id === left.sampleId) ?? null;
@@ -219,7 +223,7 @@ export function createOpening({ notices, films, shots, drafts, preview, begin }:
     } catch (error) {
       notices.report('footage', error);
     }
-    awaited.value = { work: left.work, fileName: null, path, left };
+    awaited.value = { work: left.work, fileName: null, ...footage, left };
   };
 
   return {
@@ -266,7 +270,7 @@ interface OpeningWith {
   readonly raw?: RawLayout | null;
 }
 
-const pathText = (footage: ShotDraft['footage']) => {
-  const [first = '', ...more] = footagePaths(footage);
-  return more.length > 0 ? `${first} and ${more.length} more` : first;
+const named = (footage: ShotDraft['footage']): NamedFootage => {
+  const [path = '', ...others] = footagePaths(footage);
+  return { path, more: others.length };
 };

@@ -39,8 +39,8 @@ export function takeSetup(
 export async function readSetup({ setups }: Session, file: File): Promise<Outcome<Setup>> {
   const setup = parseSetup(await file.text());
   if (!setup.ok) {
-    const { code, message, remedy } = setup.reason;
-    return failure(code, `${file.name}: ${message}`, remedy);
+    const { code, message, remedy, values } = setup.reason;
+    return failure(code, `${file.name}: ${message}`, remedy, { ...values, about: file.name });
   }
   const kept = setups.add(setup.value);
   return kept.ok ? success(setup.value) : kept;

@@ -1,7 +1,7 @@
 import type { Reason, ReasonValues } from '../core/reason';
 import { modelWords, sourceWords } from './names';
 import { inLanguage } from './numbers';
-import { filled, language, reasonText } from './text';
+import { filled, language, reasonText, t } from './text';
 
 /** Values that the core says by names of its own. */
 const NAMES: Readonly<Record<string, (name: string) => string>> = {
@@ -26,12 +26,14 @@ function inWords(name: string, given: ReasonValues): Pick<Reason, 'message' | 'r
   const values = Object.fromEntries(
     Object.entries(given).map(([key, value]) => [key, valueWords(key, value)]),
   );
-  const { because, ...others } = given;
-  // The reason behind it shares its values.
+  const { because, about, ...others } = given;
+  // The reason behind it shares its values, and lends its remedy where there is no other.
   const behind = because === undefined ? null : inWords(`${because}`, others);
   if (because !== undefined) values.because = behind?.message ?? missing(`${because}`);
-  const message = filled(text.message, values);
-  return text.remedy === undefined ? { message } : { message, remedy: filled(text.remedy, values) };
+  const said = filled(text.message, values);
+  const message = about === undefined ? said : t('shell.about', { about, message: said });
+  const remedy = text.remedy === undefined ? behind?.remedy : filled(text.remedy, values);
+  return remedy === undefined ? { message } : { message, remedy };
 }
 
 const valueWords = (name: string, value: string | number): string | number => {

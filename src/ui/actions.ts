@@ -18,14 +18,23 @@ export async function saveShot(desk: Desk): Promise<void> {
   if (draft === null) return;
   const shot = completeShot(draft);
   if (!shot.ok) {
-    const message = `The shot cannot be saved to a file yet. ${shot.reason.message} It is kept in this browser meanwhile.`;
-    notices.problem('footage', { ...shot.reason, message });
+    const { code, message, values } = shot.reason;
+    notices.problem('footage', {
+      ...shot.reason,
+      code: 'shotNotSaved',
+      message: `The shot cannot be saved to a file yet. ${message} It is kept in this browser meanwhile.`,
+      values: { ...values, because: code },
+    });
     desk.step.value = 'footage';
     return;
   }
   try {
     const text = `${JSON.stringify(shot.value, null, 2)}\n`;
-    const saved = await saveFile(`${fileNameOf(draft.name)}.shot.json`, text, 'Shot file');
+    const saved = await saveFile(
+      `${fileNameOf(draft.name)}.shot.json`,
+      text,
+      t('shell.files.shot'),
+    );
     if (saved) shots.markSaved();
   } catch (error) {
     notices.report('footage', error);
@@ -67,7 +76,11 @@ export async function saveResult(desk: Desk): Promise<void> {
   if (reduction === null) return;
   try {
     const text = `${JSON.stringify(reduction.result, null, 2)}\n`;
-    await saveFile(`${fileNameOf(reduction.result.shot)}.result.json`, text, 'Result file');
+    await saveFile(
+      `${fileNameOf(reduction.result.shot)}.result.json`,
+      text,
+      t('shell.files.result'),
+    );
   } catch (error) {
     desk.session.notices.report('result', error);
   }
@@ -79,7 +92,7 @@ export async function savePlan({ session: { planning, notices } }: Desk): Promis
   if (!shot?.ok) return;
   try {
     const text = `${JSON.stringify(shot.value, null, 2)}\n`;
-    await saveFile(`${fileNameOf(shot.value.name)}.shot.json`, text, 'Shot file');
+    await saveFile(`${fileNameOf(shot.value.name)}.shot.json`, text, t('shell.files.shot'));
   } catch (error) {
     notices.report('footage', error);
   }
@@ -105,7 +118,7 @@ export function rejectFrame({ session: { shots } }: Desk, frame: number): void {
 export async function saveSetup({ session: { notices } }: Desk, setup: Setup): Promise<void> {
   try {
     const text = `${JSON.stringify(setup, null, 2)}\n`;
-    await saveFile(`${fileNameOf(setup.name)}.setup.json`, text, 'Setup file');
+    await saveFile(`${fileNameOf(setup.name)}.setup.json`, text, t('shell.files.setup'));
   } catch (error) {
     notices.report('footage', error);
   }
@@ -127,7 +140,8 @@ export async function saveNotebook({ session: { notebook } }: Desk): Promise<voi
   const file = notebook.file();
   const name = `${fileNameOf(file.name || 'shots')}.notebook.json`;
   try {
-    if (await saveFile(name, `${JSON.stringify(file)}\n`, 'Notebook')) notebook.markSaved();
+    if (await saveFile(name, `${JSON.stringify(file)}\n`, t('shell.files.notebook')))
+      notebook.markSaved();
   } catch (error) {
     notebook.report(name, error);
   }
@@ -137,7 +151,7 @@ export async function saveNotebook({ session: { notebook } }: Desk): Promise<voi
 export async function saveTable({ session: { notebook } }: Desk): Promise<void> {
   const name = `${fileNameOf(notebook.name.value || 'shots')}.csv`;
   try {
-    await saveFile(name, toCsv(notebook.rows.value), 'Table', 'text/csv');
+    await saveFile(name, toCsv(notebook.rows.value), t('shell.files.table'), 'text/csv');
   } catch (error) {
     notebook.report(name, error);
   }

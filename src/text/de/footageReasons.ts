@@ -138,7 +138,7 @@ export const footageReasons: Catalogue['reasons'] = {
   },
   footageMismatch: {
     message:
-      'Die Schussdatei beruht auf {path} (SHA-256 {expected}…); {name} ist eine andere Datei ({found}…).',
+      'Die Schussdatei beruht auf {path}{more, plural, =0 {} other { und # weiteren Dateien}} (SHA-256 {expected}…); {name} ist eine andere Datei ({found}…).',
     remedy:
       'Wählen Sie die Aufnahme, auf der sie beruht, oder übernehmen Sie ihre Eingaben in einen neuen Schuss für diese Aufnahme.',
   },

@@ -52,6 +52,16 @@ export const shell: SameShape<English['shell']> = {
     how: 'Ziehen Sie einen Clip irgendwo auf diese Seite. Das Werkzeug sagt, was es in der Datei gefunden hat; dann braucht es von Ihnen die Bildrate, eine bekannte Länge und die Lage der Mündung.',
     close: 'Schließen',
   },
+  /** Kinds of files, as the browser's dialogue names them. */
+  files: {
+    shot: 'Schussdatei',
+    setup: 'Aufbaudatei',
+    result: 'Ergebnisdatei',
+    notebook: 'Versuchsbuch',
+    table: 'Tabelle',
+  },
+  /** A reason, and what it is about. */
+  about: '{about}: {message}',
   header: {
     noShot: 'kein Schuss geöffnet',
     unnamed: 'unbenannter Schuss',

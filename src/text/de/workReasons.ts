@@ -134,4 +134,8 @@ export const workReasons: Catalogue['reasons'] = {
   unexpected: {
     message: 'Ein unerwarteter Fehler: {said}',
   },
+  shotNotSaved: {
+    message:
+      'Der Schuss lässt sich noch nicht in eine Datei speichern. {because} Er bleibt solange in diesem Browser.',
+  },
 };

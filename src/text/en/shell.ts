@@ -50,6 +50,16 @@ export const shell = {
     how: 'Drop a clip anywhere on this page. The tool says what it found in the file; then it needs the recording rate, a known length and the place of the muzzle from you.',
     close: 'Close this',
   },
+  /** Kinds of files, as the browser's dialogue names them. */
+  files: {
+    shot: 'Shot file',
+    setup: 'Setup file',
+    result: 'Result file',
+    notebook: 'Notebook',
+    table: 'Table',
+  },
+  /** A reason, and what it is about. */
+  about: '{about}: {message}',
   header: {
     noShot: 'no shot open',
     unnamed: 'unnamed shot',

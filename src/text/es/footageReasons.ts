@@ -135,7 +135,7 @@ export const footageReasons: Catalogue['reasons'] = {
   },
   footageMismatch: {
     message:
-      'El archivo de disparo se hizo a partir de {path} (SHA-256 {expected}…); {name} es otro archivo ({found}…).',
+      'El archivo de disparo se hizo a partir de {path}{more, plural, =0 {} other { y # más}} (SHA-256 {expected}…); {name} es otro archivo ({found}…).',
     remedy:
       'Elija la grabación a partir de la que se hizo, o pase sus datos a un disparo nuevo para esta grabación.',
   },

@@ -52,6 +52,16 @@ export const shell: SameShape<English['shell']> = {
     how: 'Suelte un vídeo en cualquier lugar de esta página. La herramienta dice qué encontró en el archivo; después necesita de usted la cadencia de grabación, una longitud conocida y el lugar de la boca.',
     close: 'Cerrar',
   },
+  /** Kinds of files, as the browser's dialogue names them. */
+  files: {
+    shot: 'Archivo de disparo',
+    setup: 'Archivo de montaje',
+    result: 'Archivo de resultado',
+    notebook: 'Cuaderno',
+    table: 'Tabla',
+  },
+  /** A reason, and what it is about. */
+  about: '{about}: {message}',
   header: {
     noShot: 'ningún disparo abierto',
     unnamed: 'disparo sin nombre',

@@ -129,4 +129,8 @@ export const workReasons: Catalogue['reasons'] = {
   unexpected: {
     message: 'Un error inesperado: {said}',
   },
+  shotNotSaved: {
+    message:
+      'El disparo aún no se puede guardar en un archivo. {because} Mientras tanto se conserva en este navegador.',
+  },
 };

@@ -136,7 +136,7 @@ export const footageReasons: Catalogue['reasons'] = {
   },
   footageMismatch: {
     message:
-      'Le fichier de tir a été établi à partir de {path} (SHA-256 {expected}…) ; {name} est un autre fichier ({found}…).',
+      'Le fichier de tir a été établi à partir de {path}{more, plural, =0 {} one { et # autre} other { et # autres}} (SHA-256 {expected}…) ; {name} est un autre fichier ({found}…).',
     remedy:
       'Choisissez l’enregistrement dont il provient, ou reprenez ses données dans un nouveau tir pour cet enregistrement.',
   },

@@ -52,6 +52,16 @@ export const shell: SameShape<English['shell']> = {
     how: 'Déposez un clip n’importe où sur cette page. L’outil dit ce qu’il a trouvé dans le fichier ; il lui faut ensuite de vous la cadence d’enregistrement, une longueur connue et la place de la bouche.',
     close: 'Fermer',
   },
+  /** Kinds of files, as the browser's dialogue names them. */
+  files: {
+    shot: 'Fichier de tir',
+    setup: 'Fichier de montage',
+    result: 'Fichier de résultat',
+    notebook: 'Cahier',
+    table: 'Tableau',
+  },
+  /** A reason, and what it is about. */
+  about: '{about} : {message}',
   header: {
     noShot: 'aucun tir ouvert',
     unnamed: 'tir sans nom',

@@ -129,4 +129,8 @@ export const workReasons: Catalogue['reasons'] = {
   unexpected: {
     message: 'Une erreur inattendue : {said}',
   },
+  shotNotSaved: {
+    message:
+      'Le tir ne peut pas encore être enregistré dans un fichier. {because} Il est gardé en attendant dans ce navigateur.',
+  },
 };

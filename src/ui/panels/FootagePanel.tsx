@@ -109,7 +109,7 @@ export function FootagePanel() {
 /** Footage that has to be chosen, and what for. */
 function Awaited({ waiting }: { readonly waiting: AwaitedFootage }) {
   const { awaited, askForAwaited } = useDesk().session;
-  const { fileName, path, left } = waiting;
+  const { fileName, path, more, left } = waiting;
   return (
     <div class="notice notice-missing" data-code="footageAwaited">
       <p>
@@ -118,7 +118,7 @@ function Awaited({ waiting }: { readonly waiting: AwaitedFootage }) {
           named: fileName === null ? 'no' : 'yes',
           name: fileName ?? '',
           how: left === null ? 'choose' : left.ask ? 'open' : 'again',
-          path,
+          path: more > 0 ? t('report.document.pathAndMore', { path, more: `${more}` }) : path,
         })}
       </p>
       <div class="row">

@@ -51,6 +51,31 @@ describe('a reason', () => {
     expect(reasonWords(reason).message).toBe('Said in English.');
   });
 
+  it('says the reason behind it in its words, lends its remedy, and names what it is about', async () => {
+    await speak('fr');
+    const because = { code: 'shotNotSaved', message: '', values: { because: 'noMuzzle' } };
+    const { message, remedy } = reasonWords(because);
+    expect(message).toContain('Le plan de bouche n’est pas encore marqué.');
+    expect(remedy).toMatch(/^Marquez/);
+    const named = { code: 'notShot', message: '', values: { about: 'a.json', format: 'x' } };
+    expect(reasonWords(named).message).toMatch(/^a\.json : Ce n’est pas/);
+  });
+
+  it('says a source of uncertainty by its name in the language', async () => {
+    await speak('de');
+    const values = { source: 'wall friction' };
+    expect(reasonWords({ code: 'fitAtBound', message: '', values }).remedy).toContain(
+      'Wandreibung',
+    );
+  });
+
+  it('is said in English where the reason behind it has no words', async () => {
+    await speak('de');
+    const values = { because: 'unheardOf' };
+    const reason = { code: 'shotNotSaved', message: 'Said in English.', values };
+    expect(reasonWords(reason).message).toBe('Said in English.');
+  });
+
   it('stays as it is in English', () => {
     expect(reasonWords(missing)).toBe(missing);
   });
