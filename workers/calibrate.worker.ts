@@ -1,13 +1,12 @@
-import { expose } from 'comlink';
 import { browserPlatform } from '../src/footage/browser';
 import { openFootage } from '../src/footage/open';
 import type { FootageFile, FrameSource } from '../src/footage/source';
 import { loadVision } from '../src/image/opencv/vision';
 import type { CalibrateApi } from '../src/protocol/calibrate';
-import { carryReasons } from '../src/protocol/errors';
 import { lineTimeFromLamp } from '../src/reduction/calibrateClock';
 import { lensFromEdges } from '../src/reduction/calibrateLens';
 import { lensFromPictures } from '../src/reduction/lensFromPictures';
+import { serve } from './serve';
 
 async function reading<T>(
   files: readonly FootageFile[],
@@ -35,5 +34,4 @@ const api: CalibrateApi = {
   lensFromEdges: async (frame, edges) => lensFromEdges(frame, edges),
 };
 
-carryReasons();
-expose(api);
+serve(api);

@@ -6,9 +6,9 @@ import { sha256 } from '../src/footage/hash';
 import { openFootage } from '../src/footage/open';
 import { openRaw } from '../src/footage/raw';
 import type { FootageFile, FrameSource } from '../src/footage/source';
-import { carryReasons } from '../src/protocol/errors';
 import type { FilmApi } from '../src/protocol/film';
 import { FrameRuns } from './frameRuns';
+import { serve } from './serve';
 import { transferFrame, transferFrames } from './transferring';
 
 let film: { source: FrameSource; files: readonly FootageFile[] } | null = null;
@@ -70,5 +70,4 @@ const api: FilmApi = {
   attach: async (port) => expose(api, port),
 };
 
-carryReasons();
-expose(api);
+serve(api);

@@ -1,9 +1,8 @@
-import { expose } from 'comlink';
 import { compareModels } from '../src/compare/compareModels';
 import { fitSeries } from '../src/compare/fitSeries';
 import { speedCurve } from '../src/launch/speedCurve';
-import { carryReasons } from '../src/protocol/errors';
 import type { LaunchApi } from '../src/protocol/launch';
+import { serve } from './serve';
 
 const api: LaunchApi = {
   compare: async (question, onPart, onShare) => compareModels(question, onPart, onShare),
@@ -11,5 +10,4 @@ const api: LaunchApi = {
   fit: async (question, onShare) => fitSeries(question, onShare),
 };
 
-carryReasons();
-expose(api);
+serve(api);

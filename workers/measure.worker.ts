@@ -1,7 +1,7 @@
 import { expose } from 'comlink';
-import { carryReasons } from '../src/protocol/errors';
 import type { MeasureApi } from '../src/protocol/measure';
 import { createMeasurer } from '../src/reduction/measurer';
+import { serve } from './serve';
 
 const measurer = createMeasurer();
 
@@ -13,5 +13,4 @@ const api: MeasureApi = {
   attach: async (port) => expose(api, port),
 };
 
-carryReasons();
-expose(api);
+serve(api);

@@ -1,9 +1,8 @@
-import { expose } from 'comlink';
 import { judgePlan } from '../src/plan/judge';
 import { modelSpeed } from '../src/plan/modelSpeed';
 import { sweep } from '../src/plan/sweep';
-import { carryReasons } from '../src/protocol/errors';
 import type { PlanApi } from '../src/protocol/plan';
+import { serve } from './serve';
 
 const api: PlanApi = {
   judge: async (plan) => judgePlan(plan),
@@ -11,5 +10,4 @@ const api: PlanApi = {
   speed: async (question, onShare) => modelSpeed(question, onShare),
 };
 
-carryReasons();
-expose(api);
+serve(api);

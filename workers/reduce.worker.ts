@@ -1,7 +1,6 @@
-import { expose, type Remote, wrap } from 'comlink';
+import { type Remote, wrap } from 'comlink';
 import type { FrameRange } from '../src/core/film';
 import { ExitframeError } from '../src/core/reason';
-import { carryReasons } from '../src/protocol/errors';
 import type { FilmApi } from '../src/protocol/film';
 import type { MeasureApi } from '../src/protocol/measure';
 import type { ReduceApi } from '../src/protocol/reduce';
@@ -10,6 +9,7 @@ import { type MeasuredFilm, measureFilm, stillMeasures } from '../src/reduction/
 import type { FrameMeasurer, ReductionInputs, SurveySetup } from '../src/reduction/types';
 import { framesFrom } from './filmSupply';
 import { poolOf } from './measurerPool';
+import { serve } from './serve';
 
 let film: Remote<FilmApi> | null = null;
 let measurer: FrameMeasurer | null = null;
@@ -93,5 +93,4 @@ const api: ReduceApi = {
   cancel: async () => running?.abort(),
 };
 
-carryReasons();
-expose(api);
+serve(api);

@@ -1,12 +1,12 @@
-import { expose, type Remote, transfer, wrap } from 'comlink';
+import { type Remote, transfer, wrap } from 'comlink';
 import type { FrameRange } from '../src/core/film';
 import { ExitframeError } from '../src/core/reason';
-import { carryReasons } from '../src/protocol/errors';
 import type { FilmApi } from '../src/protocol/film';
 import type { SceneryApi } from '../src/protocol/scenery';
 import { readBackground } from '../src/reduction/background';
 import { composeFlight, lookThrough } from '../src/reduction/lookThrough';
 import { framesFrom } from './filmSupply';
+import { serve } from './serve';
 import { transferFrame } from './transferring';
 
 let film: Remote<FilmApi> | null = null;
@@ -41,5 +41,4 @@ const api: SceneryApi = {
   stop: async () => abort.abort(),
 };
 
-carryReasons();
-expose(api);
+serve(api);

@@ -1,8 +1,7 @@
-import { expose } from 'comlink';
-import { carryReasons } from '../src/protocol/errors';
 import type { SeriesApi } from '../src/protocol/series';
 import { summariseGroups } from '../src/series/groups';
 import { readShots } from '../src/series/readShots';
+import { serve } from './serve';
 
 const api: SeriesApi = {
   read: (files, onShare) =>
@@ -13,5 +12,4 @@ const api: SeriesApi = {
   summarise: async (groups, coverage) => summariseGroups(groups, coverage),
 };
 
-carryReasons();
-expose(api);
+serve(api);

@@ -1,7 +1,7 @@
 import { signal } from '@preact/signals';
 import type { GreyFrame } from '../core/frame';
 import type { LensCalibration } from '../core/lens';
-import { ExitframeError, orThrow } from '../core/reason';
+import { orThrow } from '../core/reason';
 import type { ImagePoint } from '../core/units';
 import type { BoardAnswer, CalibrateApi, LampAnswer } from '../protocol/calibrate';
 import type { LampQuestion } from '../reduction/calibrateClock';
@@ -10,6 +10,7 @@ import type { Calibrator, StartCalibrator } from './crew';
 import { sortFiles } from './footageFiles';
 import type { LensOrigin } from './lens';
 import { createTask } from './task';
+import { stoppedBy, type ThreadFault } from './threadFault';
 
 /** What the boards told, with the file name of each picture; null: a frame of a clip. */
 export interface BoardsFound extends BoardAnswer {
@@ -85,10 +86,10 @@ export function createCalibration(start: StartCalibrator) {
   };
 }
 
-export const calibrationStopped = (message: string) =>
-  new ExitframeError(
+export const calibrationStopped = (fault: ThreadFault) =>
+  stoppedBy(
     'calibrationStopped',
-    `The thread that calibrated stopped: ${message}`,
+    'The thread that calibrated stopped.',
+    fault,
     'Try again, with fewer or smaller pictures.',
-    { values: { why: message } },
   );

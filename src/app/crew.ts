@@ -1,4 +1,3 @@
-import { ExitframeError } from '../core/reason';
 import type { CalibrateApi } from '../protocol/calibrate';
 import type { FilmApi } from '../protocol/film';
 import type { LaunchApi } from '../protocol/launch';
@@ -6,12 +5,16 @@ import type { PlanApi } from '../protocol/plan';
 import type { ReduceApi } from '../protocol/reduce';
 import type { SceneryApi } from '../protocol/scenery';
 import type { SeriesApi } from '../protocol/series';
+import { createLifeline, ENDED_SILENTLY, stoppedBy, type ThreadFault } from './threadFault';
 
 /** A thread started for one piece of work; what is left of it goes with `dispose`. */
 export type Thread<Api> = Api & { dispose(): void };
 
+/** Hears of a thread that died. */
+export type OnFault = (fault: ThreadFault) => void;
+
 /** `onFault` hears of a thread that died, whose answer will not come. */
-export type StartThread<Api> = (onFault: (message: string) => void) => Thread<Api>;
+export type StartThread<Api> = (onFault: OnFault) => Thread<Api>;
 
 /** Threads that open and measure films beside the one on the screen; started for a queue, ended after it. */
 export interface Bench {
@@ -20,8 +23,8 @@ export interface Bench {
   dispose(): void;
 }
 
-/** `onFault` hears of a thread that died: the bench is then of no more use. */
-export type StartBench = (onFault: (message: string) => void) => Promise<Bench>;
+/** `onFault` hears of a thread that died: the bench is then of no more use, and never comes where it was not up. */
+export type StartBench = (onFault: OnFault) => Promise<Bench>;
 
 export type Calibrator = Thread<CalibrateApi>;
 export type StartCalibrator = StartThread<CalibrateApi>;
@@ -58,9 +61,17 @@ interface StartedCrew extends Crew {
   dispose(): void;
 }
 
-/** A crew that can be replaced as a whole where one of its threads died; used as if it were one. */
+/**
+ * A crew that can be replaced as a whole where one of its threads died; used as if it were one. What is asked of film
+ * and measurers fails with `threadDied` where they are dead.
+ */
 export interface RenewableCrew extends Crew {
-  renew(): Promise<void>;
+  /** How often it was replaced. */
+  generation(): number;
+  /** Settles when its threads answer; brings them up anew where one has died. Rejects where they do not come up. */
+  ready(): Promise<void>;
+  /** Has them replaced: they live, but can do their work no more. */
+  retire(): void;
   dispose(): void;
 }
 
@@ -69,35 +80,31 @@ export interface RenewableCrew extends Crew {
  * where a thread dies before all answer.
  */
 export function renewableCrew(
-  start: (onFault: (message: string) => void) => StartedCrew,
-  onFault: (message: string) => void,
+  start: (onFault: OnFault) => StartedCrew,
+  onFault: OnFault,
 ): { readonly crew: RenewableCrew; readonly started: Promise<void> } {
   const bringUp = () => {
+    const lifeline = createLifeline();
     let isUp = false;
-    let refuse: (error: ExitframeError) => void = () => {};
-    const dead = new Promise<never>((_, reject) => {
-      refuse = reject;
+    const threads = start((fault) => {
+      if (lifeline.isDead()) return;
+      lifeline.cut(isUp ? threadDied(fault) : notStarted(fault));
+      if (isUp) onFault(fault);
     });
-    const crew = start((message) => {
-      if (isUp) onFault(message);
-      else {
-        refuse(
-          new ExitframeError(
-            'threadsNotStarted',
-            `A background thread did not start: ${message}`,
-            'Reload the page.',
-            { values: { why: message } },
-          ),
-        );
-      }
-    });
-    const connected = crew.connected.then(() => {
+    const { connected } = lifeline.holds({ connected: () => threads.connected });
+    const up = connected().then(() => {
       isUp = true;
     });
-    return { crew, started: Promise.race([connected, dead]) };
+    up.catch(() => {}); // told to whoever waits for it; nobody may
+    return {
+      ...{ threads, lifeline, up },
+      film: lifeline.holds(threads.film),
+      reduce: lifeline.holds(threads.reduce),
+    };
   };
-  const first = bringUp();
-  let { crew } = first;
+  let generation = 0;
+  let crew = bringUp();
+  const started = crew.up;
   const renewable: RenewableCrew = {
     get film() {
       return crew.film;
@@ -105,19 +112,40 @@ export function renewableCrew(
     get reduce() {
       return crew.reduce;
     },
-    startCalibrator: (onFault) => crew.startCalibrator(onFault),
-    startModeller: (onFault) => crew.startModeller(onFault),
-    startRegistrar: (onFault) => crew.startRegistrar(onFault),
-    startPlanner: (onFault) => crew.startPlanner(onFault),
-    startScenery: (onFault) => crew.startScenery(onFault),
-    startBench: (onFault) => crew.startBench(onFault),
-    async renew() {
-      crew.dispose();
-      const next = bringUp();
-      crew = next.crew;
-      await next.started;
+    startCalibrator: (tell) => crew.threads.startCalibrator(tell),
+    startModeller: (tell) => crew.threads.startModeller(tell),
+    startRegistrar: (tell) => crew.threads.startRegistrar(tell),
+    startPlanner: (tell) => crew.threads.startPlanner(tell),
+    startScenery: (tell) => crew.threads.startScenery(tell),
+    startBench: (tell) => crew.threads.startBench(tell),
+    generation: () => generation,
+    ready() {
+      if (crew.lifeline.isDead()) {
+        crew.threads.dispose();
+        crew = bringUp();
+        generation += 1;
+      }
+      return crew.up;
     },
-    dispose: () => crew.dispose(),
+    retire: () => crew.lifeline.cut(threadDied(ENDED_SILENTLY)),
+    dispose: () => crew.threads.dispose(),
   };
-  return { crew: renewable, started: first.started };
+  return { crew: renewable, started };
 }
+
+/** Why what was asked of a thread is refused once it is dead. */
+export const threadDied = (fault: ThreadFault) =>
+  stoppedBy(
+    'threadDied',
+    'A background thread stopped.',
+    fault,
+    'Inputs and result are kept, and it is started again: measure again. If it stops each time, close other tabs and programs, or reload the page.',
+  );
+
+const notStarted = (fault: ThreadFault) =>
+  stoppedBy(
+    'threadsNotStarted',
+    'A background thread did not start.',
+    fault,
+    'Inputs and result are kept: try again, or reload the page.',
+  );

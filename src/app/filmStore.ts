@@ -3,7 +3,7 @@ import { proxy } from 'comlink';
 import { AS_FOUND, type AudioTrack, type FootageInfo, type Reading } from '../core/film';
 import { ExitframeError } from '../core/reason';
 import type { FootageFile } from '../footage/source';
-import type { Crew } from './crew';
+import type { RenewableCrew } from './crew';
 
 export interface OpenFilm {
   readonly info: FootageInfo;
@@ -53,18 +53,26 @@ export class FootageMismatch extends ExitframeError {
 }
 
 /** Opens footage. What was open stays open until the new film is accepted, and comes back where it is not. */
-export function createFilmStore(crew: Crew) {
+export function createFilmStore(crew: Pick<RenewableCrew, 'film' | 'ready' | 'generation'>) {
   const state = signal<FilmState>({ kind: 'none' });
   const film = computed<OpenFilm | null>(() => {
     const now = state.value;
     return now.kind === 'open' ? now.film : now.kind === 'opening' ? now.before : null;
   });
   let turn = 0;
+  /** The threads that the film is open in, by how often they were replaced. */
+  let openIn = 0;
   let sound: {
     readonly files: readonly FootageFile[];
     readonly track: Promise<AudioTrack | null>;
   } | null = null;
 
+  const openHere = async (files: readonly FootageFile[], reading: Reading) => {
+    const generation = crew.generation();
+    const info = await crew.film.open(files, reading);
+    openIn = generation;
+    return info;
+  };
   const hash = (onShare?: (share: number) => void) =>
     onShare === undefined ? crew.film.sha256() : crew.film.sha256(proxy(onShare));
 
@@ -83,7 +91,8 @@ export function createFilmStore(crew: Crew) {
     state.value = { kind: 'opening', name, before, hashed: null };
     let replaced = false;
     try {
-      const info = await crew.film.open(files, reading);
+      await crew.ready();
+      const info = await openHere(files, reading);
       replaced = true;
       const timestamps = await crew.film.timestamps();
       let hashing = true;
@@ -104,7 +113,7 @@ export function createFilmStore(crew: Crew) {
       return opened;
     } catch (error) {
       if (mine !== turn) return null;
-      if (replaced && before !== null) await crew.film.open(before.files, before.reading);
+      if (replaced && before !== null) await openHere(before.files, before.reading);
       state.value = before === null ? { kind: 'none' } : { kind: 'open', film: before };
       throw error;
     }
@@ -134,10 +143,14 @@ export function createFilmStore(crew: Crew) {
       state.value = { kind: 'open', film: { ...asked, sha256 } };
       return sha256;
     },
-    /** Opens the same files again, in threads that were started anew. */
-    async reopen() {
+    /**
+     * Waits for threads that have the film open: where they died, others are brought up and open it again. Throws what
+     * keeps them from it.
+     */
+    async ready() {
+      await crew.ready();
       const now = film.value;
-      if (now !== null) await crew.film.open(now.files, now.reading);
+      if (now !== null && openIn !== crew.generation()) await openHere(now.files, now.reading);
     },
   };
 }

@@ -219,12 +219,6 @@ export function createMeasuring(crew: {
       stopping?.abort();
       await crew.reduce.cancel();
     },
-    /** The thread that measured is gone: nothing more will come of what runs. */
-    fail(reason: Reason) {
-      turn += 1;
-      dropPending();
-      if (status.value.kind === 'running') status.value = { kind: 'failed', reason };
-    },
     /** Forgets everything: other footage was opened. */
     reset() {
       turn += 1;

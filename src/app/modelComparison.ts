@@ -6,7 +6,7 @@ import type {
   ModelPrediction,
 } from '../compare/compareModels';
 import { isAvailable, type Reported } from '../core/estimate';
-import { ExitframeError, type Outcome, success } from '../core/reason';
+import { type Outcome, success } from '../core/reason';
 import { launcherOf } from '../launch/fromShot';
 import type { LaunchApi } from '../protocol/launch';
 import type { Reduction } from '../reduction/types';
@@ -14,6 +14,7 @@ import type { ModelName } from '../shot/planning';
 import type { StartThread } from './crew';
 import type { ShotDraft } from './draft';
 import { createTask } from './task';
+import { stoppedBy, type ThreadFault } from './threadFault';
 
 /** In the order they are shown. */
 export const MODEL_ORDER = [
@@ -111,10 +112,10 @@ const keyOf = (question: ComparisonQuestion): string => JSON.stringify(question)
 const known = (reported: Reported | undefined) =>
   reported !== undefined && isAvailable(reported) ? reported : null;
 
-const modelsStopped = (message: string) =>
-  new ExitframeError(
+const modelsStopped = (fault: ThreadFault) =>
+  stoppedBy(
     'modelsStopped',
-    `The thread that ran the launch models stopped: ${message}`,
+    'The thread that ran the launch models stopped.',
+    fault,
     'Predict again.',
-    { values: { why: message } },
   );

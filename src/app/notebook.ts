@@ -1,5 +1,5 @@
 import { batch, computed, signal } from '@preact/signals';
-import { ExitframeError, reasonOf } from '../core/reason';
+import { reasonOf } from '../core/reason';
 import type { LaunchApi } from '../protocol/launch';
 import type { SeriesApi } from '../protocol/series';
 import type { ShotsRead } from '../series/readShots';
@@ -28,6 +28,7 @@ import {
 } from './notebookTable';
 import { fetchSampleSeries } from './samples';
 import { createTask } from './task';
+import { stoppedBy, type ThreadFault } from './threadFault';
 import { undoing } from './undoing';
 
 /** What was done to the notebook, as undo tells of it. */
@@ -214,10 +215,10 @@ export function createNotebook(
   };
 }
 
-const stopped = (message: string) =>
-  new ExitframeError(
+const stopped = (fault: ThreadFault) =>
+  stoppedBy(
     'notebookStopped',
-    `The thread that worked on the notebook stopped: ${message}`,
+    'The thread that worked on the notebook stopped.',
+    fault,
     'Try again; what is in the notebook is still there.',
-    { values: { why: message } },
   );

@@ -8,6 +8,7 @@ import type { NotebookEntry } from '../shot/notebook';
 import type { ModelName } from '../shot/planning';
 import type { StartThread } from './crew';
 import { createTask } from './task';
+import type { ThreadFault } from './threadFault';
 
 export type PlotAxis = CurveQuestion['what'];
 
@@ -29,7 +30,7 @@ const REACH_ALONE = 0.3;
 export function createNotebookCurve(
   counted: ReadonlySignal<readonly NotebookEntry[]>,
   start: StartThread<LaunchApi>,
-  stopped: (message: string) => Reason,
+  stopped: (fault: ThreadFault) => Reason,
 ) {
   const task = createTask<ModelCurve, LaunchApi>(start, stopped);
   return {

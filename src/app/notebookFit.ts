@@ -9,6 +9,7 @@ import type { NotebookEntry } from '../shot/notebook';
 import type { ModelName } from '../shot/planning';
 import type { StartThread } from './crew';
 import { createTask } from './task';
+import type { ThreadFault } from './threadFault';
 
 /** Inputs that may be set free, in the order they are shown. */
 export const FREE_INPUTS = [
@@ -32,7 +33,7 @@ export interface FoundFit {
 export function createNotebookFit(
   counted: ReadonlySignal<readonly NotebookEntry[]>,
   start: StartThread<LaunchApi>,
-  stopped: (message: string) => Reason,
+  stopped: (fault: ThreadFault) => Reason,
 ) {
   const task = createTask<FoundFit, LaunchApi>(start, stopped);
   const free = signal<readonly FreeKey[]>(['gapDischarge']);

@@ -6,6 +6,7 @@ import type { NotebookEntry } from '../shot/notebook';
 import type { StartThread } from './crew';
 import type { EntryGroup, GroupMark } from './notebookTable';
 import { createTask } from './task';
+import type { ThreadFault } from './threadFault';
 
 export interface GroupStatistics extends GroupSummary {
   readonly mark: GroupMark;
@@ -25,7 +26,7 @@ export function createNotebookStatistics(
   },
   coverage: number,
   start: StartThread<SeriesApi>,
-  stopped: (message: string) => Reason,
+  stopped: (fault: ThreadFault) => Reason,
 ) {
   const task = createTask<readonly GroupStatistics[], SeriesApi>(start, stopped);
   const stop = effect(() => {

@@ -1,7 +1,7 @@
 import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
 import type { Estimate, Quantity } from '../core/estimate';
 import type { FootageInfo } from '../core/film';
-import { ExitframeError, orThrow } from '../core/reason';
+import { orThrow } from '../core/reason';
 import { launcherOf } from '../launch/fromShot';
 import type { Judgement } from '../plan/judge';
 import type { Sweep } from '../plan/sweep';
@@ -13,6 +13,7 @@ import { FIRST_PLAN, FIRST_TRADE } from './firstPlan';
 import { type Edit, type History, record, startHistory } from './history';
 import { planFrom } from './planFromShot';
 import { createTask } from './task';
+import { stoppedBy, type ThreadFault } from './threadFault';
 import { undoing } from './undoing';
 
 /** A pause in typing before the plan is worked out anew, ms. */
@@ -161,10 +162,10 @@ function fieldsAbout({ view, ball }: Plan): number[] {
   return between(low, Math.max(low * FIELD_REACH, view.across * FIELD_REACH), FIELDS);
 }
 
-const stopped = (message: string) =>
-  new ExitframeError(
+const stopped = (fault: ThreadFault) =>
+  stoppedBy(
     'planningStopped',
-    `The thread that works out the plan stopped: ${message}`,
+    'The thread that works out the plan stopped.',
+    fault,
     'Change a setting or ask again.',
-    { values: { why: message } },
   );

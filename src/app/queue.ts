@@ -1,5 +1,5 @@
 import { batch, computed, signal } from '@preact/signals';
-import { ExitframeError, type Reason, reasonOf } from '../core/reason';
+import { type ExitframeError, type Reason, reasonOf } from '../core/reason';
 import type { Stage } from '../reduction/types';
 import type { Setup } from '../shot/setupFile';
 import type { Bench, StartBench } from './crew';
@@ -10,6 +10,7 @@ import { type ClipMeasured, measureClip } from './queueClip';
 import { namesOf } from './queueNames';
 import { textFilesOf } from './saving';
 import { rememberScene, type SetupSceneStore } from './setupScenes';
+import { stoppedBy, type ThreadFault } from './threadFault';
 
 export type QueueState =
   | { readonly kind: 'waiting' }
@@ -117,7 +118,7 @@ export function createQueue({ startBench, notebook, scenes, openDraft }: Parts) 
       for (let clip = nextWaiting(); clip !== undefined; clip = nextWaiting()) {
         change(clip.id, { kind: 'measuring', stage: null, share: 0 });
         try {
-          bench ??= await startBench(faults.report);
+          bench ??= await Promise.race([startBench(faults.report), faults.next]);
           if (stateOf(clip.id) === 'measuring') await measureOne(clip, setup, bench, faults);
         } catch (error) {
           change(clip.id, { kind: 'failed', reason: reasonOf(error) });
@@ -173,14 +174,14 @@ function faultsOf() {
   return {
     next,
     happened: () => happened,
-    report(message: string) {
+    report(fault: ThreadFault) {
       happened = true;
       reject(
-        new ExitframeError(
+        stoppedBy(
           'queueStopped',
-          `A thread that measured this clip stopped: ${message}`,
+          'A thread that measured this clip stopped.',
+          fault,
           'Measure it again; where it stops again, open the clip by itself.',
-          { values: { why: message } },
         ),
       );
     },

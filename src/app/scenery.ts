@@ -1,6 +1,5 @@
 import { effect, type ReadonlySignal, signal, untracked } from '@preact/signals';
 import type { GreyFrame } from '../core/frame';
-import { ExitframeError } from '../core/reason';
 import { provisionalAxis } from '../geometry/flightLine';
 import type { LookPart, LookQuestion } from '../reduction/lookThrough';
 import type { Scenery, StartThread } from './crew';
@@ -11,6 +10,7 @@ import type { createMeasuring, LiveStreak } from './measuring';
 import type { createReadings } from './readings';
 import type { StillScene } from './resultTypes';
 import { createTask } from './task';
+import { stoppedBy, type ThreadFault } from './threadFault';
 
 /** Small pictures of the film, spread evenly over it. */
 export interface SmallPictures {
@@ -54,6 +54,8 @@ export function createScenery(
   const flight = createTask<GreyFrame, Scenery>(start, stopped);
   /** The question last answered, or being answered. */
   let looked = '';
+  /** Grows where what was under way has to be begun again. */
+  const begun = signal(0);
 
   const take = ({ line, rows, small }: LookPart, first: boolean) => {
     const before = look.value;
@@ -108,6 +110,7 @@ export function createScenery(
     const next = question();
     const running = measuring.status.value.kind === 'running';
     const measured = measuring.streak.value.line !== null;
+    begun.value;
     return untracked(() => {
       if (next === null || next.name === looked) return;
       if (running || (measured && look.value.pictures.length > 0)) return;
@@ -156,6 +159,12 @@ export function createScenery(
         still.cancel();
       },
     },
+    /** The threads that gave the frames were replaced: what they were asked for will not come. */
+    resume() {
+      if (looking.state.value.kind === 'running') looked = '';
+      for (const task of [looking, still, flight]) task.cancel();
+      begun.value += 1;
+    },
     /** Another film. */
     reset() {
       looked = '';
@@ -171,10 +180,10 @@ export function createScenery(
   };
 }
 
-const stopped = (message: string) =>
-  new ExitframeError(
+const stopped = (fault: ThreadFault) =>
+  stoppedBy(
     'sceneryStopped',
-    `The thread that looks through the film stopped: ${message}`,
+    'The thread that looks through the film stopped.',
+    fault,
     'Open the film again; everything else works without it.',
-    { values: { why: message } },
   );

@@ -1,7 +1,7 @@
 import { computed, effect, signal, untracked } from '@preact/signals';
 import type { Setup } from '../shot/setupFile';
 import { createCalibration } from './calibration';
-import type { RenewableCrew } from './crew';
+import { type RenewableCrew, threadDied } from './crew';
 import { completeShot, type ShotDraft } from './draft';
 import type { DraftStore } from './drafts';
 import { createFilmStore } from './filmStore';
@@ -25,6 +25,7 @@ import { createScenery } from './scenery';
 import { rememberScene, type SetupSceneStore } from './setupScenes';
 import type { Setups } from './setups';
 import { createShotStore } from './shotStore';
+import type { ThreadFault } from './threadFault';
 import { velocityChange } from './velocityChange';
 
 /** Enough for a few hundred frames of the usual size, bytes. */
@@ -32,6 +33,8 @@ const FRAME_STOCK_BYTES = 128 * 2 ** 20;
 /** A pause in editing before inputs are kept and the result is brought up to date, ms. */
 const KEEP_AFTER_MS = 400;
 const REFIT_AFTER_MS = 250;
+/** Why a measurement failed whose threads cannot do another. */
+const SPENT: ReadonlySet<string> = new Set(['visionFailed', 'outOfMemory']);
 
 export type Session = ReturnType<typeof createSession>;
 
@@ -80,6 +83,7 @@ export function createSession(
   const inspectionWanted = signal(false);
   const change = velocityChange(shots, measuring);
   const keeping = createKeepingState();
+  let recovering = false;
   const queue = createQueue({
     ...{ startBench: crew.startBench, notebook, scenes },
     openDraft: () => shots.draft.value,
@@ -109,12 +113,35 @@ export function createSession(
     player.pause();
     const before = measuring.reduction.value;
     await measuring.measure(async () => {
+      await films.ready();
       await films.identify();
       return inputsOf(shot.value, films.opened());
     });
+    const { value: status } = measuring.status;
+    if (status.kind === 'failed' && SPENT.has(status.reason.code)) {
+      crew.retire();
+      await replaceThreads();
+    }
     const measured = measuring.reduction.value;
     if (measured !== null && measured !== before) keepScene(shot.value, measured);
     showBall();
+  };
+
+  /** The open film in new threads. */
+  const replaceThreads = async () => {
+    // Threads that die of the film are not brought up again and again: the next measurement tries.
+    if (recovering) return;
+    recovering = true;
+    inspecting.reset();
+    try {
+      await films.ready();
+      await player.refresh();
+      scenery.resume();
+    } catch (error) {
+      notices.report('footage', error);
+    } finally {
+      recovering = false;
+    }
   };
 
   /** Brings a frame with the ball to the screen, where the one shown has none. */
@@ -201,20 +228,11 @@ export function createSession(
       const expected = shots.draft.value?.timing.recordingRate?.value ?? read;
       return rateOfLamp(crew.film, player.frameCount.value, flicker, expected, onShare);
     },
-    /** After a thread died: starts them anew and opens the same footage; all inputs stay. */
-    async recover(message: string) {
-      const reason = {
-        code: 'threadDied',
-        message: `A background thread stopped: ${message}`,
-        values: { why: message },
-        remedy: 'It was started again with the same footage and inputs; measure again.',
-      };
-      measuring.fail(reason);
-      notices.problem('footage', reason);
-      inspecting.reset();
-      await crew.renew();
-      await films.reopen();
-      await player.refresh();
+    /** After a thread died, whose work has failed by that: opens the same footage in new ones; all inputs stay. */
+    async recover(fault: ThreadFault) {
+      if (recovering) return;
+      notices.problem('footage', threadDied(fault));
+      await replaceThreads();
     },
     dispose() {
       stopKeeping();

@@ -15,10 +15,7 @@ import { startWorkforce } from './workforce';
  */
 export async function startPage() {
   let session: Session | null = null;
-  const { crew, started } = renewableCrew(
-    startWorkforce,
-    (message) => void session?.recover(message),
-  );
+  const { crew, started } = renewableCrew(startWorkforce, (fault) => void session?.recover(fault));
   const keeping = await startKeeping(browserPlace());
   session = createSession(
     crew,

@@ -1,6 +1,7 @@
 import { signal } from '@preact/signals';
 import { type Reason, reasonOf } from '../core/reason';
 import type { StartThread, Thread } from './crew';
+import type { ThreadFault } from './threadFault';
 
 /** Where a piece of work in a thread of its own stands. */
 export type Work<T> =
@@ -14,7 +15,10 @@ export type Work<T> =
  * One kind of work at a time, each in its own thread. Cancelled, what was found before stays. `stopped` is told of a
  * thread that died.
  */
-export function createTask<T, Api>(start: StartThread<Api>, stopped: (message: string) => Reason) {
+export function createTask<T, Api>(
+  start: StartThread<Api>,
+  stopped: (fault: ThreadFault) => Reason,
+) {
   const state = signal<Work<T>>({ kind: 'idle' });
   let end: (() => void) | null = null;
 
@@ -41,7 +45,7 @@ export function createTask<T, Api>(start: StartThread<Api>, stopped: (message: s
       await new Promise<void>((resolve) => {
         over = resolve;
         const work = async () => {
-          thread = start((message) => settle({ kind: 'failed', reason: stopped(message) }));
+          thread = start((fault) => settle({ kind: 'failed', reason: stopped(fault) }));
           return ask(thread, (share) => {
             if (alive) state.value = { kind: 'running', share };
           });

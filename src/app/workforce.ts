@@ -3,12 +3,14 @@ import type { CalibrateApi } from '../protocol/calibrate';
 import { carryReasons } from '../protocol/errors';
 import type { FilmApi } from '../protocol/film';
 import type { LaunchApi } from '../protocol/launch';
+import { lifeLockOf } from '../protocol/life';
 import type { MeasureApi } from '../protocol/measure';
 import type { PlanApi } from '../protocol/plan';
 import type { ReduceApi } from '../protocol/reduce';
 import type { SceneryApi } from '../protocol/scenery';
 import type { SeriesApi } from '../protocol/series';
-import type { Scenery, StartBench, StartCalibrator, StartThread } from './crew';
+import type { OnFault, Scenery, StartBench, StartCalibrator, StartThread } from './crew';
+import { ENDED_SILENTLY, faultOf } from './threadFault';
 
 /** The threads that read and measure a film. */
 interface Measurers {
@@ -33,7 +35,7 @@ export interface Workforce extends Measurers {
 const MOST_MEASURERS = 6;
 
 /** Starts the workers. `onFault` hears of one that died; the workforce must then be disposed of and started anew. */
-export function startWorkforce(onFault: (message: string) => void): Workforce {
+export function startWorkforce(onFault: OnFault): Workforce {
   carryReasons();
   const measurers = startMeasurers(onFault);
   return {
@@ -47,7 +49,7 @@ export function startWorkforce(onFault: (message: string) => void): Workforce {
  * Connects the workers, so that frames go from film to measurers without passing the page. What is asked of them before
  * they are fetched waits in their queues.
  */
-function startMeasurers(onFault: (message: string) => void): Measurers {
+function startMeasurers(onFault: OnFault): Measurers {
   const filmWorker = new Worker(new URL('../../workers/film.worker.ts', import.meta.url), {
     type: 'module',
   });
@@ -61,7 +63,7 @@ function startMeasurers(onFault: (message: string) => void): Measurers {
       new Worker(new URL('../../workers/measure.worker.ts', import.meta.url), { type: 'module' }),
   );
   const all = [filmWorker, reduceWorker, ...measureWorkers];
-  for (const worker of all) tellFaults(worker, onFault);
+  const ends = all.map((worker) => watch(worker, onFault));
   const film = wrap<FilmApi>(filmWorker);
   const reduce = wrap<ReduceApi>(reduceWorker);
   const toFilm = portTo((port) => film.attach(port));
@@ -75,14 +77,19 @@ function startMeasurers(onFault: (message: string) => void): Measurers {
     ...{ film, reduce },
     connected: Promise.all([...attached, joined]).then(() => {}),
     dispose: () => {
-      for (const worker of all) worker.terminate();
+      for (const end of ends) end();
     },
   };
 }
 
 const startBench: StartBench = async (onFault) => {
-  const { film, reduce, connected, dispose } = startMeasurers(onFault);
+  let isUp = false;
+  const { film, reduce, connected, dispose } = startMeasurers((fault) => {
+    if (!isUp) dispose(); // nobody has it yet
+    onFault(fault);
+  });
   await connected;
+  isUp = true;
   return {
     film: {
       open: (files, reading) => film.open(files, reading),
@@ -102,13 +109,13 @@ const startCalibrator: StartCalibrator = (onFault) => {
   const worker = new Worker(new URL('../../workers/calibrate.worker.ts', import.meta.url), {
     type: 'module',
   });
-  tellFaults(worker, onFault);
+  const end = watch(worker, onFault);
   const remote = wrap<CalibrateApi>(worker);
   return {
     lineTime: (files, question, onShare) => remote.lineTime(files, question, proxy(onShare)),
     lensFromBoards: (files, size, onShare) => remote.lensFromBoards(files, size, proxy(onShare)),
     lensFromEdges: (frame, edges) => remote.lensFromEdges(frame, edges),
-    dispose: () => worker.terminate(),
+    dispose: end,
   };
 };
 
@@ -116,13 +123,13 @@ const startModeller: StartThread<LaunchApi> = (onFault) => {
   const worker = new Worker(new URL('../../workers/launch.worker.ts', import.meta.url), {
     type: 'module',
   });
-  tellFaults(worker, onFault);
+  const end = watch(worker, onFault);
   const remote = wrap<LaunchApi>(worker);
   return {
     compare: (question, onPart, onShare) => remote.compare(question, proxy(onPart), proxy(onShare)),
     curve: (question, onShare) => remote.curve(question, proxy(onShare)),
     fit: (question, onShare) => remote.fit(question, proxy(onShare)),
-    dispose: () => worker.terminate(),
+    dispose: end,
   };
 };
 
@@ -130,12 +137,12 @@ const startRegistrar: StartThread<SeriesApi> = (onFault) => {
   const worker = new Worker(new URL('../../workers/series.worker.ts', import.meta.url), {
     type: 'module',
   });
-  tellFaults(worker, onFault);
+  const end = watch(worker, onFault);
   const remote = wrap<SeriesApi>(worker);
   return {
     read: (files, onShare) => remote.read(files, proxy(onShare)),
     summarise: (groups, coverage) => remote.summarise(groups, coverage),
-    dispose: () => worker.terminate(),
+    dispose: end,
   };
 };
 
@@ -143,13 +150,13 @@ const startPlanner: StartThread<PlanApi> = (onFault) => {
   const worker = new Worker(new URL('../../workers/plan.worker.ts', import.meta.url), {
     type: 'module',
   });
-  tellFaults(worker, onFault);
+  const end = watch(worker, onFault);
   const remote = wrap<PlanApi>(worker);
   return {
     judge: (plan) => remote.judge(plan),
     sweep: (question, onShare) => remote.sweep(question, proxy(onShare)),
     speed: (question, onShare) => remote.speed(question, proxy(onShare)),
-    dispose: () => worker.terminate(),
+    dispose: end,
   };
 };
 
@@ -160,7 +167,7 @@ const sceneryOf =
     const worker = new Worker(new URL('../../workers/scenery.worker.ts', import.meta.url), {
       type: 'module',
     });
-    tellFaults(worker, onFault);
+    const end = watch(worker, onFault);
     const remote = wrap<SceneryApi>(worker);
     const { port, attached } = portTo((end) => film.attach(end));
     const connected = Promise.all([attached, remote.connect(transfer(port, [port]))]);
@@ -178,15 +185,36 @@ const sceneryOf =
         return remote.flight(question, proxy(onShare));
       },
       // Ended at once, its pass would stay open in the film worker.
-      dispose: () => void remote.stop().finally(() => worker.terminate()),
+      dispose: () => void remote.stop().finally(end),
     };
   };
 
-function tellFaults(worker: Worker, onFault: (message: string) => void): void {
-  worker.addEventListener('error', (event) => {
-    event.preventDefault();
-    onFault(event.message || 'A background thread stopped.');
-  });
+/** Tells of a thread that dies, with an error or without a word. Gives what ends it, of which nothing is told. */
+function watch(worker: Worker, onFault: OnFault): () => void {
+  const ended = new AbortController();
+  const { signal } = ended;
+  worker.addEventListener(
+    'error',
+    (event) => {
+      event.preventDefault();
+      onFault(faultOf(event.message));
+    },
+    { signal },
+  );
+  worker.addEventListener(
+    'message',
+    ({ data }) => {
+      const lock = lifeLockOf(data);
+      if (lock === null) return;
+      // Granted when the thread holds it no more.
+      navigator.locks.request(lock, { signal }, () => onFault(ENDED_SILENTLY)).catch(() => {});
+    },
+    { signal },
+  );
+  return () => {
+    ended.abort();
+    worker.terminate();
+  };
 }
 
 /** A port whose other end a worker serves once it has attached it. */

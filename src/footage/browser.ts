@@ -1,10 +1,12 @@
 import wasmUrl from '@ffmpeg/core/wasm?url';
 import { ExitframeError, reasonOf } from '../core/reason';
+import { requireWebAssembly } from '../core/webAssembly';
 import type { DecodePlatform, SyncReader } from './platform';
 import type { FootageFile } from './source';
 import { unreadable } from './unreadable';
 
 async function compileCore(): Promise<WebAssembly.Module> {
+  requireWebAssembly();
   try {
     const response = await fetch(wasmUrl);
     if (!response.ok) throw new Error(`the server answered ${response.status}`);

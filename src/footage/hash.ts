@@ -1,4 +1,5 @@
 import { createSHA256 } from 'hash-wasm';
+import { requireWebAssembly } from '../core/webAssembly';
 import type { FootageFile } from './source';
 import { unreadable } from './unreadable';
 
@@ -6,14 +7,15 @@ const SLICE = 8 << 20;
 
 /**
  * SHA-256 of the files' bytes one after the other, hexadecimal, read in slices.
- * `onProgress` gets the share done, 0..1. Throws `unreadable`; `AbortError` when
- * cancelled.
+ * `onProgress` gets the share done, 0..1. Throws `unreadable`, `webAssemblyRefused`;
+ * `AbortError` when cancelled.
  */
 export async function sha256(
   files: readonly FootageFile[],
   onProgress?: (share: number) => void,
   signal?: AbortSignal,
 ): Promise<string> {
+  requireWebAssembly();
   const hash = await createSHA256();
   const total = files.reduce((sum, { blob }) => sum + blob.size, 0);
   let done = 0;

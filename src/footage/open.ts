@@ -26,8 +26,8 @@ export interface Opening {
  *
  * Throws `ExitframeError`: `notFootage`, `emptyFile`, `noVideoTrack`, `truncated`, `singleFrame`,
  * `undecodable`, `mixedSizes`, `imagesLoop`, `tooManyImages`, `tooManyParts`, `impossibleSize`, `rawMisfit`, `badArchive`, `nestedArchive`, `archiveTooLarge`,
- * `emptyArchive`, `decoderFailed`, `decoderMissing`, `unreadable`; `AbortError` when cancelled. The
- * source's own methods throw `badRange`, `truncated`, `decoderFailed`, `soundUndecodable`,
+ * `emptyArchive`, `decoderFailed`, `decoderMissing`, `webAssemblyRefused`, `outOfMemory`, `unreadable`; `AbortError` when cancelled. The
+ * source's own methods throw `badRange`, `truncated`, `decoderFailed`, `outOfMemory`, `soundUndecodable`,
  * `rawBeyondBits`, `unreadable`.
  */
 export async function openFootage(

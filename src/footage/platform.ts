@@ -14,7 +14,7 @@ export interface DecodePlatform {
   readonly webCodecs: boolean;
   /** Why WebCodecs is not used where it is missing: shown to the user. */
   readonly withoutWebCodecs: string;
-  /** The ffmpeg core, compiled once. Throws `ExitframeError` `decoderMissing`. */
+  /** The ffmpeg core, compiled once. Throws `ExitframeError` `decoderMissing`, `webAssemblyRefused`. */
   loadCore(): Promise<WebAssembly.Module>;
   /** Opens a file for reading in slices. */
   reader(file: FootageFile): Promise<SyncReader>;

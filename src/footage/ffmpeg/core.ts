@@ -32,15 +32,10 @@ const FIRST_DEVICE = 80; // device numbers above those Emscripten gives out itse
  * Each run has an instance of its own, about 10 ms of a compiled module: the core leaves by
  * `abort`, which does not unwind its stack (11 KB a run), and the hundredth run in one instance hangs.
  *
- * Throws what a reader or an output threw, or `decoderFailed` where the core broke down or stalled.
+ * Throws what a reader or an output threw, `decoderFailed` where the core broke down or stalled, or `outOfMemory`.
  */
 export async function runCore(module: WebAssembly.Module, run: CoreRun): Promise<CoreOutcome> {
-  const core = await createFFmpegCore({
-    instantiateWasm(imports, received) {
-      WebAssembly.instantiate(module, imports).then(received);
-      return {};
-    },
-  });
+  const { core, hasRunOut } = await startCore(module);
   const log: string[] = [];
   core.setLogger(({ message }) => {
     if (message === 'Aborted()') return; // how the core leaves, also after success
@@ -77,9 +72,60 @@ export async function runCore(module: WebAssembly.Module, run: CoreRun): Promise
   alive();
   const exitCode = execute(core, run);
   if (faults.length > 0) throw faults[0];
+  if (exitCode !== 0 && hasRunOut()) throw outOfMemory();
   if (exitCode !== 0 && performance.now() - started >= deadline) throw stalled();
   return { exitCode, log };
 }
+
+/** An instance, and whether it has been refused memory: it goes on then, and says no more than that something failed. */
+async function startCore(
+  module: WebAssembly.Module,
+): Promise<{ readonly core: FFmpegCore; hasRunOut(): boolean }> {
+  let ranOut = false;
+  const watchMemory = (memory: WebAssembly.Memory) => {
+    const grow = memory.grow.bind(memory);
+    memory.grow = (pages) => {
+      try {
+        return grow(pages);
+      } catch (error) {
+        ranOut = true;
+        throw error;
+      }
+    };
+  };
+  const core = await new Promise<FFmpegCore>((resolve, reject) => {
+    createFFmpegCore({
+      instantiateWasm(imports, received) {
+        WebAssembly.instantiate(module, imports).then((instance) => {
+          for (const part of Object.values(instance.exports)) {
+            if (part instanceof WebAssembly.Memory) watchMemory(part);
+          }
+          received(instance);
+        }, reject);
+        return {};
+      },
+    }).then(resolve, reject);
+  }).catch((error: unknown) => {
+    throw error instanceof RangeError ? outOfMemory(error) : brokeDown(error);
+  });
+  return { core, hasRunOut: () => ranOut };
+}
+
+const outOfMemory = (cause?: unknown) =>
+  new ExitframeError(
+    'outOfMemory',
+    'Memory ran out while the decoder ffmpeg worked.',
+    'Close other tabs and programs, then try again; film with smaller frames needs less.',
+    { cause },
+  );
+
+const brokeDown = (cause: unknown) =>
+  new ExitframeError(
+    'decoderFailed',
+    `The decoder ffmpeg broke down: ${reasonOf(cause).message}.`,
+    'Try the clip in another format, or a shorter part of it.',
+    { cause, values: { form: 'brokeDown', why: reasonOf(cause).message } },
+  );
 
 const stalled = () =>
   new ExitframeError(
@@ -95,12 +141,7 @@ function execute(core: FFmpegCore, run: CoreRun): number {
     core.ffprobe(...run.args);
     return 0;
   } catch (error) {
-    throw new ExitframeError(
-      'decoderFailed',
-      `The decoder ffmpeg broke down: ${reasonOf(error).message}.`,
-      'Try the clip in another format, or a shorter part of it.',
-      { cause: error, values: { form: 'brokeDown', why: reasonOf(error).message } },
-    );
+    throw brokeDown(error);
   }
 }
 

@@ -1,5 +1,6 @@
 import library from '@techstark/opencv-js';
-import { ExitframeError } from '../../core/reason';
+import { ExitframeError, reasonOf } from '../../core/reason';
+import { visionFailed } from './failures';
 
 /** The part of the library's interface used here; its own type files need a page's types. */
 export interface Mat {
@@ -42,6 +43,8 @@ interface OpenCv {
     criteria: unknown,
   ): number;
   readonly then: (ready: () => void) => unknown;
+  onAbort?: (why: unknown) => void;
+  exceptionFromPtr(thrown: number): { readonly msg: string };
   readonly Mat: new (rows?: number, cols?: number, type?: number) => Mat;
   readonly CV_8UC1: number;
   readonly CV_32FC1: number;
@@ -65,14 +68,28 @@ interface OpenCv {
 
 export const cv = library as unknown as OpenCv;
 
+/** What the library throws is the number of an error of its own, or a text. */
+function calling<T>(work: () => T): T {
+  try {
+    return work();
+  } catch (error) {
+    if (typeof error === 'number') throw visionFailed(cv.exceptionFromPtr(error).msg.trim());
+    if (error instanceof Error) throw error;
+    throw visionFailed(String(error));
+  }
+}
+
 /** Runs `work` with new Mats and frees them whatever happens: they live outside the garbage collector. */
 export function withMats<T>(count: number, work: (mats: readonly Mat[]) => T): T {
-  const mats = Array.from({ length: count }, () => new cv.Mat());
-  try {
-    return work(mats);
-  } finally {
-    for (const mat of mats) mat.delete();
-  }
+  const mats: Mat[] = [];
+  return calling(() => {
+    try {
+      while (mats.length < count) mats.push(new cv.Mat());
+      return work(mats);
+    } finally {
+      for (const mat of mats) mat.delete();
+    }
+  });
 }
 
 /** Runs `work` with a copy of the picture as a Mat of that type, and frees it. */
@@ -88,20 +105,26 @@ export function withImage<T>(
       'Hand over one value a pixel.',
     );
   }
-  const mat = new cv.Mat(image.height, image.width, type);
-  try {
-    if (image.data instanceof Uint8Array) mat.data.set(image.data);
-    else mat.data32F.set(image.data);
-    return work(mat);
-  } finally {
-    mat.delete();
-  }
+  return calling(() => {
+    const mat = new cv.Mat(image.height, image.width, type);
+    try {
+      if (image.data instanceof Uint8Array) mat.data.set(image.data);
+      else mat.data32F.set(image.data);
+      return work(mat);
+    } finally {
+      mat.delete();
+    }
+  });
 }
 
-/** Resolves once the library can be called (about a second after it was imported). */
-export const libraryReady = (): Promise<void> =>
+/** Waited for from the first moment: the library tells but once that it could not start. */
+const started = new Promise<void>((resolve, reject) => {
+  cv.onAbort = (why) => reject(visionFailed(reasonOf(why).message));
   // The module object is itself a thenable that resolves to itself: awaiting it would never end, so
   // it is only ever asked for its callback and never passed through a promise.
-  new Promise<void>((resolve) => {
-    cv.then(() => resolve());
-  });
+  cv.then(() => resolve());
+});
+started.catch(() => {}); // told to whoever asks whether it is ready
+
+/** Resolves once the library can be called (about a second after it was imported). Throws `visionFailed`. */
+export const libraryReady = (): Promise<void> => started;

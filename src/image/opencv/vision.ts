@@ -1,4 +1,7 @@
+import { ExitframeError, reasonOf } from '../../core/reason';
+import { requireWebAssembly } from '../../core/webAssembly';
 import type { FittedCamera, TargetView } from './camera';
+import { visionFailed } from './failures';
 import type { Component, Plane } from './pictures';
 
 /** The operations of OpenCV that the measuring core uses, free of its own types. */
@@ -17,7 +20,10 @@ export interface Vision {
 
 let loading: Promise<Vision> | null = null;
 
-/** Fetches and starts the library (10 MB) once a thread, when it is first asked for, and keeps it. */
+/**
+ * Fetches and starts the library (10 MB) once a thread, when it is first asked for, and keeps it. Throws `visionMissing`
+ * where it cannot be fetched, `webAssemblyRefused`, or `visionFailed`, after which only another thread can start it.
+ */
 export function loadVision(): Promise<Vision> {
   loading ??= load().catch((error: unknown) => {
     loading = null;
@@ -27,11 +33,26 @@ export function loadVision(): Promise<Vision> {
 }
 
 async function load(): Promise<Vision> {
+  requireWebAssembly();
   const [{ libraryReady }, { components, correlate }, { fitCamera }] = await Promise.all([
     import('./library'),
     import('./pictures'),
     import('./camera'),
-  ]);
+  ]).catch(notImported);
   await libraryReady();
   return { components, correlate, fitCamera };
+}
+
+/** A file that does not come is a `TypeError` (HTML, import of module scripts); anything else the library threw. */
+function notImported(error: unknown): never {
+  const why = reasonOf(error).message;
+  if (error instanceof TypeError) {
+    throw new ExitframeError(
+      'visionMissing',
+      `The image library OpenCV could not be fetched: ${why}.`,
+      'Check that network and server are there, then measure again; inputs and result are kept.',
+      { cause: error, values: { why } },
+    );
+  }
+  throw visionFailed(why, error);
 }

@@ -99,37 +99,69 @@ export const workReasons: Catalogue['reasons'] = {
     remedy: 'Wählen Sie den Aufbau, in dem dieser Clip gefilmt wurde.',
   },
   calibrationStopped: {
-    message: 'Der Hintergrundprozess der Kalibrierung brach ab: {why}',
+    message: 'Der Hintergrundprozess der Kalibrierung brach ab. {because}',
     remedy: 'Versuchen Sie es noch einmal, mit weniger oder kleineren Bildern.',
   },
   modelsStopped: {
-    message: 'Der Hintergrundprozess der Startmodelle brach ab: {why}',
+    message: 'Der Hintergrundprozess der Startmodelle brach ab. {because}',
     remedy: 'Sagen Sie erneut vorher.',
   },
   notebookStopped: {
-    message: 'Der Hintergrundprozess des Versuchsbuchs brach ab: {why}',
+    message: 'Der Hintergrundprozess des Versuchsbuchs brach ab. {because}',
     remedy: 'Versuchen Sie es noch einmal; was im Versuchsbuch steht, ist noch da.',
   },
   planningStopped: {
-    message: 'Der Hintergrundprozess der Planung brach ab: {why}',
+    message: 'Der Hintergrundprozess der Planung brach ab. {because}',
     remedy: 'Ändern Sie eine Einstellung, oder fragen Sie erneut.',
   },
   queueStopped: {
-    message: 'Ein Hintergrundprozess, der diesen Clip maß, brach ab: {why}',
+    message: 'Ein Hintergrundprozess, der diesen Clip maß, brach ab. {because}',
     remedy: 'Messen Sie ihn erneut; bricht es wieder ab, öffnen Sie den Clip einzeln.',
   },
   sceneryStopped: {
-    message: 'Der Hintergrundprozess, der den Film durchsieht, brach ab: {why}',
+    message: 'Der Hintergrundprozess, der den Film durchsieht, brach ab. {because}',
     remedy: 'Öffnen Sie den Film erneut; alles andere geht auch ohne ihn.',
   },
   threadDied: {
-    message: 'Ein Hintergrundprozess brach ab: {why}',
+    message: 'Ein Hintergrundprozess brach ab. {because}',
     remedy:
-      'Er wurde mit derselben Aufnahme und denselben Eingaben neu gestartet; messen Sie erneut.',
+      'Eingaben und Ergebnis bleiben erhalten, und er wird neu gestartet: messen Sie erneut. Bricht er jedes Mal ab, schließen Sie andere Tabs und Programme, oder laden Sie die Seite neu.',
   },
   threadsNotStarted: {
-    message: 'Ein Hintergrundprozess startete nicht: {why}',
-    remedy: 'Laden Sie die Seite neu.',
+    message: 'Ein Hintergrundprozess startete nicht. {because}',
+    remedy:
+      'Eingaben und Ergebnis bleiben erhalten: versuchen Sie es noch einmal, oder laden Sie die Seite neu.',
+  },
+  threadEnded: {
+    message:
+      'Der Browser beendete ihn ohne Angabe eines Grundes; vielleicht reichte der Speicher nicht.',
+  },
+  threadFailed: {
+    message: 'Er meldete einen Fehler: {said}.',
+  },
+  threadNotFetched: {
+    message: 'Seine Datei konnte nicht geholt werden: vielleicht fehlt das Netz oder der Server.',
+  },
+  webAssemblyRefused: {
+    message:
+      'Diese Seite darf kein WebAssembly ausführen, ohne das nichts dekodiert und gemessen wird: {why}',
+    remedy:
+      "Lassen Sie den Server in seiner Content-Security-Policy script-src 'self' 'wasm-unsafe-eval' erlauben oder keine senden, und laden Sie die Seite neu; auch ein Browser, den seine Einstellungen einschränken, muss es erlauben.",
+  },
+  visionMissing: {
+    message: 'Die Bildbibliothek OpenCV konnte nicht geholt werden: {why}.',
+    remedy:
+      'Prüfen Sie, ob Netz und Server da sind, und messen Sie dann erneut; Eingaben und Ergebnis bleiben erhalten.',
+  },
+  visionFailed: {
+    message: 'Die Bildbibliothek OpenCV versagte: {why}.',
+    remedy:
+      'Vielleicht reichte der Speicher nicht: Schließen Sie andere Tabs und Programme, und messen Sie dann erneut.',
+  },
+  outOfMemory: {
+    message: 'Dem Dekoder ffmpeg ging der Speicher aus.',
+    remedy:
+      'Schließen Sie andere Tabs und Programme, und versuchen Sie es dann noch einmal; Filme mit kleineren Bildern brauchen weniger.',
   },
   unexpected: {
     message: 'Ein unerwarteter Fehler: {said}',

@@ -95,36 +95,66 @@ export const workReasons: Catalogue['reasons'] = {
     remedy: 'Elija el montaje en el que se filmó este clip.',
   },
   calibrationStopped: {
-    message: 'El proceso en segundo plano de la calibración se detuvo: {why}',
+    message: 'El proceso en segundo plano de la calibración se detuvo. {because}',
     remedy: 'Inténtelo de nuevo, con menos imágenes o más pequeñas.',
   },
   modelsStopped: {
-    message: 'El proceso en segundo plano de los modelos de lanzamiento se detuvo: {why}',
+    message: 'El proceso en segundo plano de los modelos de lanzamiento se detuvo. {because}',
     remedy: 'Prediga de nuevo.',
   },
   notebookStopped: {
-    message: 'El proceso en segundo plano del cuaderno se detuvo: {why}',
+    message: 'El proceso en segundo plano del cuaderno se detuvo. {because}',
     remedy: 'Inténtelo de nuevo; lo que hay en el cuaderno sigue ahí.',
   },
   planningStopped: {
-    message: 'El proceso en segundo plano de la planificación se detuvo: {why}',
+    message: 'El proceso en segundo plano de la planificación se detuvo. {because}',
     remedy: 'Cambie un ajuste o pregunte de nuevo.',
   },
   queueStopped: {
-    message: 'Un proceso en segundo plano que medía este clip se detuvo: {why}',
+    message: 'Un proceso en segundo plano que medía este clip se detuvo. {because}',
     remedy: 'Mídalo de nuevo; si vuelve a detenerse, abra el clip por separado.',
   },
   sceneryStopped: {
-    message: 'El proceso en segundo plano que recorre la película se detuvo: {why}',
+    message: 'El proceso en segundo plano que recorre la película se detuvo. {because}',
     remedy: 'Abra de nuevo la película; todo lo demás funciona sin él.',
   },
   threadDied: {
-    message: 'Un proceso en segundo plano se detuvo: {why}',
-    remedy: 'Se inició de nuevo con la misma grabación y los mismos datos; mida de nuevo.',
+    message: 'Un proceso en segundo plano se detuvo. {because}',
+    remedy:
+      'Los datos y el resultado se conservan, y se inicia de nuevo: mida de nuevo. Si se detiene cada vez, cierre otras pestañas y programas, o recargue la página.',
   },
   threadsNotStarted: {
-    message: 'Un proceso en segundo plano no se inició: {why}',
-    remedy: 'Recargue la página.',
+    message: 'Un proceso en segundo plano no se inició. {because}',
+    remedy: 'Los datos y el resultado se conservan: inténtelo de nuevo o recargue la página.',
+  },
+  threadEnded: {
+    message: 'El navegador lo terminó sin indicar el motivo; quizá faltó memoria.',
+  },
+  threadFailed: {
+    message: 'Dio un error: {said}.',
+  },
+  threadNotFetched: {
+    message: 'No se pudo obtener su archivo: quizá falte la red o el servidor.',
+  },
+  webAssemblyRefused: {
+    message:
+      'Esta página no puede ejecutar WebAssembly, sin el cual no se decodifica ni se mide nada: {why}',
+    remedy:
+      "Haga que la Content-Security-Policy del servidor permita script-src 'self' 'wasm-unsafe-eval', o que no envíe ninguna, y recargue la página; un navegador restringido por sus ajustes también tiene que permitirlo.",
+  },
+  visionMissing: {
+    message: 'No se pudo obtener la biblioteca de imagen OpenCV: {why}.',
+    remedy:
+      'Compruebe que la red y el servidor están disponibles y mida de nuevo; los datos y el resultado se conservan.',
+  },
+  visionFailed: {
+    message: 'La biblioteca de imagen OpenCV falló: {why}.',
+    remedy: 'Quizá faltó memoria: cierre otras pestañas y programas y mida de nuevo.',
+  },
+  outOfMemory: {
+    message: 'Al decodificador ffmpeg le faltó memoria.',
+    remedy:
+      'Cierre otras pestañas y programas e inténtelo de nuevo; una película con imágenes más pequeñas necesita menos.',
   },
   unexpected: {
     message: 'Un error inesperado: {said}',

@@ -94,37 +94,67 @@ export const workReasons: Catalogue['reasons'] = {
     remedy: 'Choisissez le montage dans lequel ce clip a été filmé.',
   },
   calibrationStopped: {
-    message: 'Le processus d’arrière-plan de l’étalonnage s’est arrêté : {why}',
+    message: 'Le processus d’arrière-plan de l’étalonnage s’est arrêté. {because}',
     remedy: 'Réessayez, avec moins d’images ou des images plus petites.',
   },
   modelsStopped: {
-    message: 'Le processus d’arrière-plan des modèles de lancement s’est arrêté : {why}',
+    message: 'Le processus d’arrière-plan des modèles de lancement s’est arrêté. {because}',
     remedy: 'Prédisez de nouveau.',
   },
   notebookStopped: {
-    message: 'Le processus d’arrière-plan du cahier s’est arrêté : {why}',
+    message: 'Le processus d’arrière-plan du cahier s’est arrêté. {because}',
     remedy: 'Réessayez ; ce qui est dans le cahier s’y trouve toujours.',
   },
   planningStopped: {
-    message: 'Le processus d’arrière-plan de la planification s’est arrêté : {why}',
+    message: 'Le processus d’arrière-plan de la planification s’est arrêté. {because}',
     remedy: 'Changez un réglage ou redemandez.',
   },
   queueStopped: {
-    message: 'Un processus d’arrière-plan qui mesurait ce clip s’est arrêté : {why}',
+    message: 'Un processus d’arrière-plan qui mesurait ce clip s’est arrêté. {because}',
     remedy: 'Mesurez-le de nouveau ; s’il s’arrête encore, ouvrez le clip seul.',
   },
   sceneryStopped: {
-    message: 'Le processus d’arrière-plan qui parcourt le film s’est arrêté : {why}',
+    message: 'Le processus d’arrière-plan qui parcourt le film s’est arrêté. {because}',
     remedy: 'Ouvrez de nouveau le film ; tout le reste fonctionne sans lui.',
   },
   threadDied: {
-    message: 'Un processus d’arrière-plan s’est arrêté : {why}',
+    message: 'Un processus d’arrière-plan s’est arrêté. {because}',
     remedy:
-      'Il a été relancé avec le même enregistrement et les mêmes données ; mesurez de nouveau.',
+      'Les données et le résultat sont conservés, et il est relancé : mesurez de nouveau. S’il s’arrête à chaque fois, fermez d’autres onglets et programmes, ou rechargez la page.',
   },
   threadsNotStarted: {
-    message: 'Un processus d’arrière-plan n’a pas démarré : {why}',
-    remedy: 'Rechargez la page.',
+    message: 'Un processus d’arrière-plan n’a pas démarré. {because}',
+    remedy: 'Les données et le résultat sont conservés : réessayez, ou rechargez la page.',
+  },
+  threadEnded: {
+    message: 'Le navigateur l’a arrêté sans donner de raison ; la mémoire a peut-être manqué.',
+  },
+  threadFailed: {
+    message: 'Il a signalé une erreur : {said}.',
+  },
+  threadNotFetched: {
+    message: 'Son fichier n’a pas pu être obtenu : le réseau ou le serveur manque peut-être.',
+  },
+  webAssemblyRefused: {
+    message:
+      'Cette page ne peut pas exécuter WebAssembly, sans lequel rien n’est décodé ni mesuré : {why}',
+    remedy:
+      "Faites en sorte que la Content-Security-Policy du serveur autorise script-src 'self' 'wasm-unsafe-eval', ou n’en envoie aucune, puis rechargez la page ; un navigateur restreint par ses réglages doit l’autoriser aussi.",
+  },
+  visionMissing: {
+    message: 'La bibliothèque d’images OpenCV n’a pas pu être obtenue : {why}.',
+    remedy:
+      'Vérifiez que le réseau et le serveur sont là, puis mesurez de nouveau ; les données et le résultat sont conservés.',
+  },
+  visionFailed: {
+    message: 'La bibliothèque d’images OpenCV a échoué : {why}.',
+    remedy:
+      'La mémoire a peut-être manqué : fermez d’autres onglets et programmes, puis mesurez de nouveau.',
+  },
+  outOfMemory: {
+    message: 'Le décodeur ffmpeg a manqué de mémoire.',
+    remedy:
+      'Fermez d’autres onglets et programmes, puis réessayez ; un film aux images plus petites en demande moins.',
   },
   unexpected: {
     message: 'Une erreur inattendue : {said}',

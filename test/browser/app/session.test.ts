@@ -5,6 +5,7 @@ import { setFrameRejected, setMuzzle } from '../../../src/app/edits';
 import { createSession, type Session } from '../../../src/app/session';
 import { setupSceneStore } from '../../../src/app/setupScenes';
 import { createSetups } from '../../../src/app/setups';
+import { faultOf } from '../../../src/app/threadFault';
 import { ExitframeError } from '../../../src/core/reason';
 import { type FakeCrew, fakeCrew, hashOfName } from '../../fixtures/crew';
 import { exampleReduction } from '../../fixtures/reduction';
@@ -274,13 +275,29 @@ describe('a thread that dies', () => {
   it('is started again with the same footage, and nothing typed is lost', async () => {
     await openReady();
     const draft = session.shots.draft.value;
-    crew.conclude = () => new Promise(() => {});
-    void session.measure();
-    await vi.waitFor(() => expect(session.measuring.status.value.kind).toBe('running'));
-    await session.recover('out of memory');
-    expect(session.measuring.status.value.kind).toBe('failed');
+    crew.generations += 1;
+    await session.recover(faultOf('out of memory'));
     expect(crew.opened).toEqual(['clip.mp4', 'clip.mp4']);
     expect(session.shots.draft.value).toBe(draft);
-    expect(codes()).toContain('threadDied');
+    expect(codes()).toEqual(['threadDied']);
+  });
+
+  it('leaves the film to the next measurement where it cannot be opened at once', async () => {
+    await openReady();
+    const { open } = crew.film;
+    const gone = async () => {
+      throw new ExitframeError('unreadable', 'It can no longer be read.', 'Put it back.');
+    };
+    Object.assign(crew.film, { open: gone });
+    crew.generations += 1;
+    await session.recover(faultOf(undefined));
+    expect(codes()).toEqual(['threadDied', 'unreadable']);
+    await session.measure();
+    const status = session.measuring.status.value;
+    expect(status.kind === 'failed' && status.reason.code).toBe('unreadable');
+
+    Object.assign(crew.film, { open });
+    await session.measure();
+    expect(session.measuring.status.value.kind).toBe('done');
   });
 });

@@ -5,6 +5,7 @@ import { setName } from '../../../src/app/edits';
 import type { Setup } from '../../../src/app/resultTypes';
 import type { Session } from '../../../src/app/session';
 import { saveAsSetup, takeSetup } from '../../../src/app/setupWork';
+import { faultOf } from '../../../src/app/threadFault';
 import { ExitframeError } from '../../../src/core/reason';
 import type { ReductionInputs } from '../../../src/reduction/types';
 import { exampleReduction } from '../../fixtures/reduction';
@@ -210,7 +211,7 @@ describe('the queue', () => {
     await openNotebook();
     mounted.crew.conclude = (inputs) => {
       if (inputs.shot.name !== 'deadly') return Promise.resolve(exampleReduction(inputs));
-      mounted.crew.benches.at(-1)?.die('out of memory');
+      mounted.crew.benches.at(-1)?.die(faultOf('out of memory'));
       return new Promise(() => {});
     };
     await input('queue-files').upload([clip('deadly.mp4'), clip('fine.mp4')]);

@@ -1,14 +1,15 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { calibrationStopped } from '../../../src/app/calibration';
-import type { Calibrator, StartCalibrator } from '../../../src/app/crew';
+import type { Calibrator, OnFault, StartCalibrator } from '../../../src/app/crew';
 import { createTask } from '../../../src/app/task';
+import { faultOf } from '../../../src/app/threadFault';
 import { ExitframeError } from '../../../src/core/reason';
 import type { CalibrateApi } from '../../../src/protocol/calibrate';
 
 const never = () => new Promise<never>(() => undefined);
 
 /** Threads as they were started: whether each has ended, and its way to say that it died. */
-let threads: { ended: boolean; die(message: string): void }[];
+let threads: { ended: boolean; die: OnFault }[];
 let start: StartCalibrator;
 beforeEach(() => {
   threads = [];
@@ -71,10 +72,13 @@ describe('a task', () => {
   it('says that its thread died, instead of waiting for ever', () => {
     const task = createTask<number, CalibrateApi>(start, calibrationStopped);
     void task.run(never);
-    threads[0]?.die('out of memory');
+    threads[0]?.die(faultOf('out of memory'));
     expect(task.state.value).toMatchObject({
       kind: 'failed',
-      reason: { code: 'calibrationStopped' },
+      reason: {
+        code: 'calibrationStopped',
+        values: { because: 'threadFailed', said: 'out of memory' },
+      },
     });
     expect(threads[0]?.ended).toBe(true);
   });

@@ -1,0 +1,27 @@
+/** Of locks that threads hold for as long as they live: the browser frees them however a thread ends. */
+const PREFIX = 'exitframe-thread-';
+
+interface AliveSign {
+  readonly heldWhileAlive: string;
+}
+
+/**
+ * Called once in a thread: takes a lock for its life and tells the page which, since a thread that ends without an error
+ * is otherwise not told from one that works long. Pages served without encryption have no locks and go without.
+ */
+export function showLife(scope: {
+  readonly navigator: { readonly locks?: LockManager };
+  postMessage(sign: AliveSign): void;
+}): void {
+  const heldWhileAlive = `${PREFIX}${Date.now()}-${Math.random()}`;
+  void scope.navigator.locks?.request(heldWhileAlive, () => {
+    scope.postMessage({ heldWhileAlive });
+    return new Promise<never>(() => {});
+  });
+}
+
+/** The lock that a thread's message names; null: it says something else. */
+export function lifeLockOf(message: unknown): string | null {
+  const { heldWhileAlive } = (message ?? {}) as Partial<AliveSign>;
+  return typeof heldWhileAlive === 'string' ? heldWhileAlive : null;
+}
