@@ -4,7 +4,14 @@ import type { FootageFile } from '../../footage/source';
 import type { NotebookEntry } from '../../shot/notebook';
 import type { Session } from '../session';
 import { type Claim, claimDesk } from './claim';
-import { copyFootage, dropCopies, isWorthCopying, type Root, withoutCopy } from './footage';
+import {
+  copyFootage,
+  dropCopies,
+  isWorthCopying,
+  type KeptFootage,
+  type Root,
+  withoutCopy,
+} from './footage';
 import { BUILD, type Left, NOTHING_LEFT, readLeft } from './left';
 import { changedPages } from './notebookPages';
 import { openRecords, type Records } from './records';
@@ -39,6 +46,8 @@ export interface Keeping {
 
 /** A pause in working before it is kept, ms. */
 const KEEP_AFTER_MS = 250;
+/** What could not be kept is tried again after so long, ms. */
+const RETRY_AFTER_MS = 3000;
 /** Desks of closed windows that are kept, in case the browser opens those again. */
 const MOST_FREE = 3;
 
@@ -50,7 +59,7 @@ export async function startKeeping(place: KeepingPlace): Promise<Keeping> {
     const left =
       claim.from === null ? NOTHING_LEFT : await readLeft(records, claim.from, place.root);
     void tidy(claim, records, place.root);
-    const own = claim.from === claim.desk ? left : { ...left, notebook: null, isCopy: () => false };
+    const own = claim.from === claim.desk ? left : { ...left, notebook: null, copyOf: () => null };
     return { left, follow: (session, view) => keep(session, view, claim, records, place, own) };
   } catch (error) {
     const follow = ({ keeping }: Session) => {
@@ -81,8 +90,11 @@ function keep(
   left: Left,
 ): () => void {
   const { shots, films, measuring, notebook, planning, player, sample, keeping } = session;
+  const leaving = new AbortController();
   let copying = new AbortController();
   let copied: readonly FootageFile[] | null = null;
+  /** The copy of `copied`; null: there is none. */
+  let held: KeptFootage | null = null;
   /** The notebook's entries as they are kept. */
   let paged: readonly NotebookEntry[] = left.notebook?.file.entries ?? [];
 
@@ -99,6 +111,8 @@ function keep(
         keeping.footage.value = 'copying';
         const footage = await copyFootage(place.root, desk, folder, files, stop.signal);
         await records.put(desk, { footage });
+        if (stop.signal.aborted) return;
+        held = footage;
         keeping.footage.value = 'copy';
       }
       await dropCopies(place.root, desk, copies ? folder : null);
@@ -111,7 +125,7 @@ function keep(
 
   const readers: Readonly<Record<Part, () => unknown>> = {
     shot: () => shots.work.value,
-    footage: () => withoutCopy(films.film.value?.files ?? [], sample.value?.id ?? null),
+    footage: () => held ?? withoutCopy(films.film.value?.files ?? [], sample.value?.id ?? null),
     measured: () => ({ build: BUILD, kept: measuring.kept() }),
     streak: () => (isMeasured.value ? { build: BUILD, kept: measuring.streak.value } : null),
     notebook: () => ({
@@ -130,7 +144,8 @@ function keep(
     const files = films.film.value?.files ?? null;
     const isOpen = shots.work.value !== null && files !== null;
     const isNew = isOpen && files !== copied;
-    if (isNew && left.isCopy(files)) keeping.footage.value = 'copy';
+    if (isNew) held = left.copyOf(files);
+    if (isNew && held !== null) keeping.footage.value = 'copy';
     else if (isNew) changed.add('footage');
     // Nothing is open yet: what was left must stay as it is until it is taken up.
     const parts = [...changed].filter((part) => isOpen || WITHOUT_FOOTAGE.has(part));
@@ -146,10 +161,12 @@ function keep(
       },
       (error: unknown) => {
         keeping.problem.value = workNotKept(error);
+        for (const part of parts) changed.add(part);
+        if (!leaving.signal.aborted) timer ??= setTimeout(write, RETRY_AFTER_MS);
       },
     );
     if (isNew) copied = files;
-    if (parts.includes('footage') && files !== null) void copy(files);
+    if (isNew && held === null) void copy(files);
   };
   const whenever = (part: Part, read: () => unknown) =>
     effect(() => {
@@ -165,7 +182,11 @@ function keep(
     whenever('planning', () => planning.history.value),
     whenever('view', () => [player.current.value, view()]),
   ];
-  const leaving = new AbortController();
+  records.whenLost(() => {
+    paged = [];
+    for (const part of Object.keys(readers) as Part[]) changed.add(part);
+    timer ??= setTimeout(write, KEEP_AFTER_MS);
+  });
   addEventListener('pagehide', write, { signal: leaving.signal });
   addEventListener('visibilitychange', write, { signal: leaving.signal });
   return () => {

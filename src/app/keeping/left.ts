@@ -22,8 +22,8 @@ export interface Left {
   readonly planning: History<PlanningInputs> | null;
   /** How the page looked; told by the page alone. */
   readonly view: unknown;
-  /** Whether these files are the desk's own copy already. */
-  isCopy(files: readonly unknown[]): boolean;
+  /** The desk's own copy that these files are; null: they are none. */
+  copyOf(files: readonly unknown[]): KeptFootage | null;
 }
 
 export interface KeptNotebook {
@@ -41,7 +41,7 @@ export const BUILD = import.meta.url;
 
 export const NOTHING_LEFT: Left = {
   ...{ shot: null, notebook: null, planning: null, view: null },
-  isCopy: () => false,
+  copyOf: () => null,
 };
 
 /** Reads what is kept of a desk; what cannot be read any more is left out. */
@@ -52,14 +52,14 @@ export async function readLeft(records: Records, desk: string, root: Root): Prom
   const footage = ((await part('footage')) ?? { kind: 'none' }) as KeptFootage;
   const measured = ofThisBuild<Omit<KeptMeasurement, 'streak'>>(await part('measured'));
   const streak = ofThisBuild<Pick<LiveStreak, 'line' | 'rows'>>(await part('streak'));
-  const copies = new WeakSet<readonly unknown[]>();
+  const copies = new WeakMap<readonly unknown[], KeptFootage>();
   const sample =
     footage.kind === 'sample' ? SAMPLES.find(({ id }) => id === footage.id) : undefined;
   const files = async () => {
     if (sample !== undefined) return fetchSample(sample);
     // Gone or refused: the person is asked for it.
     const found = await findFootage(root, footage).catch(() => null);
-    if (found !== null && footage.kind === 'copy') copies.add(found);
+    if (found !== null && footage.kind === 'copy') copies.set(found, footage);
     return found;
   };
   const ask = footage.kind === 'handles' ? () => askForFootage(footage.handles) : null;
@@ -74,7 +74,7 @@ export async function readLeft(records: Records, desk: string, root: Root): Prom
     notebook: await readNotebook(part),
     planning: planningOf(await part('planning')),
     view: view?.page ?? null,
-    isCopy: (some) => copies.has(some),
+    copyOf: (some) => copies.get(some) ?? null,
   };
 }
 

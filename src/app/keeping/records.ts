@@ -6,6 +6,8 @@ export interface Records {
   /** Every desk with the time it was last written, ms since 1970. */
   desks(): Promise<ReadonlyMap<string, number>>;
   remove(desk: string): Promise<void>;
+  /** Tells when all that was kept is gone: somebody cleared the browser's storage. It can be written to again. */
+  whenLost(tell: () => void): void;
 }
 
 const STORE = 'parts';
@@ -17,13 +19,34 @@ export async function openRecords(
   factory: IDBFactory = indexedDB,
   name = 'exitframe',
 ): Promise<Records> {
-  const opening = factory.open(name, 1);
-  opening.onupgradeneeded = () => void opening.result.createObjectStore(STORE);
-  const database = await answerOf(opening);
-  // Another tab with a newer version of the tool must not wait for this one.
-  database.onversionchange = () => database.close();
+  let connection: Promise<IDBDatabase> | null = null;
+  let lost = () => {};
+  const open = async (): Promise<IDBDatabase> => {
+    const opening = factory.open(name, 1);
+    opening.onupgradeneeded = () => void opening.result.createObjectStore(STORE);
+    const database = await answerOf(opening);
+    // Another tab with a newer version of the tool must not wait for this one.
+    database.onversionchange = ({ newVersion }) => {
+      database.close();
+      connection = null;
+      if (newVersion === null) lost();
+    };
+    database.onclose = () => {
+      connection = null;
+      lost();
+    };
+    return database;
+  };
+  const connected = (): Promise<IDBDatabase> => {
+    connection ??= open().catch((error: unknown) => {
+      connection = null; // so that the next try asks again
+      throw error;
+    });
+    return connection;
+  };
+  await connected();
   const written = async (change: (store: IDBObjectStore) => void): Promise<void> => {
-    const transaction = database.transaction(STORE, 'readwrite');
+    const transaction = (await connected()).transaction(STORE, 'readwrite');
     try {
       change(transaction.objectStore(STORE));
     } catch (error) {
@@ -34,12 +57,15 @@ export async function openRecords(
     transaction.commit();
     await endOf(transaction);
   };
-  const read = <T>(ask: (store: IDBObjectStore) => IDBRequest<T>) =>
-    answerOf(ask(database.transaction(STORE).objectStore(STORE)));
+  const read = async <T>(ask: (store: IDBObjectStore) => IDBRequest<T>) =>
+    answerOf(ask((await connected()).transaction(STORE).objectStore(STORE)));
   const get = (desk: string, part: string): Promise<unknown> =>
     read((store) => store.get([desk, part]));
   return {
     get,
+    whenLost(tell) {
+      lost = tell;
+    },
     put: (desk, parts) =>
       written((store) => {
         for (const [part, value] of Object.entries(parts)) store.put(value, [desk, part]);

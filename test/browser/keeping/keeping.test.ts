@@ -83,6 +83,14 @@ afterEach(() => {
   for (const one of windows.splice(0)) one.close();
 });
 
+/** A window opened later, which has the draft and its footage. */
+async function again(draft: unknown): Promise<Window> {
+  const later = await openWindow();
+  expect(later.session.shots.draft.value).toEqual(draft);
+  expect(later.crew.opened).toEqual(['clip.mp4']);
+  return later;
+}
+
 describe('after a reload', () => {
   it('stands where it stood: inputs with undo, result, streak image, frame and view', async () => {
     const line = { origin: [5, 16], axis: [1, 0], from: -5, length: 4, halfWidth: 2 } as const;
@@ -318,12 +326,31 @@ describe('where the browser keeps nothing', () => {
       };
       return { ...records, put: (desk, parts) => (isFull ? full() : records.put(desk, parts)) };
     };
-    const { session } = await workedWindow({ records: filling });
+    const first = await workedWindow({ records: filling });
+    const { session } = first;
     await vi.waitFor(() => expect(session.keeping.problem.value?.code).toBe('workNotKept'));
     expect(session.keeping.problem.value?.message).toContain('its storage is full');
     isFull = false;
-    session.shots.edit(setNotes('room again'), { label: 'notes' });
-    await vi.waitFor(() => expect(session.keeping.problem.value).toBeNull());
+    // Without another edit, and with all that could not be kept before.
+    await vi.waitFor(() => expect(session.keeping.problem.value).toBeNull(), { timeout: 10_000 });
+    const draft = session.shots.draft.value;
+    first.close();
+    await again(draft);
+  });
+
+  it('keeps all anew where its storage is cleared under it', async () => {
+    const first = await workedWindow();
+    await isKept(first, 'copy');
+    await first.session.measure();
+    await new Promise((resolve, reject) => {
+      const clearing = indexedDB.deleteDatabase(NAME);
+      clearing.onsuccess = resolve;
+      clearing.onblocked = reject;
+    });
+    const draft = first.session.shots.draft.value;
+    first.close();
+    const { session } = await again(draft);
+    expect(session.measuring.status.value.kind).toBe('done');
   });
 
   it('says that footage is not copied, and keeps the inputs all the same', async () => {

@@ -48,3 +48,12 @@ it('makes way for a newer version of the tool in another tab', async () => {
   });
   await expect(records.put('a', { shot: 1 })).rejects.toThrow();
 });
+
+it('tells that all is gone where its store is deleted under it, and keeps again', async () => {
+  await records.put('a', { shot: 1 });
+  const lost = new Promise<void>((resolve) => records.whenLost(resolve));
+  indexedDB.deleteDatabase(NAME);
+  await lost;
+  await records.put('a', { shot: 2 });
+  expect(await records.get('a', 'shot')).toBe(2);
+});
