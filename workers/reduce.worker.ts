@@ -7,6 +7,7 @@ import type { ReduceApi } from '../src/protocol/reduce';
 import { concludeShot } from '../src/reduction/concludeShot';
 import { type MeasuredFilm, measureFilm, stillMeasures } from '../src/reduction/measureFilm';
 import type { FrameMeasurer, ReductionInputs, SurveySetup } from '../src/reduction/types';
+import { inEventBatches } from './eventBatches';
 import { framesFrom } from './filmSupply';
 import { poolOf } from './measurerPool';
 import { serve } from './serve';
@@ -41,7 +42,7 @@ const api: ReduceApi = {
     film = wrap<FilmApi>(filmPort);
     measurer = remembered(poolOf(measurerPorts.map((port) => wrap<MeasureApi>(port))));
   },
-  async reduce(inputs, onEvent) {
+  async reduce(inputs, onEvents) {
     const [filmApi, crew] = [film, measurer];
     if (filmApi === null || crew === null) {
       throw new ExitframeError('notConnected', 'The reducing worker has no film to read.');
@@ -49,14 +50,19 @@ const api: ReduceApi = {
     running?.abort();
     const abort = new AbortController();
     running = abort;
+    const events = inEventBatches(onEvents);
     try {
       const frames = (range: FrameRange) => framesFrom(filmApi, range);
-      const read = await measureFilm(inputs, { frames }, crew, onEvent, abort.signal);
+      const read = await measureFilm(inputs, { frames }, crew, events.add, abort.signal);
       // Cancelled after its last frame: a later run may have begun, whose film this must not replace.
       abort.signal.throwIfAborted();
       measured = { film: read, footage: footageOf(inputs), setup: prepared };
-      return concludeShot(inputs, read, onEvent);
+      events.flush();
+      const reduction = concludeShot(inputs, read, events.add);
+      events.flush();
+      return reduction;
     } finally {
+      events.drop();
       if (running === abort) running = null;
     }
   },

@@ -42,9 +42,6 @@ export type DrawnPosition = Pick<
 >;
 const AS_IT_CAME = { ux: null, uy: null, cov: null, used: true, manual: false } as const;
 
-/** Rows and points arrive by the hundred: the screen is told this often, ms. */
-const FLUSH_EVERY_MS = 50;
-
 const NO_STREAK: LiveStreak = { line: null, rows: new Map(), version: 0 };
 
 /** Runs reductions and holds what they tell: streak rows and positions as they come, then the result. */
@@ -65,14 +62,8 @@ export function createMeasuring(crew: {
   let concluded: Shot | null = null;
   let turn = 0;
   let stopping: AbortController | null = null;
-  let pending: ReductionEvent[] = [];
-  let timer: ReturnType<typeof setTimeout> | null = null;
 
-  const flush = () => {
-    timer = null;
-    const events = pending;
-    pending = [];
-    if (events.length === 0) return;
+  const take = (events: readonly ReductionEvent[]) =>
     batch(() => {
       let { line, rows, version } = streak.value;
       const positions = new Map(live.value);
@@ -94,12 +85,6 @@ export function createMeasuring(crew: {
       if (version !== streak.value.version) streak.value = { line, rows, version };
       live.value = positions;
     });
-  };
-  const dropPending = () => {
-    if (timer !== null) clearTimeout(timer);
-    timer = null;
-    pending = [];
-  };
   const conclude = (shot: Shot, outcome: Reduction) =>
     batch(() => {
       concluded = shot;
@@ -118,30 +103,25 @@ export function createMeasuring(crew: {
     const mine = ++turn;
     const stop = new AbortController();
     stopping = stop;
-    dropPending();
     const before = { streak: streak.value, live: live.value, status: status.value };
     batch(() => {
       status.value = { kind: 'running', stage: 'starting', done: 0, total: 0 };
       live.value = new Map();
     });
-    const onEvent = (event: ReductionEvent) => {
-      if (mine !== turn) return;
-      pending.push(event);
-      timer ??= setTimeout(flush, FLUSH_EVERY_MS);
+    const onEvents = (events: readonly ReductionEvent[]) => {
+      if (mine === turn) take(events);
     };
     try {
       const inputs = await orAborted(prepare(), stop.signal);
       if (mine !== turn) return;
-      const outcome = await crew.reduce.reduce(inputs, proxy(onEvent));
+      const outcome = await crew.reduce.reduce(inputs, proxy(onEvents));
       if (mine !== turn) return;
-      flush();
       batch(() => {
         pass.value += 1;
         conclude(inputs.shot, outcome);
       });
     } catch (error) {
       if (mine !== turn) return;
-      flush();
       const reason = reasonOf(error);
       batch(() => {
         if (reason.code !== 'cancelled') {
@@ -222,7 +202,6 @@ export function createMeasuring(crew: {
     /** Forgets everything: other footage was opened. */
     reset() {
       turn += 1;
-      dropPending();
       concluded = null;
       velocities.forget();
       const running = status.value.kind === 'running';

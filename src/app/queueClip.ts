@@ -53,8 +53,9 @@ export async function measureClip(task: Task): Promise<ClipMeasured> {
   const { inputsOf, keepScene } = reductionInputs({ audio: () => film.audio() }, scenes);
   const inputs = await inputsOf(shot, { info, timestamps, sha256, reading });
   signal.throwIfAborted();
-  const reduction = await reduce.reduce(inputs, (event) => {
-    if (event.kind === 'progress') task.onStage(event.stage, event.done / Math.max(1, event.total));
+  const reduction = await reduce.reduce(inputs, (events) => {
+    const last = events.findLast((event) => event.kind === 'progress');
+    if (last !== undefined) task.onStage(last.stage, last.done / Math.max(1, last.total));
   });
   keepScene(shot, reduction);
   return { shot, result: reduction.result };

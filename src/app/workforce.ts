@@ -98,7 +98,7 @@ const startBench: StartBench = async (onFault) => {
       sha256: () => film.sha256(),
     },
     reduce: {
-      reduce: (inputs, onEvent) => reduce.reduce(inputs, proxy(onEvent)),
+      reduce: (inputs, onEvents) => reduce.reduce(inputs, proxy(onEvents)),
       cancel: () => reduce.cancel(),
     },
     dispose,

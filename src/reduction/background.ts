@@ -1,10 +1,11 @@
+import type { FootageInfo } from '../core/film';
 import type { GreyFrame } from '../core/frame';
 import { type Outcome, orThrow } from '../core/reason';
 import { frameBack, isMoved } from '../image/moved';
 import { createRegistrar } from '../image/registration';
 import { steadyBackground } from '../image/steadyBackground';
 import type { Background } from '../image/types';
-import { REST_FRAMES, sealReference } from '../seal/reference';
+import { sealReference } from '../seal/reference';
 import type { ReductionInputs } from './types';
 import type { Work } from './work';
 
@@ -18,20 +19,25 @@ type ScenePass = Pick<Work, 'film' | 'onEvent' | 'cancellation'> & {
   readonly inputs: Pick<ReductionInputs, 'info'>;
 };
 
-/** The scene without the ball, from frames spread over the whole clip. */
+/** The scene is read from every so many-th frame, so that they are spread over the whole clip. */
+export function backgroundStep({ width, height, bitDepth, frameCount }: FootageInfo): number {
+  const frameBytes = width * height * (bitDepth > 8 ? 2 : 1);
+  const most = Math.max(
+    FEWEST_BACKGROUND_FRAMES,
+    Math.min(BACKGROUND_FRAMES, Math.floor(BACKGROUND_BYTES / frameBytes)),
+  );
+  // Rounded up: the frames then reach the end of the clip.
+  return Math.ceil(frameCount / most);
+}
+
+/** The scene without the ball. */
 export async function readBackground({
   inputs: { info },
   film,
   onEvent,
   cancellation,
 }: ScenePass): Promise<Background> {
-  const frameBytes = info.width * info.height * (info.bitDepth > 8 ? 2 : 1);
-  const most = Math.max(
-    FEWEST_BACKGROUND_FRAMES,
-    Math.min(BACKGROUND_FRAMES, Math.floor(BACKGROUND_BYTES / frameBytes)),
-  );
-  // Rounded up: the frames then reach the end of the clip.
-  const step = Math.ceil(info.frameCount / most);
+  const step = backgroundStep(info);
   const total = Math.ceil(info.frameCount / step);
   const frames: GreyFrame[] = [];
   for await (const frame of film.frames({ start: 0, end: info.frameCount, step })) {
@@ -42,17 +48,11 @@ export async function readBackground({
   return orThrow(steadyBackground(frames));
 }
 
-/** The scene with the seal at rest: the clip's first frames. */
-export async function readReference(
-  { inputs: { info }, film, cancellation }: Work,
+/** The scene with the seal at rest, from the clip's first frames. */
+export function referenceOf(
+  first: readonly GreyFrame[],
   background: Background,
-): Promise<Outcome<Background>> {
-  const first: GreyFrame[] = [];
-  const end = Math.min(REST_FRAMES, info.frameCount);
-  for await (const frame of film.frames({ start: 0, end })) {
-    cancellation.throwIfAborted();
-    first.push(frame);
-  }
+): Outcome<Background> {
   const register = createRegistrar(background);
   const still = first.map((frame) => {
     const shift = register(frame);

@@ -3,12 +3,13 @@ import type { ImagePoint, ImageVector } from '../core/units';
 import { faultyPlaces } from '../image/faults';
 import { fingerprintOf, type SceneFingerprint } from '../image/sceneFingerprint';
 import type { Shot } from '../shot/schema';
-import { readBackground } from './background';
 import { type MeasuredCentres, measureCentres } from './centres';
+import { passAlong, passOver } from './firstPass';
+import { holdFrames } from './heldFrames';
 import { trackInImage } from './onPlane';
 import { type Scene, setScene } from './scene';
 import { type SceneSince, sceneSince } from './setupScene';
-import { type Survey, surveyAlong } from './survey';
+import { type Survey, streakAlong, surveyAlong } from './survey';
 import type { FrameMeasurer, ReductionEvent, ReductionInputs } from './types';
 import type { FrameSupply, Work } from './work';
 
@@ -24,7 +25,7 @@ export interface MeasuredFilm extends Survey, MeasuredCentres {
 }
 
 /**
- * Measures a film: background, rough places in every frame, the ball's track, its centre in every frame of the
+ * Measures a film: scene and streak image, rough places in the frames in which anything moves, the ball's track, its centre in every frame of the
  * track. Throws where the shot does not fit the film or the work is cancelled; a ball that is not found is an outcome.
  */
 export async function measureFilm(
@@ -35,14 +36,19 @@ export async function measureFilm(
   cancellation: Cancellation,
 ): Promise<MeasuredFilm> {
   const scene = setScene(inputs);
-  const work: Work = { inputs, scene, film, measurer, onEvent, cancellation };
-  const background = await readBackground(work);
-  let survey = await surveyAlong(scene.axis, work, background);
+  const overall: Work = { inputs, scene, film, measurer, onEvent, cancellation };
+  const first = await passOver(streakAlong(scene.axis, overall), overall);
+  const { background } = first;
+  const work: Work = { ...overall, film: holdFrames(film) };
+  let survey = await surveyAlong(scene.axis, work, first);
   const { track } = survey;
   // Where no direction is stated the first pass only assumed one: seal and streak may belong on another side.
   if (scene.muzzle.axis === null && track.ok) {
     const axis = trackInImage(track.value, scene);
-    if (!alongside(axis, scene.axis)) survey = await surveyAlong(axis, work, background);
+    if (!alongside(axis, scene.axis)) {
+      survey = await surveyAlong(axis, work, first);
+      await passAlong(streakAlong(axis, overall), overall);
+    }
   }
   return {
     ...survey,

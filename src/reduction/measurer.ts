@@ -6,7 +6,6 @@ import { frameGain } from '../image/gain';
 import { inspectCentre } from '../image/inspect';
 import { frameBack, isMoved } from '../image/moved';
 import { loadVision, type Vision } from '../image/opencv/vision';
-import { readStreak } from '../image/streak';
 import { observeSeal } from '../seal/observe';
 import { stillScene } from './stillScene';
 import type { FrameMeasurer, SurveySetup, WatchedSeal } from './types';
@@ -44,7 +43,6 @@ export function createMeasurer(): FrameMeasurer {
           );
         return {
           frame: frame.index,
-          streak: readStreak(frame, setup.streak),
           candidates: findCandidates(frame, background, ball, vision),
           seal: observe(seal),
           rear: observe(rear),

@@ -14,10 +14,11 @@ export interface Shake {
   readonly report: ShakeReport | null;
   /** What is taken off a place in a frame, with its covariance; zero where the scene does not shake. */
   shiftIn(frame: number): Shift;
-  readonly places: readonly FramePlace[];
+  /** Null: the frame was not looked at. */
+  readonly places: readonly (FramePlace | null)[];
 }
 
-/** Share of the frames that must tell the scene's place. */
+/** Share of the frames looked at that must tell the scene's place. */
 const LEAST_SHARE = 0.5;
 /** Shaking smaller than this each way is not told from none, px. */
 const LEAST_SHAKE = 0.01;
@@ -40,22 +41,23 @@ export const codedShiftU = (codec: string): Pixels => (BY_ITSELF.test(codec) ? 0
  * film gains no noise from it, and a frame whose shift is not known may be off by as much as the others are.
  * `codedU`: see `codedShiftU`.
  */
-export function judgeShake(measured: readonly FramePlace[], codedU: Pixels): Shake {
+export function judgeShake(measured: readonly (FramePlace | null)[], codedU: Pixels): Shake {
   const widened = (shift: Shift | null): Shift | null =>
     shift === null
       ? null
       : { ...shift, varX: shift.varX + codedU ** 2, varY: shift.varY + codedU ** 2 };
-  const places = measured.map(({ shift, launcher }) => ({
-    shift: widened(shift),
-    launcher: widened(launcher),
-  }));
-  const known = places.flatMap(({ shift }) => (shift === null ? [] : [shift]));
-  if (known.length < Math.max(3, LEAST_SHARE * places.length)) {
+  const places = measured.map(
+    (place) => place && { shift: widened(place.shift), launcher: widened(place.launcher) },
+  );
+  const looked = places.filter((place) => place !== null);
+  const known = looked.flatMap(({ shift }) => (shift === null ? [] : [shift]));
+  if (known.length < Math.max(3, LEAST_SHARE * looked.length)) {
     return { report: null, shiftIn: () => STEADY, places };
   }
   const shakeX = shaking(known.map(({ x, varX }) => [x, varX]));
   const shakeY = shaking(known.map(({ y, varY }) => [y, varY]));
-  const shifts = places.map(({ shift }): Shift => {
+  const shifts = places.map((place): Shift => {
+    const shift = place?.shift ?? null;
     if (shift === null) return { ...STEADY, varX: shakeX, varY: shakeY };
     const wx = shakeX / (shakeX + shift.varX || 1);
     const wy = shakeY / (shakeY + shift.varY || 1);
@@ -167,17 +169,15 @@ export function shakeWarnings(shake: Shake, lastFrame: number | null): Warning[]
 
 /** How far the launcher strays from where it stands at first, against the scene; null: not beyond its uncertainty. */
 function launcherMotion({ places }: Shake, lastFrame: number): Pixels | null {
-  const steps = places.slice(0, lastFrame + 1).flatMap(({ shift, launcher }) =>
-    shift === null || launcher === null
-      ? []
-      : [
-          {
-            x: launcher.x - shift.x,
-            y: launcher.y - shift.y,
-            variance: (launcher.varX + launcher.varY + shift.varX + shift.varY) / 2,
-          },
-        ],
-  );
+  const steps = places.slice(0, lastFrame + 1).flatMap((place) => {
+    const [shift, launcher] = [place?.shift ?? null, place?.launcher ?? null];
+    if (shift === null || launcher === null) return [];
+    return {
+      x: launcher.x - shift.x,
+      y: launcher.y - shift.y,
+      variance: (launcher.varX + launcher.varY + shift.varX + shift.varY) / 2,
+    };
+  });
   if (steps.length < REST_FRAMES + AVERAGED) return null;
   const meanOf = (part: typeof steps) => ({
     x: part.reduce((sum, { x }) => sum + x / part.length, 0),

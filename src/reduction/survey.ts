@@ -1,20 +1,25 @@
-import { ExitframeError, failure, type Outcome, success } from '../core/reason';
+import type { FrameRange } from '../core/film';
+import type { GreyFrame } from '../core/frame';
+import { failure, type Outcome, success } from '../core/reason';
+import { median } from '../core/statistics';
 import type { ImagePoint, ImageVector } from '../core/units';
 import { flightLine } from '../geometry/flightLine';
 import { streakLineFor } from '../image/streak';
-import type { Background } from '../image/types';
+import type { Background, StreakLine } from '../image/types';
 import type { SealObservation, SealView } from '../seal/types';
 import { sealView } from '../seal/view';
 import type { Seal } from '../shot/schema';
 import type { FrameCandidates, Track } from '../tracking/types';
-import { readReference } from './background';
+import { referenceOf } from './background';
 import { ballAtRest } from './ball';
 import { inBatches } from './batches';
+import type { FirstPass } from './firstPass';
 import { flightPrior } from './flightPrior';
 import { linkOnPlane } from './onPlane';
+import { framesToSurvey } from './passage';
 import { codedShiftU, type FramePlace, judgeShake, launcherRect, type Shake } from './shake';
-import type { SurveySetup, WatchedSeal } from './types';
-import { BATCH_FRAMES, type Work } from './work';
+import type { FrameSurvey, WatchedSeal } from './types';
+import { BATCH_FRAMES, type FrameSupply, type Work } from './work';
 
 /** A seal as every frame shows it. */
 export interface SealFilm {
@@ -22,7 +27,7 @@ export interface SealFilm {
   readonly observations: readonly SealObservation[];
 }
 
-/** What one pass over the whole film gave. */
+/** What a closer look at the film gave. */
 export interface Survey {
   readonly candidates: readonly FrameCandidates[];
   readonly track: Outcome<Track>;
@@ -37,35 +42,35 @@ export interface Survey {
 /** The streak's band covers this share of the ball's radius to each side of the axis. */
 const STREAK_BAND = 0.5;
 
-/** One pass over the whole film, its seal and streak laid out along the given direction of travel. */
+/** Where the streak image is read for a direction of travel. */
+export function streakAlong(axis: ImageVector, { inputs, scene }: Work): StreakLine {
+  const { width, height } = inputs.info;
+  const { point } = scene.muzzle;
+  const halfWidth = Math.max(1, STREAK_BAND * scene.ballRadius);
+  return streakLineFor(width, height, point, flightLine(point, axis).axis, halfWidth);
+}
+
+/** A closer look at the frames in which anything moves, the seals laid out along the given direction of travel. */
 export async function surveyAlong(
   axis: ImageVector,
   work: Work,
-  background: Background,
+  first: FirstPass,
 ): Promise<Survey> {
   const { inputs, scene, measurer, onEvent } = work;
   const { shot, info } = inputs;
+  const { background } = first;
   const line = flightLine(scene.muzzle.point, axis);
   const view = muzzleSealView(work, line.axis);
   const rearView = rearSealView(work, line.axis);
-  const reference = !view.ok && !rearView?.ok ? view : await readReference(work, background);
-  const setup: SurveySetup = {
+  const reference = !view.ok && !rearView?.ok ? view : referenceOf(first.atRest, background);
+  await measurer.prepare({
     background,
     ball: ballAtRest(inputs, scene),
-    streak: streakLineFor(
-      info.width,
-      info.height,
-      scene.muzzle.point,
-      line.axis,
-      Math.max(1, STREAK_BAND * scene.ballRadius),
-    ),
     seal: watched(view, reference),
     rear: rearView && watched(rearView, reference),
     launcher: launcherRect(scene.muzzle.point, line.axis, scene.ballRadius),
-  };
-  await measurer.prepare(setup);
-  onEvent({ kind: 'streakLine', line: setup.streak, frames: info.frameCount });
-  const { candidates, observations, rear, gains, places } = await lookAtAll(work);
+  });
+  const { candidates, observations, rear, gains, places } = await lookAt(work, first);
 
   onEvent({ kind: 'progress', stage: 'track', done: 0, total: 1 });
   const track = linkOnPlane(candidates, scene, flightPrior(shot, scene));
@@ -131,33 +136,46 @@ function sealFilm(
   return success({ view: view.value, observations });
 }
 
-async function lookAtAll({ inputs: { info }, film, measurer, onEvent, cancellation }: Work) {
-  const total = info.frameCount;
-  const candidates: FrameCandidates[] = [];
-  const observations: SealObservation[] = [];
-  const rear: SealObservation[] = [];
-  const gains = new Float64Array(total).fill(1);
-  const places = Array.from({ length: total }, (): FramePlace => ({ shift: null, launcher: null }));
-  let done = 0;
+/** In frames that nothing moves in there is nothing to be found: their light is known from the first pass. */
+async function lookAt(work: Work, first: FirstPass) {
+  const { inputs, film, measurer, onEvent, cancellation } = work;
+  const { manualPoints, seeds } = inputs.shot.edits;
+  const ranges = framesToSurvey(
+    first.isActive,
+    [...manualPoints, ...seeds].map(({ frame }) => frame),
+  );
+  const total = ranges.reduce((sum, { start, end }) => sum + end - start, 0);
+  const found = new Map<number, FrameSurvey>();
   await inBatches(
-    film.frames({ start: 0, end: total }),
+    framesIn(film, ranges),
     { size: BATCH_FRAMES, lanes: measurer.lanes, cancellation },
     async (frames) => {
-      for (const survey of await measurer.survey(frames)) {
-        candidates.push({ frame: survey.frame, candidates: survey.candidates });
-        if (survey.seal !== null) observations.push(survey.seal);
-        if (survey.rear !== null) rear.push(survey.rear);
-        gains[survey.frame] = survey.gain;
-        places[survey.frame] = { shift: survey.shift, launcher: survey.launcher };
-        onEvent({ kind: 'streakRow', frame: survey.frame, row: survey.streak });
-        onEvent({ kind: 'progress', stage: 'survey', done: ++done, total });
-      }
+      for (const survey of await measurer.survey(frames)) found.set(survey.frame, survey);
+      onEvent({ kind: 'progress', stage: 'survey', done: found.size, total });
     },
   );
-  if (done === 0) throw new ExitframeError('noFrames', 'The film gave no frames.');
   // Workers answer in any order.
-  candidates.sort((a, b) => a.frame - b.frame);
-  observations.sort((a, b) => a.frame - b.frame);
-  rear.sort((a, b) => a.frame - b.frame);
-  return { candidates, observations, rear, gains, places };
+  const surveys = [...found.values()].sort((a, b) => a.frame - b.frame);
+  const overBackground = median(
+    surveys.map(({ frame, gain }) => gain / (first.gains[frame] as number)),
+  );
+  const gains = first.gains.map((gain, frame) => found.get(frame)?.gain ?? gain * overBackground);
+  const places = Array.from(gains, (_, frame): FramePlace | null => found.get(frame) ?? null);
+  return {
+    candidates: Array.from(gains, (_, frame) => ({
+      frame,
+      candidates: found.get(frame)?.candidates ?? [],
+    })),
+    observations: surveys.flatMap(({ seal }) => (seal === null ? [] : [seal])),
+    rear: surveys.flatMap(({ rear }) => (rear === null ? [] : [rear])),
+    gains,
+    places,
+  };
+}
+
+async function* framesIn(
+  film: FrameSupply,
+  ranges: readonly FrameRange[],
+): AsyncGenerator<GreyFrame> {
+  for (const range of ranges) yield* film.frames(range);
 }

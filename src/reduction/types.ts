@@ -27,7 +27,6 @@ export interface WatchedSeal {
 export interface SurveySetup {
   readonly background: Background;
   readonly ball: BallModel;
-  readonly streak: StreakLine;
   /** The muzzle seal; null: none in view. */
   readonly seal: WatchedSeal | null;
   /** The rear seal; null: none is stated. */
@@ -39,8 +38,6 @@ export interface SurveySetup {
 /** What one frame gave. */
 export interface FrameSurvey {
   readonly frame: number;
-  /** Grey values along the streak line. */
-  readonly streak: Float32Array;
   readonly candidates: readonly Candidate[];
   readonly seal: SealObservation | null;
   readonly rear: SealObservation | null;

@@ -1,0 +1,60 @@
+import type { GreyFrame } from '../core/frame';
+import { ExitframeError, orThrow } from '../core/reason';
+import { createActivityMeter } from '../image/activity';
+import { steadyBackground } from '../image/steadyBackground';
+import { readStreak } from '../image/streak';
+import type { Background, StreakLine } from '../image/types';
+import { REST_FRAMES } from '../seal/reference';
+import { backgroundStep } from './background';
+import type { Work } from './work';
+
+/** What one pass over a whole film gives before anything is looked for in it. */
+export interface FirstPass {
+  readonly background: Background;
+  /** The clip's first frames: seals are at rest. */
+  readonly atRest: readonly GreyFrame[];
+  /** One a frame: whether anything moves in it. */
+  readonly isActive: Uint8Array;
+  /** One a frame: its light over that of the first. */
+  readonly gains: Float64Array;
+}
+
+/**
+ * The only pass over all of the film: the frames that the scene is read from, the streak image along `line`, and which
+ * frames are worth a closer look. Throws `noFrames`, and what `steadyBackground` refuses.
+ */
+export async function passOver(line: StreakLine, work: Work): Promise<FirstPass> {
+  const { inputs, scene, film, onEvent, cancellation } = work;
+  const { info } = inputs;
+  const total = info.frameCount;
+  const step = backgroundStep(info);
+  const meter = createActivityMeter(info.width, info.height, scene.ballRadius);
+  const [spread, atRest]: [GreyFrame[], GreyFrame[]] = [[], []];
+  const isActive = new Uint8Array(total);
+  const gains = new Float64Array(total).fill(1);
+  onEvent({ kind: 'streakLine', line, frames: total });
+  for await (const frame of film.frames({ start: 0, end: total })) {
+    cancellation.throwIfAborted();
+    const { index } = frame;
+    if (index % step === 0) spread.push(frame);
+    if (index < REST_FRAMES) atRest.push(frame);
+    const activity = meter.read(frame);
+    isActive[index] = activity.isActive ? 1 : 0;
+    gains[index] = activity.gain;
+    onEvent({ kind: 'streakRow', frame: index, row: readStreak(frame, line) });
+    onEvent({ kind: 'progress', stage: 'background', done: index + 1, total });
+  }
+  if (spread.length === 0) throw new ExitframeError('noFrames', 'The film gave no frames.');
+  return { background: orThrow(steadyBackground(spread)), atRest, isActive, gains };
+}
+
+/** The streak image along another line than that of the first pass. */
+export async function passAlong(line: StreakLine, work: Work): Promise<void> {
+  const { inputs, film, onEvent, cancellation } = work;
+  const end = inputs.info.frameCount;
+  onEvent({ kind: 'streakLine', line, frames: end });
+  for await (const frame of film.frames({ start: 0, end })) {
+    cancellation.throwIfAborted();
+    onEvent({ kind: 'streakRow', frame: frame.index, row: readStreak(frame, line) });
+  }
+}
