@@ -31,7 +31,7 @@ export interface Workforce extends Measurers {
   readonly startBench: StartBench;
 }
 
-/** Decoding and reducing take one thread each; more than this many measurers gain nothing on a clip. */
+/** As many as there are cores: decoding stands still while centres are measured. More than this many gain nothing. */
 const MOST_MEASURERS = 6;
 
 /** Starts the workers. `onFault` hears of one that died; the workforce must then be disposed of and started anew. */
@@ -56,7 +56,7 @@ function startMeasurers(onFault: OnFault): Measurers {
   const reduceWorker = new Worker(new URL('../../workers/reduce.worker.ts', import.meta.url), {
     type: 'module',
   });
-  const measurerCount = Math.min(Math.max(1, navigator.hardwareConcurrency - 1), MOST_MEASURERS);
+  const measurerCount = Math.min(navigator.hardwareConcurrency, MOST_MEASURERS);
   const measureWorkers = Array.from(
     { length: measurerCount },
     () =>

@@ -3,8 +3,8 @@ import { failure, type Outcome, success } from '../core/reason';
 import { median } from '../core/statistics';
 import { evenLight } from './evenLight';
 import { findFaulty } from './faultyPixels';
-import { medianInPlace } from './median';
 import { findPassing } from './passing';
+import { StillLevel } from './stillLevel';
 import type { Background } from './types';
 
 /** More frames than this only cost time: the median of 64 is already sharper than one grey step. */
@@ -13,13 +13,6 @@ const FEWEST_FRAMES = 3;
 /** Variance of rounding to whole grey values: the least noise a digital frame can have (EMVA 1288). */
 const QUANTISATION = 1 / 12;
 const LEVEL_BINS = 16;
-/** Values farther from the median than this many median, then standard deviations and a step of grey are something passing by. */
-const CUT_DEVIATIONS = 4.4;
-const CUT_SIGMAS = 3;
-const LEAST_TOLERANCE = 1;
-/** Of the variance of normal noise this share is left by such a cut. */
-const KEPT_VARIANCE = 0.985;
-
 /**
  * The scene without anything that moves, and the camera's noise.
  *
@@ -59,39 +52,20 @@ export function buildBackground(frames: readonly GreyFrame[]): Outcome<Backgroun
   const level = new Float32Array(size);
   const variance = new Float32Array(size);
   const agreeing = new Uint8Array(size);
-  const values = new Float64Array(count);
-  const deviations = new Float64Array(count);
-  /** Sets a pixel's level from the first `n` values. */
-  const setLevel = (p: number, n: number) => {
-    deviations.set(values);
-    const middle = medianInPlace(deviations, n);
-    for (let k = 0; k < n; k++) deviations[k] = Math.abs((values[k] as number) - middle);
-    // Deviations of whole numbers are coarse: what they leave says better how far values may lie.
-    let tolerance = LEAST_TOLERANCE + CUT_DEVIATIONS * medianInPlace(deviations, n);
-    for (let round = 0; round < 2; round++) {
-      let agree = 0;
-      let sum = 0;
-      let squares = 0;
-      for (let k = 0; k < n; k++) {
-        const d = (values[k] as number) - middle;
-        if (d <= tolerance && d >= -tolerance) {
-          agree++;
-          sum += d;
-          squares += d * d;
-        }
-      }
-      const mean = sum / agree;
-      level[p] = middle + mean;
-      agreeing[p] = agree;
-      variance[p] = agree > 1 ? (squares - agree * mean * mean) / (agree - 1) / KEPT_VARIANCE : 0;
-      tolerance = LEAST_TOLERANCE + CUT_SIGMAS * Math.sqrt(variance[p] as number);
-    }
+  const still = new StillLevel(count);
+  const { values } = still;
+  const setLevel = (p: number, n: number, isWhole: boolean) => {
+    still.estimate(n, isWhole);
+    level[p] = still.level;
+    variance[p] = still.variance;
+    agreeing[p] = still.agreeing;
   };
-  let lit: readonly ArrayLike<number>[] = chosen.map(({ data }) => data);
+  const asFilmed: readonly ArrayLike<number>[] = chosen.map(({ data }) => data);
+  let lit = asFilmed;
   const setAll = () => {
     for (let p = 0; p < size; p++) {
       for (let k = 0; k < count; k++) values[k] = (lit[k] as ArrayLike<number>)[p] as number;
-      setLevel(p, count);
+      setLevel(p, count, lit === asFilmed);
     }
     return { width, height, level, white, noise: photonTransfer(level, variance, count) };
   };
@@ -109,7 +83,7 @@ export function buildBackground(frames: readonly GreyFrame[]): Outcome<Backgroun
     for (let k = 0; k < count; k++) {
       if (!passing.at(k, block)) values[n++] = (lit[k] as ArrayLike<number>)[p] as number;
     }
-    setLevel(p, n);
+    setLevel(p, n, lit === asFilmed);
   }
   const noise = photonTransfer(level, variance, count);
   const scene = { width, height, level, white, noise, averaged: count };

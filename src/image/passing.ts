@@ -28,17 +28,19 @@ export function findPassing(
   const columns = Math.ceil(width / SIDE);
   const rows = Math.ceil(height / SIDE);
   const blocks = columns * rows;
-  const blockAt = Uint32Array.from({ length: width * height }, (_, p) => {
+  const blockAt = new Uint32Array(width * height);
+  for (let p = 0; p < blockAt.length; p++) {
     const x = p % width;
-    return Math.floor((p - x) / width / SIDE) * columns + Math.floor(x / SIDE);
-  });
+    blockAt[p] = Math.floor((p - x) / width / SIDE) * columns + Math.floor(x / SIDE);
+  }
   const sizes = new Float64Array(blocks);
   for (const block of blockAt) sizes[block] = (sizes[block] as number) + 1;
   const means = (data: ArrayLike<number>): Float64Array => {
     const sums = new Float64Array(blocks);
-    blockAt.forEach((block, p) => {
+    for (let p = 0; p < blockAt.length; p++) {
+      const block = blockAt[p] as number;
       sums[block] = (sums[block] as number) + (data[p] as number);
-    });
+    }
     return sums.map((sum, block) => sum / (sizes[block] as number));
   };
   const still = means(level);

@@ -23,8 +23,10 @@ import type { Scene } from './scene';
 import type { Shake } from './shake';
 import type { Survey } from './survey';
 import type { CentreHint } from './types';
-import { BATCH_FRAMES, type Work } from './work';
+import type { Work } from './work';
 
+/** Frames whose centres are measured at once: each takes a tenth of a second, and no thread should wait for another's last. */
+const CENTRES_AT_ONCE = 2;
 /** Frames looked at before and after those in which the ball was found roughly. */
 const MARGIN_FRAMES = 3;
 /** Share of the frames measured alone that must still be measured with the ball's brightness learnt. */
@@ -183,7 +185,7 @@ async function measureWith(
   };
   await inBatches(
     film.frames(range),
-    { size: BATCH_FRAMES, lanes: measurer.lanes, cancellation },
+    { size: CENTRES_AT_ONCE, lanes: measurer.lanes, cancellation },
     async (frames) => {
       const hints = frames.map(hintFor).filter((hint) => hint !== null);
       // Hints lose their pixels to the measuring thread: keep the frame numbers.

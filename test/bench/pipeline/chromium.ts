@@ -1,18 +1,20 @@
 import { chromium, type Page } from 'playwright-core';
-import { build, preview } from 'vite';
+import { build, type InlineConfig, preview } from 'vite';
 import { chromiumLaunch } from '../../../scripts/chromium.mjs';
 import { noEval } from '../../../scripts/noEval';
 import type { PipelinePage } from './timings';
 
-const ROOT = 'test/bench/pipeline/page';
+const ROOT = 'test/bench/pipeline/threads';
 const OUT = 'node_modules/.cache/bench/page';
 
 /** Builds the bench's page as the tool is built and opens it in Chromium. */
 export async function openBenchPage(): Promise<{
   readonly page: Page;
+  /** Of the browser. */
+  readonly pid: number;
   close(): Promise<void>;
 }> {
-  const config = {
+  const config: InlineConfig = {
     configFile: false,
     root: ROOT,
     base: './',
@@ -26,16 +28,17 @@ export async function openBenchPage(): Promise<{
       assetsInlineLimit: 0,
     },
     preview: { port: 0 },
-    logLevel: 'warn',
-  } as const;
+    logLevel: 'error',
+  };
   await build(config);
   const server = await preview(config);
-  const browser = await chromium.launch(chromiumLaunch());
-  const page = await browser.newPage();
+  const browser = await chromium.launchServer(chromiumLaunch());
+  const page = await (await chromium.connect(browser.wsEndpoint())).newPage();
   page.on('pageerror', (error) => process.stderr.write(`${error.message}\n`));
   await page.goto(server.resolvedUrls?.local[0] ?? '');
   return {
     page,
+    pid: browser.process().pid ?? 0,
     async close() {
       await browser.close();
       await server.close();

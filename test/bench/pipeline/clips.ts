@@ -16,6 +16,8 @@ export interface BenchClip {
   readonly width: number;
   readonly height: number;
   readonly frames: number;
+  /** Of a grey value: 8 or 16. */
+  readonly bits: 8 | 16;
   /** As a shot file states it, the footage's hash left out. */
   readonly shot: object;
 }
@@ -32,7 +34,7 @@ const H264: Coding = {
   label: 'H.264',
   file: 'h264.mp4',
   args: [
-    ...['-c:v', 'libx264', '-preset', 'fast', '-crf', '18', '-g', '250'],
+    ...['-c:v', 'libx264', '-preset', 'fast', '-crf', '11', '-g', '250'],
     ...['-pix_fmt', 'yuv420p', '-color_range', 'tv', '-movflags', '+faststart'],
   ],
 };
@@ -42,14 +44,25 @@ const CODINGS: readonly Coding[] = [
     label: 'VP9',
     file: 'vp9.webm',
     args: [
-      ...['-c:v', 'libvpx-vp9', '-b:v', '0', '-crf', '24', '-deadline', 'realtime'],
-      ...['-cpu-used', '7', '-pix_fmt', 'yuv420p', '-color_range', 'tv'],
+      ...['-c:v', 'libvpx-vp9', '-b:v', '0', '-crf', '10', '-deadline', 'realtime'],
+      ...[
+        '-cpu-used',
+        '7',
+        '-row-mt',
+        '1',
+        '-g',
+        '250',
+        '-pix_fmt',
+        'yuv420p',
+        '-color_range',
+        'tv',
+      ],
     ],
   },
   {
     label: 'Motion-JPEG',
     file: 'mjpeg.avi',
-    args: ['-c:v', 'mjpeg', '-q:v', '3', '-pix_fmt', 'yuvj420p'],
+    args: ['-c:v', 'mjpeg', '-q:v', '2', '-pix_fmt', 'yuvj420p'],
   },
   {
     label: 'FFV1, 16 bit',
@@ -113,16 +126,18 @@ async function renderClips(
 ): Promise<BenchClip[]> {
   const { width, height } = spec.image;
   const stage = setStage(spec);
-  const made = codings.map(({ label, file }) => ({
-    label,
-    path: join(folder, file),
-    ...{ width, height, frames: spec.frames },
-    shot: shotFile(stage, [file], null),
-  }));
+  const made = codings.map(
+    ({ label, file, sixteen }): BenchClip => ({
+      label,
+      path: join(folder, file),
+      ...{ width, height, frames: spec.frames, bits: sixteen === true ? 16 : 8 },
+      shot: shotFile(stage, [file], null),
+    }),
+  );
   if (made.every(({ path }) => existsSync(path))) return made;
   mkdirSync(folder, { recursive: true });
-  const [eight, sixteen] = [join(folder, 'eight.raw'), join(folder, 'sixteen.raw')];
-  writeRaw(stage, eight, codings.some((one) => one.sixteen === true) ? sixteen : null);
+  const [eight, twice] = [join(folder, 'eight.raw'), join(folder, 'sixteen.raw')];
+  writeRaw(stage, eight, codings.some((one) => one.sixteen === true) ? twice : null);
   for (const { file, args, sixteen: isSixteen = false } of codings) {
     const target = join(folder, file);
     const part = join(folder, `part-${file}`);
@@ -130,7 +145,7 @@ async function renderClips(
       [
         ...['-f', 'rawvideo', '-pix_fmt', isSixteen ? 'gray16le' : 'gray'],
         ...['-color_range', 'tv', '-s', `${width}x${height}`, '-framerate', '30'],
-        ...['-i', isSixteen ? sixteen : eight],
+        ...['-i', isSixteen ? twice : eight],
         // The grey values are luma as coded: no conversion of range on the way into the planes.
         ...(isSixteen ? [] : ['-vf', 'scale=in_range=tv:out_range=tv']),
         ...args,
@@ -140,7 +155,7 @@ async function renderClips(
     );
     renameSync(part, target);
   }
-  for (const raw of [eight, sixteen]) rmSync(raw, { force: true });
+  for (const raw of [eight, twice]) rmSync(raw, { force: true });
   return made;
 }
 

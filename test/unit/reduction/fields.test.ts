@@ -12,7 +12,6 @@ import { randomStream } from '../../validate/render/random';
 
 const KEY = 41;
 const SHOTS = 6;
-const measurer = createMeasurer();
 
 function filmOf(frames: readonly GreyFrame[], info: FootageInfo): FrameSource {
   return {
@@ -42,7 +41,13 @@ function woven(frames: readonly GreyFrame[], order: FieldOrder): GreyFrame[] {
 
 async function reduced(inputs: ReductionInputs, film: FrameSource) {
   const whole = { ...inputs, info: film.info };
-  const measured = await measureFilm(whole, film, measurer, () => {}, new AbortController().signal);
+  const measured = await measureFilm(
+    whole,
+    film,
+    createMeasurer(),
+    () => {},
+    new AbortController().signal,
+  );
   return concludeShot(whole, measured).result;
 }
 

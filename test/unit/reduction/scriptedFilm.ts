@@ -100,7 +100,6 @@ export function scriptedMeasurer({
         const place = seen(index);
         return {
           frame: index,
-          streak: new Float32Array(WIDTH),
           candidates: place === null ? [] : [{ x: place[0], y: place[1], score: 0.9, visible: 1 }],
           seal: null,
           rear: null,
