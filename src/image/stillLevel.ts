@@ -35,7 +35,10 @@ export class StillLevel {
   /** Estimates from the first `n` values; `isWhole`: they are whole numbers. */
   estimate(n: number, isWhole: boolean): void {
     const { values } = this;
-    if (!isWhole) return this.bySorting(n);
+    if (!isWhole) {
+      this.bySorting(n);
+      return;
+    }
     let low = values[0] as number;
     let high = low;
     for (let k = 1; k < n; k++) {
