@@ -7,7 +7,7 @@ import type { ReductionEvent, Stage } from '../../../../src/reduction/types';
 import { parseShot } from '../../../../src/shot/parse';
 import type { DecodeTiming, PipelinePage, ReduceTiming } from '../timings';
 
-const threads = startWorkforce((message) => {
+const threads = startWorkforce(({ message }) => {
   throw new Error(message);
 });
 const input = document.querySelector('input') as HTMLInputElement;
