@@ -55,7 +55,7 @@ export async function reduceScene({ frames, stage }: Scene, shot: Shot): Promise
     hasAudio: false,
     interlaced: { stated: null, separated: null },
     levels: { black: 0, white: 255 },
-    decoder: { name: 'none', why: 'the frames are in memory' },
+    decoder: { name: 'none', why: { code: 'none', message: 'the frames are in memory' } },
   };
   const film = {
     async *frames({ start, end, step = 1 }: FrameRange) {

@@ -20,30 +20,32 @@ export type FilmState =
   /** `before` stays open until the new film is. `hashed`: share of the file checked, 0..1. */
   | {
       readonly kind: 'opening';
-      readonly name: string;
+      readonly footage: NamedFootage;
       readonly before: OpenFilm | null;
       readonly hashed: number | null;
     }
   | { readonly kind: 'open'; readonly film: OpenFilm };
 
-/** Footage as a shot file names it: its first file, and how many there are besides. */
+/** Footage by its first file, and how many there are besides. */
 export interface NamedFootage {
   readonly path: string;
   readonly more: number;
 }
 
+const inWords = ({ path, more }: NamedFootage) => (more > 0 ? `${path} and ${more} more` : path);
+
 /** The footage has another hash than the shot file says. */
 export class FootageMismatch extends ExitframeError {
   readonly found: string;
-  constructor(expected: string, found: string, { path, more }: NamedFootage, name: string) {
-    const paths = more > 0 ? `${path} and ${more} more` : path;
+  constructor(expected: string, found: string, { path, more }: NamedFootage, opened: NamedFootage) {
+    const is = opened.more > 0 ? 'are other files' : 'is another file';
     super(
       'footageMismatch',
-      `The shot file was made from ${paths} (SHA-256 ${expected.slice(0, 12)}…); ${name} is another file (${found.slice(0, 12)}…).`,
+      `The shot file was made from ${inWords({ path, more })} (SHA-256 ${expected.slice(0, 12)}…); ${inWords(opened)} ${is} (${found.slice(0, 12)}…).`,
       'Choose the footage it was made from, or take its inputs over into a new shot for this footage.',
       {
         values: {
-          ...{ path, more, name },
+          ...{ path, more, name: opened.path, others: opened.more },
           ...{ expected: expected.slice(0, 12), found: found.slice(0, 12) },
         },
       },
@@ -87,8 +89,8 @@ export function createFilmStore(crew: Pick<RenewableCrew, 'film' | 'ready' | 'ge
   ): Promise<OpenFilm | null> => {
     const mine = ++turn;
     const before = film.value;
-    const name = files.length === 1 ? (files[0]?.name ?? '') : `${files.length} images`;
-    state.value = { kind: 'opening', name, before, hashed: null };
+    const footage = { path: files[0]?.name ?? '', more: files.length - 1 };
+    state.value = { kind: 'opening', footage, before, hashed: null };
     let replaced = false;
     try {
       await crew.ready();
@@ -101,11 +103,12 @@ export function createFilmStore(crew: Pick<RenewableCrew, 'film' | 'ready' | 'ge
           ? null
           : await hash((hashed) => {
               // The last word of progress may come after the hash itself.
-              if (hashing && mine === turn) state.value = { kind: 'opening', name, before, hashed };
+              if (hashing && mine === turn)
+                state.value = { kind: 'opening', footage, before, hashed };
             });
       hashing = false;
       if (expected !== null && sha256 !== null && sha256 !== expected.sha256) {
-        throw new FootageMismatch(expected.sha256, sha256, expected, name);
+        throw new FootageMismatch(expected.sha256, sha256, expected, footage);
       }
       if (mine !== turn) return null;
       const opened = { info, timestamps, files, reading, sha256 };

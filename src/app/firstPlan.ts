@@ -1,8 +1,8 @@
 import type { CameraTrade, Plan } from '../shot/planning';
 
-/** What a plan begins with: a shot of the demonstration launcher. */
+/** What a plan begins with: a shot of the demonstration launcher, with no name yet. */
 export const FIRST_PLAN: Plan = {
-  name: 'next shot',
+  name: '',
   speed: { value: 160, u: 10 },
   ball: { diameter: { value: 0.03, u: 5e-5 }, mass: { value: 0.0019, u: 1e-5 } },
   air: {

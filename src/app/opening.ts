@@ -17,6 +17,7 @@ import { fetchFirstLook } from './firstLook';
 import { headerlessOf, sortFiles } from './footageFiles';
 import type { KeptMeasurement } from './measuring';
 import type { createNotices } from './notices';
+import { firstClear } from './passage';
 import { createRawQuestion } from './rawQuestion';
 import { fetchSample, SAMPLES, type Sample } from './samples';
 import { type createShotStore, type ShotWork, workOn } from './shotStore';
@@ -177,7 +178,9 @@ export function createOpening({ notices, films, shots, drafts, preview, begin }:
       const shot = completeShot(chosen.shot);
       const streak = { line: null, rows: new Map() };
       const measured = reduction && shot.ok ? { shot: shot.value, reduction, streak } : null;
-      const left = { measured, frame: 0 };
+      // Its first frame shows an empty scene; a person is to see what is measured.
+      const frame = firstClear(reduction?.result.positions ?? [], chosen.shot.ball.diameter.value);
+      const left = { measured, frame: frame ?? 0 };
       await openFootage(files, workOn(chosen.shot, true), { left, from: chosen });
     } catch (error) {
       notices.report('footage', error);

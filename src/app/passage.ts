@@ -16,6 +16,18 @@ export function ballSpan(
   return first > last ? null : { first, last };
 }
 
+/** The first frame in which the ball stands wholly outside the muzzle, `diameter` in metres. Null: in none used. */
+export function firstClear(
+  positions: readonly {
+    readonly frame: number;
+    readonly used: boolean;
+    readonly s: number | null;
+  }[],
+  diameter: number,
+): number | null {
+  return positions.find(({ used, s }) => used && s !== null && s >= diameter)?.frame ?? null;
+}
+
 /** The ball's passage with a little before and after it, within the film. */
 export function passageOf(
   positions: Parameters<typeof ballSpan>[0],

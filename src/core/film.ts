@@ -60,7 +60,7 @@ export interface FootageInfo {
   /** Grey values that stand for black and white: 16 and 235 for 8 bits of limited range. */
   readonly levels: { readonly black: number; readonly white: number };
   /** Which decoder reads it and why that one: shown to the user. */
-  readonly decoder: { readonly name: string; readonly why: string };
+  readonly decoder: { readonly name: string; readonly why: Reason };
 }
 
 /** What has to be known of interlaced film; null: it is not, as far as the file tells. */

@@ -41,8 +41,8 @@ function atPlace(x: number, place: number): string {
   return x < 0 && /[1-9]/.test(fixed) ? MINUS + text : text;
 }
 
-/** Place of the second figure of an uncertainty, after it is rounded: 0.0995 becomes 0.10, place -2. */
-function placeOf(u: number): number {
+/** Place of the second figure of an uncertainty above 0, after it is rounded: 0.0995 becomes 0.10, place -2. */
+export function placeOf(u: number): number {
   return Number(u.toExponential(1).split('e')[1]) - 1;
 }
 
@@ -88,8 +88,12 @@ export function formatQuantity(
   const stated = withU && u !== '';
   const numbers = stated ? `${value} ± ${u}` : value;
   const scaled = exponent === '' || !stated ? numbers : `(${numbers})`;
-  return `${scaled}${exponent} ${unit.symbol}`.trim();
+  return inUnit(`${scaled}${exponent}`, unit.symbol);
 }
+
+/** A space before the unit, but for the degree of an angle (BIPM, SI Brochure, 5.4.3). */
+const inUnit = (numbers: string, symbol: string): string =>
+  `${numbers}${symbol === '°' ? '' : ' '}${symbol}`.trim();
 
 /** Powers of ten between which a number is written out. */
 export interface PlainRange {
@@ -137,7 +141,7 @@ export function formatInterval(
   if (!Number.isFinite(low) || !Number.isFinite(high)) return NO_VALUE;
   const size = Math.abs(u) / unit.factor;
   const place = Number.isFinite(size) && size > 0 ? placeOf(size) : -3;
-  return `${atPlace(low, place)} to ${atPlace(high, place)} ${unit.symbol}`.trim();
+  return inUnit(`${atPlace(low, place)} to ${atPlace(high, place)}`, unit.symbol);
 }
 
 /** A share in percent: '95 %'. */

@@ -42,6 +42,11 @@ export const UNITS = {
     unit('/s', 1, ['fps', 'frames/s', 'Hz', '1/s', 'per second']),
     unit('kHz', 1e3, ['kfps', 'k/s']),
   ],
+  pixelRate: [
+    unit('px/s', 1, ['/s', '1/s']),
+    unit('Mpx/s', 1e6, ['MP/s']),
+    unit('Gpx/s', 1e9, ['GP/s']),
+  ],
   mass: [unit('kg', 1), unit('g', 1e-3), unit('mg', 1e-6), unit('oz', 0.028_349_523_125)],
   speed: [
     unit('m/s', 1),

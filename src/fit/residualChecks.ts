@@ -128,7 +128,7 @@ export function serialCorrelationCheck(residuals: ArrayLike<number>): ResidualCh
   const correlation = products / squares;
   // Mean -1/n and variance about 1/n for residuals of independent observations.
   const passed = Math.abs(correlation + 1 / n) < LIMIT / Math.sqrt(n);
-  const by = correlation.toFixed(2);
+  const by = correlation.toFixed(2).replace('-', '\u2212');
   const said = by.replace('-', '\u2212');
   if (passed) {
     return passes(code, `Neighbouring residuals are not correlated (${by}).`, {

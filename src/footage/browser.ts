@@ -4,6 +4,7 @@ import { requireWebAssembly } from '../core/webAssembly';
 import type { DecodePlatform, SyncReader } from './platform';
 import type { FootageFile } from './source';
 import { unreadable } from './unreadable';
+import { chosenFor } from './wording';
 
 async function compileCore(): Promise<WebAssembly.Module> {
   requireWebAssembly();
@@ -29,7 +30,7 @@ let core: Promise<WebAssembly.Module> | null = null;
 /** Decoding in a worker: WebCodecs where the browser has it, files read by `FileReaderSync`. */
 export const browserPlatform: DecodePlatform = {
   webCodecs: typeof VideoDecoder === 'function',
-  withoutWebCodecs: 'This browser has no WebCodecs.',
+  withoutWebCodecs: chosenFor('without', 'This browser has no WebCodecs.'),
   loadCore() {
     core ??= compileCore().catch((error) => {
       core = null; // so that the next try asks again

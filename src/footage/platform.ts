@@ -1,3 +1,4 @@
+import type { Reason } from '../core/reason';
 import type { FootageFile } from './source';
 
 /** Bytes on demand, without waiting: a decoder in WebAssembly cannot wait for a promise. */
@@ -13,7 +14,7 @@ export interface DecodePlatform {
   /** Whether WebCodecs' `VideoDecoder` is there. */
   readonly webCodecs: boolean;
   /** Why WebCodecs is not used where it is missing: shown to the user. */
-  readonly withoutWebCodecs: string;
+  readonly withoutWebCodecs: Reason;
   /** The ffmpeg core, compiled once. Throws `ExitframeError` `decoderMissing`, `webAssemblyRefused`. */
   loadCore(): Promise<WebAssembly.Module>;
   /** Opens a file for reading in slices. */

@@ -9,6 +9,7 @@ import { requireFrames } from './requireFrames';
 import { requireSize } from './size';
 import type { FootageFile, FrameSource } from './source';
 import { unreadable } from './unreadable';
+import { chosenFor } from './wording';
 
 /**
  * Headerless grey, read as stated. Throws `impossibleSize`, `rawMisfit` where frames do not fill
@@ -41,7 +42,10 @@ export function openRaw(file: FootageFile, layout: RawLayout): FrameSource {
     ...{ width, height, frameCount: count, playbackRate: null, rotation: 0, bitDepth: bits },
     ...{ pixelAspect: 1, hasAudio: false, interlaced: { stated: null, separated: null } },
     levels: levelsOf(bits, false),
-    decoder: { name: 'exitframe', why: 'The file has no header; it is read as stated.' },
+    decoder: {
+      name: 'exitframe',
+      why: chosenFor('raw', 'The file has no header; it is read as stated.'),
+    },
   };
   return {
     info,

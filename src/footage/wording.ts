@@ -1,38 +1,35 @@
-/** What people call a codec, by mediabunny's and ffmpeg's names. */
-const CODECS: Readonly<Record<string, string>> = {
-  avc: 'H.264',
-  hevc: 'HEVC',
-  vp8: 'VP8',
-  vp9: 'VP9',
-  av1: 'AV1',
-  mjpeg: 'Motion-JPEG',
-  prores: 'ProRes',
-  ffv1: 'FFV1',
-  gif: 'GIF',
-  rawvideo: 'uncompressed video',
-  huffyuv: 'HuffYUV',
-  dnxhd: 'DNxHD',
-  cfhd: 'CineForm',
-  mpeg4: 'MPEG-4 part 2',
-};
-export const codecName = (codec: string): string => CODECS[codec] ?? codec;
+import { codecName } from '../core/codecs';
+import type { Reason, ReasonValues } from '../core/reason';
 
 /** Codecs browsers decode at all; the rest none does. */
 const IN_BROWSERS: readonly string[] = ['avc', 'hevc', 'vp8', 'vp9', 'av1'];
 /** Containers whose frames can be handed to a browser's decoder. */
 const READABLE: readonly string[] = ['mp4', 'mov', 'mkv', 'webm'];
 
-/** Why ffmpeg and not the browser decodes a film. */
-export function whyFfmpeg(container: string, codec: string): string {
+/** Why a decoder was taken; the form tells which of the sentences it is. */
+export const chosenFor = (form: string, message: string, values: ReasonValues = {}): Reason => ({
+  code: 'decoderChosen',
+  message,
+  values: { form, ...values },
+});
+
+/** Why the browser decodes a film. */
+export function whyBrowser(codec: string): Reason {
   const name = codecName(codec);
+  return chosenFor('browser', `This browser decodes ${name} itself.`, { codec: name });
+}
+
+/** Why ffmpeg and not the browser decodes a film. */
+export function whyFfmpeg(container: string, codec: string): Reason {
+  const values = { codec: codecName(codec), container: container.toUpperCase() };
   if (!IN_BROWSERS.includes(codec)) {
     return container === codec
-      ? `No browser decodes ${name} frame by frame.`
-      : `No browser decodes ${name} in ${container.toUpperCase()}.`;
+      ? chosenFor('codec', `No browser decodes ${values.codec} frame by frame.`, values)
+      : chosenFor('codecIn', `No browser decodes ${values.codec} in ${values.container}.`, values);
   }
   return READABLE.includes(container)
-    ? `This browser does not decode this ${name} film.`
-    : `No browser reads ${container.toUpperCase()} frame by frame.`;
+    ? chosenFor('film', `This browser does not decode this ${values.codec} film.`, values)
+    : chosenFor('container', `No browser reads ${values.container} frame by frame.`, values);
 }
 
 /** ffmpeg's names of containers are lists; ours are those of the files. */

@@ -76,5 +76,5 @@ export const plannedFilm = ({ camera }: Plan, frameCount: number): FootageInfo =
   ...{ width: camera.width, height: camera.height, frameCount, playbackRate: null },
   ...{ pixelAspect: 1, interlaced: { stated: null, separated: null } },
   ...{ levels: { black: 0, white: 255 }, hasAudio: false },
-  decoder: { name: 'none', why: 'not filmed yet' },
+  decoder: { name: 'none', why: { code: 'decoderChosen', message: 'Not filmed yet.' } },
 });

@@ -1,7 +1,9 @@
 import { scaleLinear } from 'd3';
 import { useId } from 'preact/hooks';
 import './plots.css';
-import { showNumber } from '../text/show';
+import { placeOf } from '../core/format';
+import { sourceWords } from '../text/names';
+import { showFixed, showNumber } from '../text/show';
 import { t } from '../text/text';
 import type { BudgetChartProps } from './props';
 
@@ -10,6 +12,11 @@ const percent = (share: number) => (share < 0.005 ? '< 1 %' : `${Math.round(shar
 /** Contributions to the standard uncertainty, largest first; shares are of the sum of their squares. */
 export function BudgetChart({ entries, combined, unit }: BudgetChartProps) {
   const hatch = useId();
+  // To the figures that the whole is stated to.
+  const decimals = combined > 0 ? Math.max(0, -placeOf(combined * unit.perSi)) : 2;
+  const least = 10 ** -decimals;
+  const stated = (x: number) =>
+    x < least / 2 ? `< ${showFixed(least, decimals)}` : showFixed(x, decimals);
   const sorted = [...entries].sort((a, b) => b.contribution - a.contribution);
   const total = sorted.reduce((sum, { contribution }) => sum + contribution ** 2, 0);
   const length = scaleLinear()
@@ -35,7 +42,7 @@ export function BudgetChart({ entries, combined, unit }: BudgetChartProps) {
         {sorted.map(({ source, type, contribution }) => (
           <tr key={source}>
             <th scope="row">
-              {source}
+              {sourceWords(source)}
               <span class="hidden-text">{t('plots.budget.ofType', { type })}</span>
               <svg class="plot-budget-bar" width="100%" height="9" aria-hidden="true">
                 <rect
@@ -45,7 +52,7 @@ export function BudgetChart({ entries, combined, unit }: BudgetChartProps) {
                 />
               </svg>
             </th>
-            <td>{showNumber(contribution * unit.perSi, 2)}</td>
+            <td>{stated(contribution * unit.perSi)}</td>
             <td>{total > 0 ? percent(contribution ** 2 / total) : ''}</td>
           </tr>
         ))}

@@ -13,6 +13,7 @@ const BAR = 14;
 const ROW = 20;
 const FIRST_ROW = 30;
 const AXIS = 40;
+const TITLE = 17;
 /** From here on a time is stated in milliseconds, s. */
 const LONG_S = 0.001;
 
@@ -58,12 +59,13 @@ export function Timeline({ events, from, coverage }: TimelineProps) {
           width,
         );
         const foot = STRIP + FIRST_ROW + labels.length * ROW;
+        const height = foot + AXIS + (compressed ? TITLE : 0);
         return (
           <svg
             class="plot-chart"
             width={width}
-            height={foot + AXIS}
-            viewBox={`0 0 ${width} ${foot + AXIS}`}
+            height={height}
+            viewBox={`0 0 ${width} ${height}`}
             role="img"
             aria-label={t('plots.timeline.label', { events: `${events.length}` })}
           >
@@ -101,12 +103,13 @@ export function Timeline({ events, from, coverage }: TimelineProps) {
               </g>
             ))}
             <text class="plot-title plot-title-x" x={width} y={foot + AXIS - 5}>
-              {t('plots.timeline.axis', {
-                from,
-                unit: unit.symbol,
-                compressed: compressed ? 'yes' : 'no',
-              })}
+              {t('plots.timeline.axis', { from, unit: unit.symbol })}
             </text>
+            {compressed && (
+              <text class="plot-title plot-title-x" x={width} y={foot + AXIS - 5 + TITLE}>
+                {t('plots.timeline.compressed')}
+              </text>
+            )}
           </svg>
         );
       }}

@@ -7,13 +7,13 @@ import type { TextKey } from '../text/catalogue';
 import { reasonWords } from '../text/reasonWords';
 import { showAs, showNumber, showPercent, showQuantity } from '../text/show';
 import { t } from '../text/text';
-import { type Finding, type Line, line, reading, reasonLine } from './line';
+import { type Finding, type Line, line, lineText, reading, reasonLine } from './line';
 import { soundFindings } from './soundFindings';
 
 /** Direction, energy and drag, target, sound, the speed from the blur alone, rotation, shake, other things that flew. */
 export function findings(result: Result, speedUnit: string): readonly Finding[] {
-  const { flight, sound, streak, spin, shake, rivals } = result;
-  return [
+  const { exitVelocity, flight, sound, streak, spin, shake, rivals } = result;
+  const told = [
     ...flightFindings(flight),
     ...(flight.target === null ? [] : targetFindings(flight.target, speedUnit)),
     ...(sound === null ? [] : soundFindings(sound, speedUnit)),
@@ -24,6 +24,10 @@ export function findings(result: Result, speedUnit: string): readonly Finding[] 
       ? []
       : [{ name: t('report.findings.rivals'), mark: 'rivals', lines: rivals.map(rivalLine) }]),
   ];
+  if (isAvailable(exitVelocity)) return told;
+  // Why there is no speed is said with the speed, and not again for all that hangs on it.
+  const said = lineText(reasonLine(exitVelocity.unavailable));
+  return told.filter(({ lines }) => lines.some((one) => lineText(one) !== said));
 }
 
 const one = (name: string, mark: string, told: Line): Finding => ({ name, mark, lines: [told] });

@@ -1,6 +1,6 @@
 import type { Result } from '../shot/result';
 import type { Shot } from '../shot/schema';
-import { modelWords } from '../text/names';
+import { codecWords, containerWords, modelWords } from '../text/names';
 import { showCount, showNumber } from '../text/show';
 import { t } from '../text/text';
 import type { Fact, ReportSubject } from './subject';
@@ -27,7 +27,8 @@ export function provenance({ result, shot, footage, madeOn }: ReportSubject): re
     {
       name: t('report.document.fact.film'),
       text: t('report.document.filmIs', {
-        ...{ container, codec },
+        container: containerWords(container),
+        codec: codecWords(codec),
         width: `${width}`,
         height: `${height}`,
         bits: `${bitDepth}`,

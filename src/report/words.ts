@@ -8,7 +8,9 @@ export function supportWords(evidenceRatio: number | null): string {
   if (evidenceRatio === null) return t('report.tables.models.ruledOut');
   if (evidenceRatio <= 1) return t('report.tables.models.best');
   const times = showNumberAt(evidenceRatio, evidenceRatio < 10 ? 2 : 3);
-  return t('report.tables.models.lessSupported', { times });
+  return times === '1'
+    ? t('report.tables.models.asGood')
+    : t('report.tables.models.lessSupported', { times });
 }
 
 /** A fitted parameter by its name in a result. */

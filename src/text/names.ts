@@ -1,3 +1,4 @@
+import { codecName } from '../core/codecs';
 import { english } from './en';
 import { t } from './text';
 
@@ -31,3 +32,27 @@ export function sourceWords(source: string): string {
   const [, from, to] = BETWEEN.exec(source) ?? [];
   return from === undefined || to === undefined ? source : t('report.betweenFrames', { from, to });
 }
+
+/** Codecs that are none: their names are words. */
+const UNCODED: Readonly<Record<string, 'video' | 'grey'>> = {
+  rawvideo: 'video',
+  'uncompressed grey': 'grey',
+};
+
+/** A codec as people call it; short names are abbreviations. */
+export function codecWords(codec: string): string {
+  const uncoded = UNCODED[codec];
+  if (uncoded !== undefined) return t(`panels.footage.uncoded.${uncoded}`);
+  return abbreviated(codecName(codec));
+}
+
+/** What footage is packed in, by the name that opening it gives. */
+export function containerWords(container: string): string {
+  if (container === 'image sequence') return t('panels.footage.packed.images');
+  if (container === 'zip of images') return t('panels.footage.packed.zip');
+  const [inside = container, zip] = container.split(' in ');
+  const name = abbreviated(inside);
+  return zip === undefined ? name : t('panels.footage.packed.inZip', { container: name });
+}
+
+const abbreviated = (name: string) => (name.length <= 4 ? name.toUpperCase() : name);

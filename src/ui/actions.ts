@@ -42,15 +42,25 @@ export async function saveShot(desk: Desk): Promise<void> {
 }
 
 /** What undo and redo go back and forth in: the shot, or the notebook or plan where that is shown. */
-export function undoablesOf({ place, session: { shots, notebook, planning } }: Desk) {
-  const { undo, redo, undoLabel, redoLabel } =
-    place.value === 'notebook' ? notebook : place.value === 'plan' ? planning : shots;
+export function undoablesOf(desk: Desk) {
+  const { undo, redo, undoLabel, redoLabel } = undoableOf(desk);
   return {
     undo,
     redo,
     undoLabel: editWords(undoLabel.value),
     redoLabel: editWords(redoLabel.value),
   };
+}
+
+function undoableOf({ place, session }: Desk) {
+  switch (place.value) {
+    case 'notebook':
+      return session.notebook;
+    case 'plan':
+      return session.planning;
+    default:
+      return session.shots;
+  }
 }
 
 /** What an edit is called; null: there is none. */
@@ -88,11 +98,12 @@ export async function saveResult(desk: Desk): Promise<void> {
 
 /** Writes the plan's shot file, for the film that is still to be taken. */
 export async function savePlan({ session: { planning, notices } }: Desk): Promise<void> {
-  const shot = planning.judgement.value?.shot;
-  if (!shot?.ok) return;
+  const planned = planning.judgement.value?.shot;
+  if (!planned?.ok) return;
+  const shot = { ...planned.value, name: planned.value.name || t('plan.unnamed') };
   try {
-    const text = `${JSON.stringify(shot.value, null, 2)}\n`;
-    await saveFile(`${fileNameOf(shot.value.name)}.shot.json`, text, t('shell.files.shot'));
+    const text = `${JSON.stringify(shot, null, 2)}\n`;
+    await saveFile(`${fileNameOf(shot.name)}.shot.json`, text, t('shell.files.shot'));
   } catch (error) {
     notices.report('footage', error);
   }

@@ -102,7 +102,9 @@ export async function scrub(say: (line: string) => void): Promise<void> {
     const page: Page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
     await page.addInitScript(countPaints);
     await page.goto(address ?? server?.resolvedUrls?.local[0] ?? '');
-    await page.getByText('Frame 0 of clip.mp4').waitFor({ state: 'attached', timeout: 120_000 });
+    await page
+      .getByText(/^Frame \d+ of clip\.mp4/)
+      .waitFor({ state: 'attached', timeout: 120_000 });
     await page.locator('input[type=file]').first().setInputFiles(clip);
     await page.getByText('Frame 0 of clip.mkv').waitFor({ state: 'attached', timeout: 120_000 });
     await page.waitForTimeout(3000);

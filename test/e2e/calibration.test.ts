@@ -2,13 +2,13 @@ import { readdirSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { lampPictures } from '../fixtures/lampPictures';
-import { foreign, openTool } from './tool';
+import { firstShown, foreign, openTool } from './tool';
 
 const step = (page: Page, name: string) =>
   page.getByRole('navigation', { name: 'Steps' }).getByRole('button', { name });
 
 async function opened(page: Page): Promise<void> {
-  await page.getByText('Frame 0 of clip.mp4').waitFor({ state: 'attached' });
+  await firstShown(page);
   await page.getByRole('button', { name: 'Close cautions' }).click();
 }
 

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { describe, expect, inject, it } from 'vitest';
-import { foreign, openTool } from './tool';
+import { firstShown, foreign, openTool } from './tool';
 
 const CLIP = 'sample-clips/a-clean/clip.mp4';
 const truth = JSON.parse(readFileSync('sample-clips/a-clean/truth.json', 'utf8')) as {
@@ -36,11 +36,15 @@ describe('the first minute', () => {
       true,
     );
 
-    // The steps, film and streak image of it are there, too.
+    // The steps, film and streak image of it are there, too; the frame shown has the ball clear of the muzzle.
+    await firstShown(page);
     await page.getByText(/^Streak image of 140 frames/).waitFor({ state: 'attached' });
     await expect
       .poll(() => page.locator('[data-step=result] .step-figure').textContent())
       .toBe(`${value} m/s`);
+    await page.locator('[data-step=clock]').click();
+    expect(await page.locator('[data-role=first-speed]').count()).toBe(0);
+    await page.locator('[data-step=footage]').click();
     await page.getByRole('button', { name: 'See how it was found' }).click();
     expect(await page.locator('[data-role=exit-velocity]').textContent()).toContain(value ?? '?');
     await page.getByRole('region', { name: 'Evidence' }).locator('svg').first().waitFor();
@@ -95,7 +99,7 @@ describe('the first minute', () => {
   it('takes a clip dropped on a step, the streak image, a plot, the plan or the mistakes', async () => {
     await using tool = await openTool();
     const { page } = tool;
-    await page.getByText('Frame 0 of clip.mp4').waitFor({ state: 'attached' });
+    await firstShown(page);
     const opens = async (selector: string, name: string) => {
       await drop(page, selector, name);
       await page.getByText(`Frame 0 of ${name}`).waitFor({ state: 'attached' });
@@ -120,7 +124,7 @@ describe('the first minute', () => {
   it('says what it found and needs, and reads values as people write them while they type', async () => {
     await using tool = await openTool();
     const { page } = tool;
-    await page.getByText('Frame 0 of clip.mp4').waitFor({ state: 'attached' });
+    await firstShown(page);
     await drop(page, 'main', 'own.mp4');
     await page.getByText('Frame 0 of own.mp4').waitFor({ state: 'attached' });
     const found = page.locator('[data-role=found]');

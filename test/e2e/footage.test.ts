@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
-import { openTool } from './tool';
+import { firstShown, openTool } from './tool';
 
 const FOLDER = 'test/fixtures/breadth';
 
@@ -25,7 +25,7 @@ const shown = (page: Page, name: string) =>
 it('opens a folder of stills, a zip of them and a TIFF of several pages', async () => {
   await using tool = await openTool();
   const { page } = tool;
-  await page.getByText('Frame 0 of clip.mp4').waitFor({ state: 'attached' });
+  await firstShown(page);
   await page.locator('input[webkitdirectory]').first().setInputFiles(`${FOLDER}/png-16`);
   await shown(page, 'disc-8.png');
   for (const name of ['png-16.zip', 'pages-16.tif']) {
@@ -38,7 +38,7 @@ it('opens a folder of stills, a zip of them and a TIFF of several pages', async 
 it('asks how headerless pixels lie, and knows it after a reload', async () => {
   await using tool = await openTool();
   const { page } = tool;
-  await page.getByText('Frame 0 of clip.mp4').waitFor({ state: 'attached' });
+  await firstShown(page);
   await drop(page, 'grey-12-big.raw');
   const dialog = page.getByRole('dialog', { name: 'Pixels without a header' });
   await dialog.getByText('It does not fit yet').waitFor();
@@ -51,6 +51,11 @@ it('asks how headerless pixels lie, and knows it after a reload', async () => {
   await dialog.getByLabel('Bytes between frames').blur();
   await dialog.getByText('It fits: 3 frames').waitFor();
   await dialog.getByRole('img').waitFor();
+  // Escape leaves it, also where no field has the focus; asked again it is as before.
+  await page.keyboard.press('Escape');
+  await dialog.waitFor({ state: 'detached' });
+  await drop(page, 'grey-12-big.raw');
+  await dialog.getByText('It fits: 3 frames').waitFor();
   await dialog.getByRole('button', { name: 'Open it so' }).click();
   await shown(page, 'grey-12-big.raw');
   await page.getByText('comes back: this browser holds a copy').waitFor();

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
-import { foreign, openTool } from './tool';
+import { firstShown, foreign, openTool } from './tool';
 
 const truth = JSON.parse(readFileSync('sample-clips/a-clean/truth.json', 'utf8')) as {
   exitVelocity: number;
@@ -27,7 +27,7 @@ async function type(page: Page, label: string, text: string): Promise<void> {
 it('leads from a bare clip to its speed, saying at each step what comes next', async () => {
   await using tool = await openTool();
   const { page } = tool;
-  await page.getByText('Frame 0 of clip.mp4').waitFor({ state: 'attached' });
+  await firstShown(page);
   await page.getByRole('button', { name: 'Close cautions' }).click();
 
   await page.locator('input[data-role=files]').setInputFiles('sample-clips/a-clean/clip.mp4');

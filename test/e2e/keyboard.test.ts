@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
-import { openTool } from './tool';
+import { firstShown, openTool } from './tool';
 
 const truth = JSON.parse(readFileSync('sample-clips/a-clean/truth.json', 'utf8')) as {
   exitVelocity: number;
@@ -75,7 +75,7 @@ async function moveHandle(page: Page, name: RegExp, to: readonly [number, number
 it('leads from a bare clip to its speed by the keyboard alone', async () => {
   await using tool = await openTool();
   const { page } = tool;
-  await page.getByText('Frame 0 of clip.mp4').waitFor({ state: 'attached' });
+  await firstShown(page);
   await press(page, /^Close cautions$/);
   // The dialogue that the file comes from is the browser's.
   await page.locator('input[data-role=files]').setInputFiles('sample-clips/a-clean/clip.mp4');

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
-import { foreign, openTool } from './tool';
+import { firstShown, foreign, openTool } from './tool';
 
 /** Presses Tab until what has the focus says this. */
 async function tabTo(page: Page, name: string): Promise<void> {
@@ -18,7 +18,7 @@ const focusedText = (page: Page) =>
 it('leads by keyboard alone from the first screen to the mistakes and back, and from a step to its own', async () => {
   await using tool = await openTool();
   const { page } = tool;
-  await page.getByText('Frame 0 of clip.mp4').waitFor({ state: 'attached' });
+  await firstShown(page);
   await tabTo(page, 'Mistakes');
   await page.keyboard.press('Enter');
   await expect.poll(() => focusedText(page)).toBe('Usual mistakes, and how large they are');

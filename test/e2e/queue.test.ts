@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
-import { foreign, openTool } from './tool';
+import { firstShown, foreign, openTool } from './tool';
 
 const truth = JSON.parse(readFileSync('sample-clips/a-clean/truth.json', 'utf8')) as {
   exitVelocity: number;
@@ -14,7 +14,7 @@ const film = (path: string, name: string) => ({
 it('measures a queue in one setup beside the film that is open, past a clip that fails', async () => {
   await using tool = await openTool();
   const { page } = tool;
-  await page.getByText('Frame 0 of clip.mp4').waitFor({ state: 'attached' });
+  await firstShown(page);
   await page.getByRole('button', { name: 'Close cautions' }).click();
   await page.getByLabel('Name of a new setup').fill('Bench, long lens');
   await page.getByRole('button', { name: 'Save this calibration as a setup' }).click();

@@ -46,9 +46,13 @@ export async function openTool(
   }
 }
 
+/** Waits for the sample that the page begins with: it stands at a frame with the ball in view. */
+export const firstShown = (page: Page): Promise<void> =>
+  page.getByText(/^Frame [1-9]\d* of clip\.mp4/).waitFor({ state: 'attached' });
+
 /** Opens the first sample afresh: the page begins with it measured already. */
 export async function openFirstAfresh(page: Page): Promise<void> {
-  await page.getByText('Frame 0 of clip.mp4').waitFor({ state: 'attached' });
+  await firstShown(page);
   await page.getByRole('button', { name: '2031-04-17 A', exact: true }).click();
   await page.locator('[data-step=ball]', { hasText: 'not measured' }).waitFor();
 }

@@ -136,6 +136,12 @@ export const partBiasShareRow = (of: string, samples: readonly Sample[], limit: 
 export const biasRow = (of: string, samples: readonly Sample[], limit: Limit): ReportRow =>
   row(of, 'bias', samples, biasPx, 'px', limit);
 
+/** Exact limits of a share of which these are drawn, per cent. */
+const shareLimits = (hits: readonly boolean[], confidence?: number) =>
+  binomialLimits(hits.filter(Boolean).length, Math.max(1, hits.length), confidence).map(
+    (share) => 100 * share,
+  ) as [number, number];
+
 /** Share of `hits` among `values`, in per cent, with its exact limits. */
 export function shareRow(
   of: string,
@@ -146,11 +152,10 @@ export function shareRow(
   const count = hits.filter(Boolean).length;
   const n = hits.length;
   const share = (100 * count) / Math.max(1, n);
-  const [low, high] = binomialLimits(count, Math.max(1, n));
   return {
     ...{ of, figure, value: share, unit: '%', limit, n },
     passed: n > 0 && within(share, limit),
-    limits95: [100 * low, 100 * high],
+    limits95: shareLimits(hits),
   };
 }
 
@@ -275,12 +280,7 @@ export function partRow(
   hits: readonly boolean[],
   limit: Limit,
 ): ReportRow {
-  const n = hits.length;
-  const [low, high] = binomialLimits(
-    hits.filter(Boolean).length,
-    Math.max(1, n),
-    PART_CONFIDENCE,
-  ).map((share) => 100 * share) as [number, number];
-  const passed = n > 0 && low <= (limit.high ?? low) && high >= (limit.low ?? high);
+  const [low, high] = shareLimits(hits, PART_CONFIDENCE);
+  const passed = hits.length > 0 && low <= (limit.high ?? low) && high >= (limit.low ?? high);
   return { ...shareRow(of, figure, hits, limit), passed };
 }

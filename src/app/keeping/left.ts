@@ -84,26 +84,34 @@ function ofThisBuild<T>(data: unknown): T | null {
   return part?.build === BUILD ? (part.kept ?? null) : null;
 }
 
-function workOf(data: unknown): ShotWork | null {
-  const kept = data as { history?: History<unknown>; saved?: unknown } | null | undefined;
-  if (kept?.history === undefined) return null;
-  const known = new Map<unknown, ShotDraft>();
-  // The same state must stay the same object: that is how it is known to be in a file.
-  const draftOf = (value: unknown): ShotDraft => {
-    const before = known.get(value);
-    if (before !== undefined) return before;
-    const draft = validateDraft(value);
-    if (!draft.ok) throw new Error(draft.reason.message);
-    known.set(value, draft.value);
-    return draft.value;
-  };
+/** What was kept, as `read` reads it; null: nothing was, or it cannot be read any more. */
+function readKept<Kept, T>(data: unknown, read: (kept: Kept) => T): T | null {
   try {
-    const history = mapHistory(kept.history, draftOf) as History<ShotDraft>;
-    return { history, saved: kept.saved == null ? null : draftOf(kept.saved) };
+    return data == null ? null : read(data as Kept);
   } catch {
     return null;
   }
 }
+
+/** A history of what `read` makes of each of its states. */
+const historyOf = <T>(history: History<unknown>, read: (state: unknown) => T): History<T> =>
+  mapHistory(history, read) as History<T>;
+
+const workOf = (data: unknown): ShotWork | null =>
+  readKept(data, (kept: { readonly history: History<unknown>; readonly saved?: unknown }) => {
+    const known = new Map<unknown, ShotDraft>();
+    // The same state must stay the same object: that is how it is known to be in a file.
+    const draftOf = (value: unknown): ShotDraft => {
+      const before = known.get(value);
+      if (before !== undefined) return before;
+      const draft = validateDraft(value);
+      if (!draft.ok) throw new Error(draft.reason.message);
+      known.set(value, draft.value);
+      return draft.value;
+    };
+    const history = historyOf(kept.history, draftOf);
+    return { history, saved: kept.saved == null ? null : draftOf(kept.saved) };
+  });
 
 async function readNotebook(
   part: (name: string) => Promise<unknown>,
@@ -118,17 +126,11 @@ async function readNotebook(
   return file.ok ? { file: file.value, isSaved: isSaved === true } : null;
 }
 
-function planningOf(data: unknown): History<PlanningInputs> | null {
-  const history = data as History<unknown> | null | undefined;
-  try {
-    return history == null ? null : (mapHistory(history, planned) as History<PlanningInputs>);
-  } catch {
-    return null;
-  }
-}
-
-function planned(data: unknown): PlanningInputs {
-  const inputs = readPlanning(data);
-  if (inputs === null) throw new Error('A kept plan cannot be read.');
-  return inputs;
-}
+const planningOf = (data: unknown): History<PlanningInputs> | null =>
+  readKept(data, (history: History<unknown>) =>
+    historyOf(history, (state) => {
+      const inputs = readPlanning(state);
+      if (inputs === null) throw new Error('A kept plan cannot be read.');
+      return inputs;
+    }),
+  );

@@ -1,3 +1,4 @@
+import { codecName } from '../../core/codecs';
 import type { FootageInfo, FrameRange } from '../../core/film';
 import type { GreyFrame } from '../../core/frame';
 import { ExitframeError } from '../../core/reason';
@@ -9,7 +10,7 @@ import { turnUpright, uprightSize } from '../rotate';
 import { requireSize } from '../size';
 import type { FrameSource } from '../source';
 import { playbackRateOf, secondsOf, type Timeline, timelineOf } from '../timeline';
-import { codecName, codecOf, containerName, whyFfmpeg } from '../wording';
+import { codecOf, containerName, whyFfmpeg } from '../wording';
 import type { Clip } from './clip';
 import { runCore, textOutput } from './core';
 import { decodingFailed } from './failures';

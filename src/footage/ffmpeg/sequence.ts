@@ -1,6 +1,6 @@
 import type { FootageInfo, FrameRange } from '../../core/film';
 import type { GreyFrame } from '../../core/frame';
-import { ExitframeError } from '../../core/reason';
+import { ExitframeError, type Reason } from '../../core/reason';
 import type { ImageFormat, ImageHeader } from '../images/types';
 import { levelsOf } from '../levels';
 import type { SyncReader } from '../platform';
@@ -38,7 +38,7 @@ const EXTENSIONS: Readonly<Record<ImageFormat, string>> = {
 export async function openSequence(
   module: WebAssembly.Module,
   images: Images,
-  why: string,
+  why: Reason,
 ): Promise<FrameSource> {
   const { header, format } = images;
   const { video } = await probeContents(module, images.nameOf(0), await images.read(0));

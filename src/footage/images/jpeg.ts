@@ -1,7 +1,7 @@
 import { headersOf, lettersAt } from '../bytes';
+import { orientationIn } from './exif';
 import { UPRIGHT } from './orientation';
-import { firstDirectory } from './tiff';
-import type { ImageHeader, Orientation } from './types';
+import type { ImageHeader } from './types';
 
 /** Start-of-frame markers: all of 0xC0 to 0xCF but the tables and arithmetic-coding settings among them. */
 const isFrame = (marker: number) =>
@@ -41,14 +41,4 @@ export async function jpegHeader(blob: Blob): Promise<ImageHeader | null> {
     at = end;
   }
   return null;
-}
-
-/** A photograph whose notes are damaged is still a photograph: it is taken as it is coded. */
-async function orientationIn(exif: Blob): Promise<Orientation> {
-  try {
-    return (await firstDirectory(exif)).orientation;
-  } catch (error) {
-    if (error instanceof RangeError) return UPRIGHT;
-    throw error;
-  }
 }

@@ -3,11 +3,15 @@ import { type Images, openSequence } from '../ffmpeg/sequence';
 import type { DecodePlatform, SyncReader } from '../platform';
 import { requireFrames } from '../requireFrames';
 import type { FootageFile, FrameSource } from '../source';
+import { chosenFor } from '../wording';
 import { imageFormat, imageHeader } from './header';
 import { type TiffPage, tiffPages } from './tiff';
 import type { ImageFormat, ImageHeader } from './types';
 
-const WHY = 'Browsers reduce images to 8 bits a colour; ffmpeg keeps them as they are.';
+const WHY = chosenFor(
+  'images',
+  'Browsers reduce images to 8 bits a colour; ffmpeg keeps them as they are.',
+);
 
 /**
  * Image files as one film, in the order given. Throws `notFootage` where one is no image,

@@ -6,6 +6,7 @@ import { ExitframeError, reasonOf } from '../../core/reason';
 import type { DecodePlatform, SyncReader } from '../platform';
 import type { FootageFile } from '../source';
 import { unreadable } from '../unreadable';
+import { chosenFor } from '../wording';
 
 const paths = new WeakMap<Blob, string>();
 
@@ -57,7 +58,7 @@ let core: Promise<WebAssembly.Module> | null = null;
 /** Decoding under Node: everything by ffmpeg. A blob not from `footageFile` is read whole. */
 export const nodePlatform: DecodePlatform = {
   webCodecs: false,
-  withoutWebCodecs: 'The command line has no browser to decode with.',
+  withoutWebCodecs: chosenFor('command', 'The command line has no browser to decode with.'),
   loadCore() {
     core ??= compileCore();
     return core;

@@ -10,7 +10,7 @@ import { requireFrames } from '../requireFrames';
 import { turnUpright, uprightSize } from '../rotate';
 import type { FootageFile, FrameSource } from '../source';
 import { playbackRateOf, secondsOf } from '../timeline';
-import { codecName } from '../wording';
+import { whyBrowser } from '../wording';
 import { avcSettings } from './avcSettings';
 import { decodeFrames } from './decode';
 import { PacketFeed } from './feed';
@@ -90,7 +90,7 @@ async function openInput(
     hasAudio: (await input.getAudioTracks()).length > 0,
     interlaced: { stated: picture.fields, separated: null },
     levels: levelsOf(first.bitDepth, picture.isLimited),
-    decoder: { name: 'WebCodecs', why: `This browser decodes ${codecName(codec)} itself.` },
+    decoder: { name: 'WebCodecs', why: whyBrowser(codec) },
   };
   return {
     info,

@@ -136,9 +136,13 @@ export const footageReasons: Catalogue['reasons'] = {
     message: 'Es wurden {files} Schussdateien angegeben; geöffnet wird eine auf einmal.',
     remedy: 'Wählen Sie eine Schussdatei mit ihrer Aufnahme.',
   },
+  decoderChosen: {
+    message:
+      '{form, select, browser {Dieser Browser dekodiert {codec} selbst.} codec {Kein Browser dekodiert {codec} Bild für Bild.} codecIn {Kein Browser dekodiert {codec} in {container}.} film {Dieser Browser dekodiert diesen {codec}-Film nicht.} container {Kein Browser liest {container} Bild für Bild.} raw {Die Datei hat keinen Dateikopf; sie wird gelesen wie angegeben.} images {Browser verringern Bilder auf 8 Bit je Farbe; ffmpeg lässt sie, wie sie sind.} command {Die Befehlszeile hat keinen Browser zum Dekodieren.} without {Dieser Browser hat kein WebCodecs.} other {}}',
+  },
   footageMismatch: {
     message:
-      'Die Schussdatei beruht auf {path}{more, plural, =0 {} other { und # weiteren Dateien}} (SHA-256 {expected}…); {name} ist eine andere Datei ({found}…).',
+      'Die Schussdatei beruht auf {path}{more, plural, =0 {} other { und # weiteren Dateien}} (SHA-256 {expected}…); {name}{others, plural, =0 { ist eine andere Datei} other { und # weitere sind andere Dateien}} ({found}…).',
     remedy:
       'Wählen Sie die Aufnahme, auf der sie beruht, oder übernehmen Sie ihre Eingaben in einen neuen Schuss für diese Aufnahme.',
   },

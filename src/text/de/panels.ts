@@ -146,6 +146,12 @@ export const panels: SameShape<English['panels']> = {
       handles: 'kommt wieder, sobald Sie das Lesen erlauben',
       none: 'muss erneut ausgewählt werden; Eingaben bleiben erhalten',
     },
+    uncoded: { video: 'unkomprimiertes Video', grey: 'unkomprimiertes Grau' },
+    packed: {
+      images: 'Bildfolge',
+      zip: 'Zip-Archiv mit Bildern',
+      inZip: '{container} im Zip-Archiv',
+    },
     fact: {
       file: 'Datei',
       container: 'Container, Codec',

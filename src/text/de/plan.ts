@@ -3,6 +3,7 @@ import type { English, SameShape } from '../catalogue';
 export const plan: SameShape<English['plan']> = {
   title: 'Schuss planen',
   name: 'Name des Schusses',
+  unnamed: 'nächster Schuss',
   use: 'Für den nächsten Schuss verwenden: Schussdatei speichern…',
   beginFromOpen: 'Vom geöffneten Schuss ausgehen',
   settings: 'Einstellungen des Plans',
@@ -82,7 +83,8 @@ export const plan: SameShape<English['plan']> = {
     frames: 'Bilder hinter der Mündung',
     range: '{low} bis {high}',
     radius: 'Radius der Kugel',
-    blur: 'Bewegungsunschärfe der Kugel',
+    // Soft hyphens: a narrow screen has no room for the whole word.
+    blur: 'Bewegungs\u00adunschärfe der Kugel',
     blurIs: '{blur} px, {share} des Radius',
     contrast: 'Kontrast bezogen auf das Rauschen',
     centre: 'Mittelpunkt, Kugel voll im Bild',
@@ -97,8 +99,8 @@ export const plan: SameShape<English['plan']> = {
   },
   needs: {
     title: 'Lichtbedarf der Belichtungszeiten',
-    exposure: 'Belichtungszeit',
-    blur: 'Bewegungsunschärfe',
+    exposure: 'Belichtungs\u00adzeit',
+    blur: 'Bewegungs\u00adunschärfe',
     times: 'Vielfaches des jetzigen Lichts',
     asPlanned: '{exposure}, wie geplant',
     what: 'Damit das Bild so hell bleibt wie das mit {exposure} aufgenommene; der Plan sieht das {factor}-Fache von dessen Licht vor.',

@@ -78,7 +78,8 @@ export const plots: SameShape<English['plots']> = {
     bars: 'Balken: Intervalle für {share}',
     event: 'Ereignis',
     time: '{from, select, exit {Zeit ab dem Austritt} other {Zeit auf der Uhr}}',
-    axis: '{from, select, exit {Zeit ab dem Austritt} other {Zeit auf der Uhr}}, {unit}{compressed, select, yes {; je weiter davon weg, desto enger gezeichnet} other {}}',
+    compressed: 'je weiter davon weg, desto enger gezeichnet',
+    axis: '{from, select, exit {Zeit ab dem Austritt} other {Zeit auf der Uhr}}, {unit}',
   },
   budget: {
     caption: 'Beiträge zur Standardunsicherheit, {unit}',

@@ -43,6 +43,7 @@ export const tables: SameShape<English['report']['tables']> = {
     with: '{model}, {addition}',
     addition: { dragBounded: 'Widerstand begrenzt', muzzleZone: 'Mündungsbereich' },
     best: 'am besten',
+    asGood: 'ebenso gut gestützt',
     lessSupported: '{times}-mal weniger gestützt',
     ruledOut: 'ausgeschlossen',
   },

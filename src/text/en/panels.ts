@@ -141,6 +141,8 @@ export const panels = {
       handles: 'comes back once you allow it to be read',
       none: 'has to be chosen again; inputs are kept',
     },
+    uncoded: { video: 'uncompressed video', grey: 'uncompressed grey' },
+    packed: { images: 'image sequence', zip: 'zip of images', inZip: '{container} in zip' },
     fact: {
       file: 'File',
       container: 'Container, codec',

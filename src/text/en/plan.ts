@@ -1,6 +1,7 @@
 export const plan = {
   title: 'Plan a shot',
   name: 'Name of the shot',
+  unnamed: 'next shot',
   use: 'Use for the next shot: save its shot file…',
   beginFromOpen: 'Begin from the shot that is open',
   settings: 'Settings of the plan',

@@ -77,7 +77,8 @@ export const plots = {
     bars: 'bars: {share} intervals',
     event: 'event',
     time: '{from, select, exit {time from the exit} other {time on the clock}}',
-    axis: '{from, select, exit {time from the exit} other {time on the clock}}, {unit}{compressed, select, yes {; drawn closer the farther from it} other {}}',
+    compressed: 'drawn closer the farther from it',
+    axis: '{from, select, exit {time from the exit} other {time on the clock}}, {unit}',
   },
   budget: {
     caption: 'Contributions to the standard uncertainty, {unit}',

@@ -1,4 +1,4 @@
-import { advice } from './advice';
+import { ADVICE } from '../../core/advice';
 import { inputs, settings } from './inputs';
 import { betweenFrames, sources, tables } from './tables';
 import { findings, fit, statement } from './told';
@@ -83,7 +83,7 @@ export const report = {
   tables,
   sources,
   betweenFrames,
-  advice,
+  advice: ADVICE,
   inputs,
   settings,
 } as const;

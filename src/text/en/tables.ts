@@ -42,6 +42,7 @@ export const tables = {
     with: '{model}, {addition}',
     addition: { dragBounded: 'drag bounded', muzzleZone: 'muzzle zone' },
     best: 'best',
+    asGood: 'supported as well',
     lessSupported: '{times} times less supported',
     ruledOut: 'ruled out',
   },

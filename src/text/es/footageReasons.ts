@@ -133,9 +133,13 @@ export const footageReasons: Catalogue['reasons'] = {
     message: 'Se dieron {files} archivos de disparo; se abre uno cada vez.',
     remedy: 'Elija un archivo de disparo, con su grabación.',
   },
+  decoderChosen: {
+    message:
+      '{form, select, browser {Este navegador decodifica {codec} por sí mismo.} codec {Ningún navegador decodifica {codec} fotograma a fotograma.} codecIn {Ningún navegador decodifica {codec} en {container}.} film {Este navegador no decodifica esta película {codec}.} container {Ningún navegador lee {container} fotograma a fotograma.} raw {El archivo no tiene cabecera; se lee como se ha indicado.} images {Los navegadores reducen las imágenes a 8 bits por color; ffmpeg las deja como son.} command {La línea de comandos no tiene navegador con que decodificar.} without {Este navegador no tiene WebCodecs.} other {}}',
+  },
   footageMismatch: {
     message:
-      'El archivo de disparo se hizo a partir de {path}{more, plural, =0 {} other { y # más}} (SHA-256 {expected}…); {name} es otro archivo ({found}…).',
+      'El archivo de disparo se hizo a partir de {path}{more, plural, =0 {} other { y # más}} (SHA-256 {expected}…); {name}{others, plural, =0 { es otro archivo} other { y # más son otros archivos}} ({found}…).',
     remedy:
       'Elija la grabación a partir de la que se hizo, o pase sus datos a un disparo nuevo para esta grabación.',
   },

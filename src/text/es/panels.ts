@@ -150,6 +150,12 @@ export const panels: SameShape<English['panels']> = {
       handles: 'vuelve cuando usted permita leerla',
       none: 'hay que elegirla de nuevo; los datos se conservan',
     },
+    uncoded: { video: 'vídeo sin comprimir', grey: 'gris sin comprimir' },
+    packed: {
+      images: 'secuencia de imágenes',
+      zip: 'zip de imágenes',
+      inZip: '{container} en zip',
+    },
     fact: {
       file: 'Archivo',
       container: 'Contenedor, códec',

@@ -3,6 +3,7 @@ import type { English, SameShape } from '../catalogue';
 export const plan: SameShape<English['plan']> = {
   title: 'Planificar un disparo',
   name: 'Nombre del disparo',
+  unnamed: 'próximo disparo',
   use: 'Usar para el próximo disparo: guardar su archivo de disparo…',
   beginFromOpen: 'Partir del disparo abierto',
   settings: 'Ajustes del plan',

@@ -78,7 +78,8 @@ export const plots: SameShape<English['plots']> = {
     bars: 'barras: intervalos del {share}',
     event: 'suceso',
     time: '{from, select, exit {tiempo desde la salida} other {tiempo del reloj}}',
-    axis: '{from, select, exit {tiempo desde la salida} other {tiempo del reloj}}, {unit}{compressed, select, yes {; más apretado cuanto más lejos} other {}}',
+    compressed: 'más apretado cuanto más lejos',
+    axis: '{from, select, exit {tiempo desde la salida} other {tiempo del reloj}}, {unit}',
   },
   budget: {
     caption: 'Contribuciones a la incertidumbre típica, {unit}',

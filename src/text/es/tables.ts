@@ -43,6 +43,7 @@ export const tables: SameShape<English['report']['tables']> = {
     with: '{model}, {addition}',
     addition: { dragBounded: 'resistencia acotada', muzzleZone: 'zona de la boca' },
     best: 'el mejor',
+    asGood: 'igualmente respaldado',
     lessSupported: '{times} veces menos respaldado',
     ruledOut: 'descartado',
   },

@@ -134,9 +134,13 @@ export const footageReasons: Catalogue['reasons'] = {
     message: '{files} fichiers de tir ont été donnés ; un seul s’ouvre à la fois.',
     remedy: 'Choisissez un fichier de tir, avec son enregistrement.',
   },
+  decoderChosen: {
+    message:
+      '{form, select, browser {Ce navigateur décode lui-même {codec}.} codec {Aucun navigateur ne décode {codec} image par image.} codecIn {Aucun navigateur ne décode {codec} dans {container}.} film {Ce navigateur ne décode pas ce film {codec}.} container {Aucun navigateur ne lit {container} image par image.} raw {Le fichier n’a pas d’en-tête ; il est lu comme indiqué.} images {Les navigateurs réduisent les images à 8 bits par couleur ; ffmpeg les laisse telles quelles.} command {La ligne de commande n’a pas de navigateur pour décoder.} without {Ce navigateur n’a pas WebCodecs.} other {}}',
+  },
   footageMismatch: {
     message:
-      'Le fichier de tir a été établi à partir de {path}{more, plural, =0 {} one { et # autre} other { et # autres}} (SHA-256 {expected}…) ; {name} est un autre fichier ({found}…).',
+      'Le fichier de tir a été établi à partir de {path}{more, plural, =0 {} one { et # autre} other { et # autres}} (SHA-256 {expected}…) ; {name}{others, plural, =0 { est un autre fichier} one { et # autre sont d’autres fichiers} other { et # autres sont d’autres fichiers}} ({found}…).',
     remedy:
       'Choisissez l’enregistrement dont il provient, ou reprenez ses données dans un nouveau tir pour cet enregistrement.',
   },

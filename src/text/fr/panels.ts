@@ -151,6 +151,8 @@ export const panels: SameShape<English['panels']> = {
       handles: 'revient dès que vous en autorisez la lecture',
       none: 'devra être choisi de nouveau ; les données sont conservées',
     },
+    uncoded: { video: 'vidéo non compressée', grey: 'gris non compressé' },
+    packed: { images: 'suite d’images', zip: 'zip d’images', inZip: '{container} dans un zip' },
     fact: {
       file: 'Fichier',
       container: 'Conteneur, codec',

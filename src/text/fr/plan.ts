@@ -3,6 +3,7 @@ import type { English, SameShape } from '../catalogue';
 export const plan: SameShape<English['plan']> = {
   title: 'Préparer un tir',
   name: 'Nom du tir',
+  unnamed: 'prochain tir',
   use: 'Utiliser pour le prochain tir : enregistrer son fichier de tir…',
   beginFromOpen: 'Partir du tir ouvert',
   settings: 'Réglages du plan',

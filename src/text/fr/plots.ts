@@ -78,7 +78,8 @@ export const plots: SameShape<English['plots']> = {
     bars: 'barres : intervalles à {share}',
     event: 'événement',
     time: '{from, select, exit {temps depuis la sortie} other {temps de l’horloge}}',
-    axis: '{from, select, exit {temps depuis la sortie} other {temps de l’horloge}}, {unit}{compressed, select, yes { ; plus serré à mesure qu’on s’en éloigne} other {}}',
+    compressed: 'plus serré à mesure qu’on s’en éloigne',
+    axis: '{from, select, exit {temps depuis la sortie} other {temps de l’horloge}}, {unit}',
   },
   budget: {
     caption: 'Contributions à l’incertitude-type, {unit}',

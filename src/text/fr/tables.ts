@@ -43,6 +43,7 @@ export const tables: SameShape<English['report']['tables']> = {
     with: '{model}, {addition}',
     addition: { dragBounded: 'traînée bornée', muzzleZone: 'zone de bouche' },
     best: 'le meilleur',
+    asGood: 'aussi vraisemblable',
     lessSupported: '{times} fois moins vraisemblable',
     ruledOut: 'exclu',
   },

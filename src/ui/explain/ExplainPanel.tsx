@@ -40,7 +40,9 @@ function Explanation({ step }: { readonly step: StepName }) {
     <div class="stack">
       <p>{t(`explain.what.${step}`)}</p>
       {formulas.map((formula) => (
-        <MathFormula key={formula.left} formula={formula} numbers={numbers} />
+        <div key={formula.left} class="formula-place">
+          <MathFormula formula={formula} numbers={numbers} />
+        </div>
       ))}
       <h3>{t('explain.yours')}</h3>
       <Facts

@@ -33,7 +33,8 @@ export function MathFormula(props: { readonly formula: Formula; readonly numbers
               term={right}
               draw={(name) => {
                 const text = numberOf(name);
-                return text === null ? <Letter name={name} /> : <mtext>{negative(text)}</mtext>;
+                // No `mtext`: it would count as space, and the sign beside it lose its room.
+                return text === null ? <Letter name={name} /> : <mn>{negative(text)}</mn>;
               }}
             />
           </Row>
@@ -104,12 +105,7 @@ function MathTerm(props: {
           {term.parts.map((one, i) => (
             // The parts of a formula never change places.
             <Fragment key={i}>
-              {i > 0 && (
-                // Between numbers in a fraction the browser leaves no room by itself.
-                <mo lspace="0.25em" rspace="0.25em">
-                  {SIGNS[term.is]}
-                </mo>
-              )}
+              {i > 0 && <mo>{SIGNS[term.is]}</mo>}
               {part(one)}
             </Fragment>
           ))}

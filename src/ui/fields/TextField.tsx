@@ -4,11 +4,13 @@ export interface TextFieldProps {
   readonly label: string;
   readonly value: string;
   readonly lines?: number;
+  readonly placeholder?: string;
   onCommit(value: string): void;
 }
 
 /** Free text, taken over when the field is left. */
-export function TextField({ label, value, lines = 1, onCommit }: TextFieldProps) {
+export function TextField(props: TextFieldProps) {
+  const { label, value, lines = 1, placeholder = '', onCommit } = props;
   const id = useId();
   // Typed over one value: when that changes from elsewhere (undo) the text goes.
   const [typed, setTyped] = useState<{ text: string; over: string } | null>(null);
@@ -18,7 +20,7 @@ export function TextField({ label, value, lines = 1, onCommit }: TextFieldProps)
     if (text !== null && text !== value) onCommit(text);
   };
   const type = (next: string) => setTyped({ text: next, over: value });
-  const common = { id, value: text ?? value, onBlur: commit };
+  const common = { id, placeholder, value: text ?? value, onBlur: commit };
   const rest = text === null ? '' : undefined;
   return (
     <div class="field">

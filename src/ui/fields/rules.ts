@@ -235,8 +235,8 @@ export const RULES = {
   },
   pixelRate: {
     name: 'pixels a second',
-    kind: 'count',
-    unit: '',
+    kind: 'pixelRate',
+    unit: 'Gpx/s',
     sign: 'positive',
     min: 1e4,
     max: 1e13,

@@ -1,8 +1,10 @@
 import { setName, setNotes } from '../../app/edits';
-import type { OpenFilm } from '../../app/filmStore';
+import type { NamedFootage, OpenFilm } from '../../app/filmStore';
 import type { AwaitedFootage } from '../../app/opening';
 import { SAMPLES } from '../../app/samples';
 import { FEWEST_FRAMES } from '../../app/steps';
+import { codecWords, containerWords } from '../../text/names';
+import { reasonWords } from '../../text/reasonWords';
 import { showCount, showNumberAt } from '../../text/show';
 import { t, tRich } from '../../text/text';
 import { openSampleSeries } from '../actions';
@@ -37,9 +39,9 @@ export function FootagePanel() {
       {state.kind === 'opening' && (
         <p role="status">
           {state.hashed === null
-            ? t('panels.footage.opening', { name: state.name })
+            ? t('panels.footage.opening', { name: namedWords(state.footage) })
             : t('panels.footage.checking', {
-                name: state.name,
+                name: namedWords(state.footage),
                 percent: String(Math.round(state.hashed * 100)),
               })}
         </p>
@@ -106,6 +108,9 @@ export function FootagePanel() {
   );
 }
 
+const namedWords = ({ path, more }: NamedFootage): string =>
+  more > 0 ? t('report.document.pathAndMore', { path, more: `${more}` }) : path;
+
 /** Footage that has to be chosen, and what for. */
 function Awaited({ waiting }: { readonly waiting: AwaitedFootage }) {
   const { awaited, askForAwaited } = useDesk().session;
@@ -118,7 +123,7 @@ function Awaited({ waiting }: { readonly waiting: AwaitedFootage }) {
           named: fileName === null ? 'no' : 'yes',
           name: fileName ?? '',
           how: left === null ? 'choose' : left.ask ? 'open' : 'again',
-          path: more > 0 ? t('report.document.pathAndMore', { path, more: `${more}` }) : path,
+          path: namedWords({ path, more }),
         })}
       </p>
       <div class="row">
@@ -155,7 +160,10 @@ function FilmFacts(props: {
     <Facts
       facts={[
         [t('panels.footage.fact.file'), info.name],
-        [t('panels.footage.fact.container'), `${info.container}, ${info.codec}`],
+        [
+          t('panels.footage.fact.container'),
+          `${containerWords(info.container)}, ${codecWords(info.codec)}`,
+        ],
         [
           t('panels.footage.fact.size'),
           t('panels.footage.fact.sizeIs', {
@@ -192,7 +200,10 @@ function FilmFacts(props: {
           t('panels.footage.fact.sound'),
           t(info.hasAudio ? 'panels.footage.fact.yes' : 'panels.footage.fact.none'),
         ],
-        [t('panels.footage.fact.decoder'), `${info.decoder.name}: ${info.decoder.why}`],
+        [
+          t('panels.footage.fact.decoder'),
+          `${info.decoder.name}: ${reasonWords(info.decoder.why).message}`,
+        ],
         ...(reload === null
           ? []
           : [[t('panels.footage.reload.title'), t(`panels.footage.reload.${reload}`)] as const]),

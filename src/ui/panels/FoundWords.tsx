@@ -1,14 +1,8 @@
 import { missingInputs, type ShotDraft } from '../../app/draft';
 import type { OpenFilm } from '../../app/filmStore';
+import { codecWords, containerWords } from '../../text/names';
 import { showCount, showList, showNumberAt } from '../../text/show';
 import { t } from '../../text/text';
-
-/** Names of codecs as people know them, where the file has another. */
-const CODECS: Readonly<Record<string, string>> = { avc: 'H.264', mjpeg: 'Motion-JPEG' };
-
-/** Short names are abbreviations. */
-const named = (name: string): string =>
-  CODECS[name] ?? (name.length <= 4 ? name.toUpperCase() : name);
 
 /** What opening a film found, and what it still needs from a person, in sentences. */
 export function FoundWords(props: { readonly film: OpenFilm; readonly draft: ShotDraft }) {
@@ -19,8 +13,8 @@ export function FoundWords(props: { readonly film: OpenFilm; readonly draft: Sho
     <div role="status" data-role="found">
       <p>
         {t('panels.found.film', {
-          container: named(info.container),
-          codec: named(info.codec),
+          container: containerWords(info.container),
+          codec: codecWords(info.codec),
           width: String(info.width),
           height: String(info.height),
           frames: showCount(info.frameCount),

@@ -101,16 +101,20 @@ function Expected(props: { readonly judgement: Judgement; readonly expected: Exp
         <thead>
           <tr>
             <th scope="col">{t('plan.outcome.origin')}</th>
-            <th scope="col">± m/s</th>
-            <th scope="col">{t('plan.outcome.ofVariance')}</th>
+            <th scope="col" class="plan-figures">
+              ± m/s
+            </th>
+            <th scope="col" class="plan-figures">
+              {t('plan.outcome.ofVariance')}
+            </th>
           </tr>
         </thead>
         <tbody>
           {terms.map(({ name, u, share }) => (
             <tr key={name}>
               <th scope="row">{t(`plan.terms.${name}`)}</th>
-              <td>{showNumber(u, 2)}</td>
-              <td>{share < 0.005 ? '< 1 %' : percent(share)}</td>
+              <td class="number">{showNumber(u, 2)}</td>
+              <td class="number">{share < 0.005 ? '< 1 %' : percent(share)}</td>
             </tr>
           ))}
         </tbody>
@@ -133,7 +137,9 @@ function LightTable({ judgement }: { readonly judgement: Judgement }) {
         <tr>
           <th scope="col">{t('plan.needs.exposure')}</th>
           <th scope="col">{t('plan.needs.blur')}</th>
-          <th scope="col">{t('plan.needs.times')}</th>
+          <th scope="col" class="plan-figures">
+            {t('plan.needs.times')}
+          </th>
         </tr>
       </thead>
       <tbody>
@@ -145,7 +151,7 @@ function LightTable({ judgement }: { readonly judgement: Judgement }) {
                 : micros(exposure)}
             </th>
             <td>{blurWords(blur, blurShare)}</td>
-            <td>{showNumber(needed, 2)}</td>
+            <td class="number">{showNumber(needed, 2)}</td>
           </tr>
         ))}
       </tbody>

@@ -28,6 +28,7 @@ export function PlanView() {
         <TextField
           label={t('plan.name')}
           value={planning.plan.value.name}
+          placeholder={t('plan.unnamed')}
           onCommit={(name) => edits.plan({ name })}
         />
         <button type="button" class="primary" disabled={!ready} onClick={() => void savePlan(desk)}>

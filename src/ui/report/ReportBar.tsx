@@ -79,8 +79,6 @@ export function ReportBar(props: ReportBarProps) {
         <button type="button" disabled={!ready} onClick={() => attempt(savePage)}>
           {t('report.bar.savePage')}
         </button>
-      </div>
-      <div class="row">
         <button type="button" onClick={() => attempt(copy)}>
           {t('report.bar.copy')}
         </button>

@@ -10,7 +10,6 @@ import { ResidualPlot } from '../../plots/ResidualPlot';
 import { SealPlot } from '../../plots/SealPlot';
 import { Timeline } from '../../plots/Timeline';
 import { VelocityPlot } from '../../plots/VelocityPlot';
-import { sourceWords } from '../../text/names';
 import { t } from '../../text/text';
 import { speedShown } from './words';
 
@@ -127,10 +126,7 @@ function Budget({ reduction: { result }, speedUnit }: ResultFigureProps) {
   if (!isAvailable(exitVelocity)) return null;
   return (
     <BudgetChart
-      entries={result.budget.exitVelocity.map((entry) => ({
-        ...entry,
-        source: sourceWords(entry.source),
-      }))}
+      entries={result.budget.exitVelocity}
       combined={exitVelocity.u}
       unit={speedShown(speedUnit)}
     />

@@ -20,24 +20,26 @@ export function Cautions() {
   if (!desk.cautionsOpen.value) return null;
   const wide = window.matchMedia('(min-width: 761px)').matches;
   return (
-    <details class="cautions" open={wide}>
-      <summary>{t('shell.cautions.title')}</summary>
-      <ul>
-        {cautionLines().map((line) => (
-          <li key={line}>{line}</li>
-        ))}
-      </ul>
-      <div class="row">
-        <p>{t('shell.cautions.defer')}</p>
-        <button
-          type="button"
-          onClick={() => {
-            desk.cautionsOpen.value = false;
-          }}
-        >
-          {t('shell.cautions.close')}
-        </button>
-      </div>
-    </details>
+    <aside class="cautions" aria-label={t('shell.header.cautions')}>
+      <details open={wide}>
+        <summary>{t('shell.cautions.title')}</summary>
+        <ul>
+          {cautionLines().map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+        </ul>
+        <div class="row">
+          <p>{t('shell.cautions.defer')}</p>
+          <button
+            type="button"
+            onClick={() => {
+              desk.cautionsOpen.value = false;
+            }}
+          >
+            {t('shell.cautions.close')}
+          </button>
+        </div>
+      </details>
+    </aside>
   );
 }

@@ -14,7 +14,9 @@ export function FirstLook() {
   const desk = useDesk();
   const { sample, firstLook, films, awaited, measuring, openFiles } = desk.session;
   const other = films.film.value !== null && sample.value?.id !== FIRST_SAMPLE;
-  if (!desk.introOpen.value || other || awaited.value !== null) return null;
+  // The other steps are for work: there it would only push the film off a small screen.
+  if (desk.step.value !== 'footage' || !desk.introOpen.value) return null;
+  if (other || awaited.value !== null) return null;
   const result = measuring.reduction.value?.result ?? firstLook.value;
   return (
     <section class="first-look" aria-labelledby="first-look-title">

@@ -48,7 +48,8 @@ function goBackOrForth(desk: Desk, { key, shiftKey }: KeyboardEvent): boolean {
 
 /** Keys of the page as a whole; a field, slider or handle that takes the key itself comes first. */
 export function handleKey(desk: Desk, event: KeyboardEvent): void {
-  if (event.defaultPrevented || event.altKey) return;
+  // A dialogue has the keys to itself, Escape first of all.
+  if (event.defaultPrevented || event.altKey || document.querySelector('dialog[open]')) return;
   const target = event.target instanceof Element ? event.target : null;
   if (event.ctrlKey || event.metaKey) {
     if (!target?.closest(OWN_TEXT) && goBackOrForth(desk, event)) event.preventDefault();

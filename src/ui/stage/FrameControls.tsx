@@ -1,5 +1,5 @@
 import { readField } from '../../text/numbers';
-import { showNumber } from '../../text/show';
+import { showFixed } from '../../text/show';
 import { language, t } from '../../text/text';
 import { useDesk } from '../desk';
 import { RULES } from '../fields/rules';
@@ -53,7 +53,7 @@ export function FrameControls() {
           />
           {t('stage.controls.ofLast', { last })}
         </label>
-        <span class="frame-time">{time === null ? '' : `${showNumber(time * 1000, 6)} ms`}</span>
+        <span class="frame-time">{time === null ? '' : `${showFixed(time * 1000, 4)} ms`}</span>
       </div>
     </div>
   );

@@ -475,7 +475,11 @@ describe('BudgetChart', () => {
   it('sorts by size, with shares of the sum of squares and bars in proportion', () => {
     show(
       <BudgetChart
-        entries={[entry('clock', 'B', 0.03), entry('scale', 'B', 0.04)]}
+        entries={[
+          entry('clock', 'B', 0.03),
+          entry('scale', 'B', 0.04),
+          entry('air pressure', 'B', 0.000_08),
+        ]}
         combined={0.05}
         unit={MS}
       />,
@@ -489,6 +493,8 @@ describe('BudgetChart', () => {
     expect(rows).toEqual([
       { name: 'scale, type B', cells: ['0.040', '64 %'], bar: '80%' },
       { name: 'clock, type B', cells: ['0.030', '36 %'], bar: '60%' },
+      // To the same place as the others: it changes nothing in what is stated.
+      { name: 'air pressure, type B', cells: ['< 0.001', '< 1 %'], bar: '0.16%' },
     ]);
   });
 });

@@ -76,7 +76,7 @@ describe('what else the film tells', () => {
     // 0.002 rad are 0.115 degrees, 2 u of 0.0005 rad 0.057 degrees.
     await expect
       .poll(() => told('elevation'))
-      .toBe("0.115 ± 0.057 ° (95 %): upwards from the picture's rows");
+      .toBe("0.115 ± 0.057° (95 %): upwards from the picture's rows");
     expect(told('kinetic-energy')).toBe('1.530 ± 0.020 J (95 %)');
     expect(told('momentum')).toBe('0.07620 ± 0.00080 kg m/s (95 %)');
     expect(told('bore-acceleration')).toBe('The bore is not in view.');
@@ -85,6 +85,25 @@ describe('what else the film tells', () => {
     // Neither a target nor sound is stated.
     expect(told('target-speed')).toBeUndefined();
     expect(told('sound')).toBeUndefined();
+  });
+
+  it('says once why there is no speed, not again for all that hangs on it', async () => {
+    const none = { unavailable: { code: 'noBall', message: 'No ball was found.' } };
+    const { flight } = exampleReduction({ shot: exampleShot(), footageSha256: null }).result;
+    const missing = Object.fromEntries(
+      Object.keys(flight).map((key) => [key, key === 'target' ? null : none]),
+    );
+    await resultWith({
+      ...{ exitVelocity: none, lead: none, streak: none },
+      flight: { ...flight, ...missing },
+      shake: null,
+    });
+    await expect.poll(() => told('shake')).toContain('too little detail');
+    expect(told('flight')).toBeUndefined();
+    expect(told('streak-speed')).toBeUndefined();
+    expect(told('spin')).toBe('The ball carries no visible mark.');
+    const sheet = mounted.host.querySelector('.statement')?.textContent ?? '';
+    expect(sheet.match(/No ball was found/g)).toHaveLength(1);
   });
 
   it('is the target and the sound where they are stated', async () => {
@@ -126,7 +145,12 @@ describe('what else the film tells', () => {
       fit: {
         ...fit,
         downWeighted: 2,
-        compared: [first, second, { ...second, model: 'quadraticDrag', evidenceRatio: null }],
+        compared: [
+          first,
+          second,
+          { ...second, model: 'uniform', evidenceRatio: 1.02 },
+          { ...second, model: 'quadraticDrag', evidenceRatio: null },
+        ],
         checks: [
           { code: 'trend', passed: false, message: 'A trend is left.', remedy: 'Check the lens.' },
         ],
@@ -139,7 +163,7 @@ describe('what else the film tells', () => {
     const support = [
       ...mounted.host.querySelectorAll('[aria-label="Models compared"] td.words'),
     ].map((one) => one.textContent);
-    expect(support).toEqual(['best', '4.1 times less supported', 'ruled out']);
+    expect(support).toEqual(['best', '4.1 times less supported', 'supported as well', 'ruled out']);
     await expect
       .element(page.getByText(/known exactly, the uncertainty would be 76\s% smaller/))
       .toBeVisible();

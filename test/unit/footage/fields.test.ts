@@ -15,7 +15,7 @@ function source(rotation: FootageInfo['rotation'], stated: FieldOrder | null): F
     info: {
       ...{ name: 'a', container: 'a', codec: 'a', frameCount: 4, playbackRate: 25, rotation },
       ...{ width: turned ? LINES : 1, height: turned ? 1 : LINES, bitDepth: 16, pixelAspect: 1 },
-      ...{ hasAudio: false, decoder: { name: 'none', why: 'scripted' } },
+      ...{ hasAudio: false, decoder: { name: 'none', why: { code: 'none', message: 'scripted' } } },
       interlaced: { stated, separated: null },
       levels: { black: 0, white: 65_535 },
     },

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { imageFormat, imageHeader } from '../../../src/footage/images/header';
 import { nodePlatform } from '../../../src/footage/node';
 import { openFootage } from '../../../src/footage/open';
+import { exifNotes, pngWith } from '../../fixtures/exif';
 import { filesAt, fixture, framesOf, inMemory, open } from './reading';
 
 const WIDE = { width: 48, height: 32 };
@@ -25,6 +26,35 @@ describe('image headers', () => {
   it('has none where the header breaks off', async () => {
     const bytes = await readFile(fixture('jpeg/0.jpg'));
     expect(await imageHeader(new Blob([bytes.subarray(0, 30)]), 'jpeg')).toBeNull();
+  });
+});
+
+describe('notes of how the camera was held, in a PNG picture', () => {
+  const orientationWith = async (
+    notes: Uint8Array<ArrayBuffer>,
+    place: 'first' | 'last',
+    cut?: number,
+  ) => {
+    const [file] = await filesAt(fixture('png8'));
+    if (file === undefined) throw new Error('fixtures are missing');
+    const noted = await pngWith(file.blob, notes, place);
+    return (await imageHeader(noted.slice(0, cut), 'png'))?.orientation;
+  };
+
+  it.each(['first', 'last'] as const)('count where their chunk comes %s', async (place) => {
+    for (const little of [true, false]) {
+      expect(await orientationWith(exifNotes(6, little), place)).toEqual({
+        mirrored: false,
+        rotation: 90,
+      });
+    }
+  });
+
+  it('count for nothing where they are damaged or cut off', async () => {
+    const upright = { mirrored: false, rotation: 0 };
+    expect(await orientationWith(exifNotes(6, true).slice(0, 12), 'first')).toEqual(upright);
+    expect(await orientationWith(exifNotes(99, true), 'first')).toEqual(upright);
+    expect(await orientationWith(exifNotes(6, true), 'last', -40)).toEqual(upright);
   });
 });
 

@@ -170,7 +170,7 @@ const inputsOf = (shot: Shot): ReductionInputs => ({
     hasAudio: false,
     interlaced: { stated: null, separated: null },
     levels: { black: 0, white: 255 },
-    decoder: { name: 'none', why: 'scripted' },
+    decoder: { name: 'none', why: { code: 'none', message: 'scripted' } },
   },
   timestamps: null,
   footageSha256: null,

@@ -63,7 +63,7 @@ export function inputsOf(film: ClutteredFilm): ReductionInputs {
       hasAudio: false,
       interlaced: { stated: null, separated: null },
       levels: { black: 0, white: 255 },
-      decoder: { name: 'none', why: 'rendered in memory' },
+      decoder: { name: 'none', why: { code: 'none', message: 'rendered in memory' } },
     },
     timestamps: null,
     footageSha256: null,

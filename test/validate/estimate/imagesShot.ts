@@ -225,7 +225,10 @@ function inputsOf({
       ...{ name: 'clip.avi', container: 'avi', codec: 'rawvideo', width, height },
       ...{ frameCount: frames.length, playbackRate: 30, rotation: 0, bitDepth: 8, pixelAspect: 1 },
       ...{ interlaced: { stated: null, separated: null }, levels: { black: 0, white: 255 } },
-      ...{ hasAudio: false, decoder: { name: 'none', why: 'rendered in memory' } },
+      ...{
+        hasAudio: false,
+        decoder: { name: 'none', why: { code: 'none', message: 'rendered in memory' } },
+      },
     },
     timestamps: null,
     footageSha256: null,

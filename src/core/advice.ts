@@ -1,5 +1,8 @@
-/** What would help a result most. `remedy`: by source, as in a result. */
-export const advice = {
+/**
+ * What makes each input better known, by its name in a budget: in files as it stands, on the page in English. Values
+ * stand in braces.
+ */
+export const ADVICE = {
   line: '{remedy}; were this input known exactly, the uncertainty would be {smaller} smaller.',
   unknown: 'Find out more about this input ({source})',
   remedy: {
