@@ -10,7 +10,7 @@ const SAMPLE = 'a-clean';
 const FIGURES = 9;
 
 const folder = fileURLToPath(new URL(`../sample-clips/${SAMPLE}`, import.meta.url));
-const { reduction } = await reduceFile(join(folder, `${SAMPLE}.shot.json`));
+const reduction = await reduceFile(join(folder, `${SAMPLE}.shot.json`));
 const plain = JSON.stringify(reduction, (_key, value: unknown) => {
   if (value instanceof Float64Array) return [...value];
   return typeof value === 'number' ? Number(value.toPrecision(FIGURES)) : value;

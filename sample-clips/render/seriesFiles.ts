@@ -32,7 +32,7 @@ export async function renderSeries(folder: string): Promise<void> {
   }
   const names = series.map(({ name }) => fileName(name));
   const shots = names.map((name) => join(work, `${name}.shot.json`));
-  execFileSync('npm', ['run', '--silent', 'reduce', '--', ...shots, '--out', work], {
+  execFileSync('npm', ['run', '--silent', 'reduce', '--', ...shots, '--out', work, '--again'], {
     ...{ cwd: root, stdio: 'inherit' },
   });
   for (const name of names) {

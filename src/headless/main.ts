@@ -1,75 +1,64 @@
-import { mkdir, writeFile } from 'node:fs/promises';
-import { join } from 'node:path';
+/** `npm run reduce`. */
+import { mkdir } from 'node:fs/promises';
+import { availableParallelism } from 'node:os';
 import { isAvailable } from '../core/estimate';
-import { type Reason, reasonOf } from '../core/reason';
-import { type Order, readArguments, resultName, USAGE } from './arguments';
-import { type Reduced, reduceFile } from './reduceFile';
-import { seriesOf } from './series';
+import { orThrow } from '../core/reason';
+import type { Result } from '../shot/result';
+import { REDUCE_USAGE, type ReduceOrder, readReduceArguments } from './arguments';
+import { EXIT, report, runCommand } from './command';
+import { reduceMany } from './reduceMany';
+import { writeWhole } from './resultFiles';
+import { type SeriesPart, seriesOf, seriesPart, seriesText } from './series';
 
-/** Larger outranks smaller. */
-const EXIT = { reduced: 0, noExitVelocity: 1, badInput: 2 } as const;
+/** What a process may take at its height; films of 1024 x 256 px were seen to take half of it. */
+const BYTES_A_SHOT = 2 ** 30;
 
-/** One line on standard error. */
-function report(where: string, { message, remedy }: Reason): void {
-  const line = [`${where}:`, message, ...(remedy === undefined ? [] : [remedy])].join(' ');
-  console.error(line.replace(/\s*\n\s*/g, ' '));
-}
+const asManyAsFit = (): number =>
+  Math.max(
+    1,
+    Math.min(availableParallelism(), Math.floor(process.availableMemory() / BYTES_A_SHOT)),
+  );
 
-async function reduceAll({
-  shots,
-  out,
-  series,
-}: Extract<Order, { kind: 'reduce' }>): Promise<number> {
+async function reduce(order: ReduceOrder): Promise<number> {
+  const { shots, out, series } = order;
   if (out !== null) await mkdir(out, { recursive: true });
-  const setups: Parameters<typeof reduceFile>[1] = new Map();
-  let exit: number = EXIT.reduced;
-  const reduced: Reduced[] = [];
-  for (const shot of shots) {
-    try {
-      const one = await reduceFile(shot, setups);
-      reduced.push(one);
-      const { result } = one;
-      const text = JSON.stringify(result, null, out === null && shots.length > 1 ? undefined : 2);
-      if (out === null) process.stdout.write(`${text}\n`);
-      else await writeFile(join(out, resultName(shot)), `${text}\n`);
-      if (!isAvailable(result.exitVelocity)) {
-        report(shot, result.exitVelocity.unavailable);
-        exit = Math.max(exit, EXIT.noExitVelocity);
-      }
-    } catch (error) {
-      report(shot, reasonOf(error));
+  let exit: number = EXIT.done;
+  const parts: SeriesPart[] = [];
+  const count = { reduced: 0, kept: 0, failed: 0 };
+  await reduceMany({ ...order, jobs: order.jobs ?? asManyAsFit() }, (path, outcome) => {
+    if (!outcome.ok) {
+      report(path, outcome.reason);
+      count.failed++;
       exit = EXIT.badInput;
+      return;
     }
+    const { text, kept } = outcome.value;
+    count[kept ? 'kept' : 'reduced']++;
+    const result = JSON.parse(text) as Result;
+    if (out === null) {
+      process.stdout.write(shots.length > 1 ? `${JSON.stringify(result)}\n` : text);
+    }
+    if (series !== null) parts.push(orThrow(seriesPart(result)));
+    if (!isAvailable(result.exitVelocity)) {
+      report(path, result.exitVelocity.unavailable);
+      exit = Math.max(exit, EXIT.noAnswer);
+    }
+  });
+  if (out !== null) {
+    const { reduced, kept, failed } = count;
+    console.error(`reduce: ${reduced} reduced, ${kept} kept, ${failed} failed.`);
   }
-  return series === null ? exit : Math.max(exit, await writeSeries(reduced, series));
+  return series === null ? exit : Math.max(exit, await writeSeries(parts, series));
 }
 
-async function writeSeries(reduced: readonly Reduced[], file: string): Promise<number> {
-  const together = seriesOf(reduced);
-  if (!together.ok) {
-    report(file, together.reason);
-    return EXIT.noExitVelocity;
+async function writeSeries(parts: readonly SeriesPart[], file: string): Promise<number> {
+  const series = seriesOf(parts);
+  if (!series.ok) {
+    report(file, series.reason);
+    return EXIT.noAnswer;
   }
-  await writeFile(file, `${JSON.stringify(together.value, null, 2)}\n`);
-  return EXIT.reduced;
+  await writeWhole(file, seriesText(series.value));
+  return EXIT.done;
 }
 
-async function main(): Promise<number> {
-  const order = readArguments(process.argv.slice(2));
-  if (!order.ok) {
-    report('reduce', order.reason);
-    return EXIT.badInput;
-  }
-  if (order.value.kind === 'help') {
-    console.log(USAGE);
-    return EXIT.reduced;
-  }
-  try {
-    return await reduceAll(order.value);
-  } catch (error) {
-    report('reduce', reasonOf(error));
-    return EXIT.badInput;
-  }
-}
-
-process.exitCode = await main();
+await runCommand('reduce', REDUCE_USAGE, readReduceArguments(process.argv.slice(2)), reduce);

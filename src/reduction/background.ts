@@ -15,7 +15,7 @@ const FEWEST_BACKGROUND_FRAMES = 5;
 const BACKGROUND_BYTES = 192 * 1024 * 1024;
 
 /** What reading the scene takes of a pass through a film. */
-type ScenePass = Pick<Work, 'film' | 'onEvent' | 'cancellation'> & {
+export type ScenePass = Pick<Work, 'film' | 'onEvent' | 'cancellation'> & {
   readonly inputs: Pick<ReductionInputs, 'info'>;
 };
 

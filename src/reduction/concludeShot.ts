@@ -83,6 +83,7 @@ export function concludeShot(
     shot: shot.name,
     software: SOFTWARE_VERSION,
     footageSha256: inputs.footageSha256,
+    inputs: null,
     exitVelocity,
     exitTime,
     sealBurst,

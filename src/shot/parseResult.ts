@@ -1,8 +1,21 @@
 import * as v from 'valibot';
 import { failure, type Outcome, success } from '../core/reason';
 import { describeIssue, isRecord } from './issues';
+import { migrated } from './parse';
 import { RESULT_FORMAT, RESULT_VERSION, type Result } from './result';
 import { resultSchema } from './resultSchema';
+
+/** The version that lacks nothing but `inputs`. */
+const WITHOUT_INPUTS = 3;
+
+/** A result of an older version as this one would have written it; the shot in it is read as a shot file is. */
+function current(data: Record<string, unknown>): Record<string, unknown> {
+  if (data.version === WITHOUT_INPUTS) return { ...data, version: RESULT_VERSION, inputs: null };
+  const { inputs } = data;
+  return isRecord(inputs) && isRecord(inputs.shot)
+    ? { ...data, inputs: { ...inputs, shot: migrated(inputs.shot) } }
+    : data;
+}
 
 /** A result file's data. Failures: `notResult`, `otherResultVersion`, `invalidResult`. */
 export function validateResult(data: unknown): Outcome<Result> {
@@ -14,7 +27,7 @@ export function validateResult(data: unknown): Outcome<Result> {
       { format: RESULT_FORMAT },
     );
   }
-  if (data.version !== RESULT_VERSION) {
+  if (data.version !== RESULT_VERSION && data.version !== WITHOUT_INPUTS) {
     return failure(
       'otherResultVersion',
       `The result file has version ${String(data.version)}; this program reads version ${RESULT_VERSION}.`,
@@ -22,7 +35,7 @@ export function validateResult(data: unknown): Outcome<Result> {
       { version: String(data.version), known: RESULT_VERSION },
     );
   }
-  const parsed = v.safeParse(resultSchema, data);
+  const parsed = v.safeParse(resultSchema, current(data));
   if (parsed.success) return success(parsed.output);
   return failure(
     'invalidResult',

@@ -1,8 +1,9 @@
 import type { Estimate, Quantity, Reported } from '../core/estimate';
 import type { Reason, ReasonValues } from '../core/reason';
+import type { Shot } from './schema';
 
 export const RESULT_FORMAT = 'exitframe-result';
-export const RESULT_VERSION = 3;
+export const RESULT_VERSION = 4;
 
 /** One frame's ball centre. */
 export interface Position {
@@ -192,12 +193,23 @@ export interface ShakeReport {
   readonly u: number;
 }
 
+/** What a result was made from. */
+export interface ResultInputs {
+  /** Of program, shot, footage and the scene it was held against, hexadecimal: where it is equal the result is. */
+  readonly sha256: string;
+  readonly shot: Shot;
+  /** Name of the shot of the same setup whose still scene this one's was held against; null: of none. */
+  readonly heldAgainst: string | null;
+}
+
 export interface Result {
   readonly format: typeof RESULT_FORMAT;
   readonly version: typeof RESULT_VERSION;
   readonly shot: string;
   readonly software: string;
   readonly footageSha256: string | null;
+  /** Null: made on the page, or before results held them. */
+  readonly inputs: ResultInputs | null;
   /** m/s along the flight axis, at the muzzle plane. */
   readonly exitVelocity: Reported;
   /** s after the zero of the clock. */

@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import type { Estimate, Quantity, Unavailable } from '../core/estimate';
 import type { Reason } from '../core/reason';
 import { RESULT_FORMAT, RESULT_VERSION, type Result } from './result';
+import { shotSchema } from './schema';
 
 /**
  * `Result` (./result) as a schema: what a result file is checked against and what `npm run schemas`
@@ -145,6 +146,13 @@ export const resultSchema = v.strictObject({
   shot: v.string(),
   software: v.string(),
   footageSha256: v.nullable(v.string()),
+  inputs: v.nullable(
+    v.strictObject({
+      sha256: v.string(),
+      shot: shotSchema,
+      heldAgainst: v.nullable(v.string()),
+    }),
+  ),
   exitVelocity: reported,
   exitTime: reported,
   sealBurst,
@@ -181,4 +189,4 @@ export const resultSchema = v.strictObject({
   warnings: list(
     v.strictObject({ code: v.string(), message: v.string(), remedy: v.string(), values }),
   ),
-}) satisfies v.GenericSchema<Result>;
+}) satisfies v.GenericSchema<unknown, Result>;

@@ -4,7 +4,7 @@ import { describeIssue, isRecord } from './issues';
 import { validateShot } from './parse';
 import { SHOT_FORMAT, SHOT_VERSION, type Shot, setupParts } from './schema';
 
-const SETUP_FORMAT = 'exitframe-setup';
+export const SETUP_FORMAT = 'exitframe-setup';
 const SETUP_VERSION = 1;
 
 const count = v.pipe(v.number(), v.integer(), v.minValue(1));

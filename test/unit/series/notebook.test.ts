@@ -131,6 +131,17 @@ describe('a result file', () => {
     expect(code({ ...first.result, version: 1 })).toBe('otherResultVersion');
     expect(code({ ...first.result, shake: 3 })).toBe('invalidResult');
   });
+
+  it('of version 3 is read as one that does not say what it was made from', () => {
+    const { inputs: _, ...old } = { ...first.result, version: 3 };
+    expect(validateResult(old)).toEqual({ ok: true, value: { ...first.result, inputs: null } });
+  });
+
+  it('is read with the shot it was made from as old as that is', () => {
+    const inputs = { sha256: 'ab', shot: { ...first.shot, version: 4 }, heldAgainst: null };
+    const read = validateResult({ ...first.result, inputs });
+    expect(read.ok && read.value.inputs?.shot).toMatchObject({ version: 5, name: first.shot.name });
+  });
 });
 
 describe('a notebook file', () => {

@@ -9,10 +9,11 @@ const reason = { code: 'tooFewFrames', message: 'Fewer than three frames show th
 const missing = { unavailable: reason };
 const nothingFound: Result = {
   format: 'exitframe-result',
-  version: 3,
+  version: 4,
   shot: '2031-04-17 C',
   software: '0.1.0',
   footageSha256: null,
+  inputs: null,
   exitVelocity: missing,
   exitTime: missing,
   sealBurst: { ...missing, bounds: [null, 0.01] },

@@ -48,7 +48,8 @@ const codes = new Set(
 );
 /** What no page says: the headless command does, or it tells of a fault in a call and not in what a person gave. */
 const ENGLISH_ONLY = [
-  ...['footageNotFound', 'shotNotFound', 'usage'],
+  ...['footageNotFound', 'shotNotFound', 'usage', 'noSetup', 'setupWithoutScene'],
+  ...['processEnded', 'resultNotRead', 'resultWithoutInputs'],
   ...['badArgument', 'badInput', 'badRange', 'noPlane', 'notConnected', 'notPrepared'],
   ...['profilesUneven', 'runOver', 'sealFrameSize', 'singular', 'sizeMismatch', 'templateTooLarge'],
 ];
