@@ -1,5 +1,10 @@
-import { readFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { basename, join } from 'node:path';
+import { text } from 'node:stream/consumers';
+import { pathToFileURL } from 'node:url';
 import type { Page } from 'playwright-core';
+import { preview } from 'vite';
 import { expect, it } from 'vitest';
 import { HEADERS, POLICY } from '../../scripts/policy';
 import { foreign, openTool } from './tool';
@@ -26,8 +31,40 @@ function hostileFiles() {
 }
 
 const madeOfMarkup = (page: Page) => page.locator('img[src=x], [onerror]').count();
-const broken = (page: Page) =>
-  page.evaluate(() => (window as unknown as { broken: string[] }).broken);
+/** What the saved report says of itself, and whatever it asks for. */
+const OWN_POLICY = /<meta http-equiv="Content-Security-Policy" content="([^"]*)">/;
+
+/**
+ * The build served with its policy, whose violations the browser reports to the server: those of threads too, and from
+ * the first line of their scripts on.
+ */
+async function reportingHost() {
+  const refused: string[] = [];
+  const policy = HEADERS['Content-Security-Policy'];
+  const server = await preview({
+    preview: {
+      port: 0,
+      headers: { ...HEADERS, 'Content-Security-Policy': `${policy}; report-uri /refused` },
+    },
+    logLevel: 'warn',
+    plugins: [
+      {
+        name: 'refused',
+        configurePreviewServer: ({ middlewares }) => {
+          middlewares.use('/refused', async (request, response) => {
+            const { 'csp-report': told } = JSON.parse(await text(request));
+            const where = basename(new URL(told['document-uri']).pathname) || 'page';
+            refused.push(`${where}: ${told['effective-directive']} ${told['blocked-uri']}`);
+            response.writeHead(204).end();
+          });
+        },
+      },
+    ],
+  });
+  const address = server.resolvedUrls?.local[0];
+  if (address === undefined) throw new Error('The server gave no local address.');
+  return { address, refused, [Symbol.asyncDispose]: () => server.close() };
+}
 
 it('is served isolated, with its policy in headers and page', async () => {
   await using tool = await openTool();
@@ -45,17 +82,11 @@ it('is served isolated, with its policy in headers and page', async () => {
 });
 
 it('breaks no rule of its policy from film to report, and shows markup in names as text', async () => {
-  await using tool = await openTool();
+  await using host = await reportingHost();
+  await using tool = await openTool({}, host.address);
   const { page } = tool;
-  await page.addInitScript(() => {
-    // Without the dialog of the system files are downloaded.
-    Reflect.deleteProperty(window, 'showSaveFilePicker');
-    const list: string[] = [];
-    Object.assign(window, { broken: list });
-    document.addEventListener('securitypolicyviolation', (event) =>
-      list.push(`${event.violatedDirective} ${event.blockedURI} ${event.sourceFile}`),
-    );
-  });
+  // Without the dialog of the system files are downloaded.
+  await page.addInitScript(() => Reflect.deleteProperty(window, 'showSaveFilePicker'));
   await page.reload();
   await page.getByText(/^Frame \d+ of clip\.mp4/).waitFor({ state: 'attached', timeout: 60_000 });
 
@@ -78,20 +109,27 @@ it('breaks no rule of its policy from film to report, and shows markup in names 
   const saved = readFileSync(await download.path(), 'utf8');
   expect(saved).not.toContain('<img');
   expect(saved).toContain('&lt;img src=x');
+  expect(OWN_POLICY.exec(saved)?.[1]).toMatch(/^default-src 'none'; /);
+  expect(saved).not.toContain('<script');
   // Without the saved page's own policy, which would hide it: the markup must not even be there.
-  const bare = saved.replace(/<meta http-equiv="Content-Security-Policy"[^>]*>/, '');
+  const bare = saved.replace(OWN_POLICY, '');
   expect(bare).not.toBe(saved);
   const reader = await page.context().newPage();
-  await reader.setContent(bare);
+  const file = join(mkdtempSync(join(tmpdir(), 'hostile-')), 'report.html');
+  writeFileSync(file, bare);
+  const asked: string[] = [];
+  reader.on('request', (request) => asked.push(request.url()));
+  await reader.goto(pathToFileURL(file).href);
   expect(await reader.locator('.report-title').textContent()).toContain(MARKUP);
   expect(await reader.locator('body').textContent()).toContain(FILM);
   expect(await madeOfMarkup(reader)).toBe(0);
   expect(await reader.title()).not.toBe('broken');
+  expect(asked.filter((url) => !url.startsWith('data:'))).toEqual([pathToFileURL(file).href]);
   await reader.close();
 
   expect(await page.title()).not.toBe('broken');
-  expect(await broken(page)).toEqual([]);
-  expect(foreign(tool)).toEqual([]);
+  expect(host.refused).toEqual([]);
+  expect(foreign(tool).filter((url) => !url.startsWith('file:'))).toEqual([]);
   expect(tool.errors).toEqual([]);
 
   // The policy bites in page and threads, and the watch is awake.
@@ -102,9 +140,6 @@ it('breaks no rule of its policy from film to report, and shows markup in names 
     return 'ran' in window;
   });
   expect(ran).toBe(false);
-  await expect
-    .poll(() => broken(page))
-    .toContainEqual(expect.stringContaining('script-src-elem inline'));
   const thread = page.workers().find((one) => one.url().includes('measure.worker'));
   const made = await thread?.evaluate(
     () =>
@@ -120,4 +155,10 @@ it('breaks no rule of its policy from film to report, and shows markup in names 
       }),
   );
   expect(made).toBe('refused');
+  await expect
+    .poll(() => host.refused, { timeout: 20_000 })
+    .toEqual([
+      'page: script-src-elem inline',
+      expect.stringMatching(/^measure\.worker.*\.js: script-src eval$/),
+    ]);
 }, 700_000);

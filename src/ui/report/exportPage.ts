@@ -7,7 +7,8 @@ import report from './report.css?inline';
 const STYLES = [tokens, base, plots, results, report].join('\n');
 
 /** Nothing but what the page holds itself may be shown or run. */
-const POLICY = "default-src 'none'; img-src data:; style-src 'unsafe-inline'";
+const POLICY =
+  "default-src 'none'; img-src data:; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
 
 /**
  * A report as one file that needs nothing else: markup, drawings and pictures as they stand, styles included. The

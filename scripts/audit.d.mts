@@ -1,0 +1,4 @@
+export function judgeAudit(text: string): {
+  readonly outcome: 'passed' | 'failed' | 'not reached';
+  readonly lines: readonly string[];
+};
