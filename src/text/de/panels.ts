@@ -125,6 +125,21 @@ export const panels: SameShape<English['panels']> = {
     samples: 'Berechnete Beispiele',
     samplesWhat:
       'Vom Bildrechner dieses Projekts erzeugt, Brinewick Teaching Laboratory, Launcher B: keine echten Schüsse.',
+    /** By the sample's folder. */
+    sample: {
+      'a-clean':
+        'Launcher B mit undurchsichtigem Rohrende; die Kugel kommt hinter dem Klemmring hervor.',
+      'b-phone':
+        'Aufnahme aus dem Unterricht: hochkant gehaltenes Telefon, teilweise evakuiertes Rohr, langsamer Schuss.',
+      'c-blur':
+        'Launcher B, klares Rohr: Die Kugel ist durch die Wand abgedunkelt zu sehen; die Belichtungszeit ist der halbe Bildabstand.',
+      'd-mjpeg':
+        'Launcher B von der anderen Seite gefilmt: Die Kugel fliegt von rechts nach links.',
+      'e-sequence': 'Bildfolge einer 12-Bit-Kamera, die 12 Bit in den oberen Bits von 16.',
+      'f-noball': 'Ein Versager: Die Membran reißt, aber die Kugel bleibt im Rohr.',
+      'g-muzzle-zone':
+        'Launcher B; Gas, das hinter der Kugel austritt, nimmt ihr kurz nach der Mündung mehr Geschwindigkeit als der Luftwiderstand.',
+    },
     noSamples: 'Zu dieser Programmversion gehören keine Beispielclips.',
     series: 'Serie von 12 Schüssen',
     seriesWhat:

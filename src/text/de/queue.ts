@@ -39,7 +39,7 @@ export const queue: SameShape<English['queue']> = {
   cancel: 'Abbrechen',
   cancelOne: '{name} abbrechen',
   again: 'Erneut einreihen',
-  againOne: '{name} erneut einreihen',
+  againOne: 'Erneut einreihen: {name}',
   open: 'Öffnen',
   openOne: '{name} öffnen',
 };

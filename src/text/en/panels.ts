@@ -120,6 +120,18 @@ export const panels = {
     samples: 'Rendered samples',
     samplesWhat:
       "Made by this project's renderer, Brinewick Teaching Laboratory, Launcher B: no real shots.",
+    /** By the sample's folder. */
+    sample: {
+      'a-clean': 'Launcher B with an opaque barrel end; the ball comes from behind the clamp ring.',
+      'b-phone': 'Class footage: a phone held upright, partly evacuated tube, slow shot.',
+      'c-blur':
+        'Launcher B, clear tube: the ball is seen dimmed through the wall; the exposure is half the frame interval.',
+      'd-mjpeg': 'Launcher B filmed from its other side: the ball flies from right to left.',
+      'e-sequence': 'Image sequence of a 12-bit camera, the 12 bits in the upper bits of 16.',
+      'f-noball': 'A misfire: the seal bursts but the ball stays in the tube.',
+      'g-muzzle-zone':
+        'Launcher B; gas leaving behind the ball makes it lose more speed just after the muzzle than drag would.',
+    },
     noSamples: 'No sample clips came with this build.',
     series: 'Series of 12 shots',
     seriesWhat:

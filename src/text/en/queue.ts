@@ -36,7 +36,7 @@ export const queue = {
   cancel: 'Cancel',
   cancelOne: 'Cancel {name}',
   again: 'Queue again',
-  againOne: 'Queue {name} again',
+  againOne: 'Queue again: {name}',
   open: 'Open',
   openOne: 'Open {name}',
 } as const;

@@ -129,6 +129,20 @@ export const panels: SameShape<English['panels']> = {
     samples: 'Ejemplos sintéticos',
     samplesWhat:
       'Generados por el sintetizador de este proyecto, Brinewick Teaching Laboratory, Launcher B: no son disparos reales.',
+    /** By the sample's folder. */
+    sample: {
+      'a-clean':
+        'Launcher B con extremo de tubo opaco; la bola sale de detrás del anillo de sujeción.',
+      'b-phone':
+        'Grabación de clase: teléfono en vertical, tubo evacuado solo en parte, disparo lento.',
+      'c-blur':
+        'Launcher B, tubo transparente: la bola se ve atenuada a través de la pared; la exposición es la mitad del intervalo entre fotogramas.',
+      'd-mjpeg': 'Launcher B filmado desde el otro lado: la bola vuela de derecha a izquierda.',
+      'e-sequence': 'Secuencia de imágenes de una cámara de 12 bits, en los bits altos de 16.',
+      'f-noball': 'Un disparo fallido: la membrana se rompe, pero la bola se queda en el tubo.',
+      'g-muzzle-zone':
+        'Launcher B; el gas que sale tras la bola le quita, justo después de la boca, más velocidad que la resistencia del aire.',
+    },
     noSamples: 'Esta versión no incluye clips de ejemplo.',
     series: 'Serie de 12 disparos',
     seriesWhat:

@@ -39,7 +39,7 @@ export const queue: SameShape<English['queue']> = {
   cancel: 'Cancelar',
   cancelOne: 'Cancelar {name}',
   again: 'Volver a poner en cola',
-  againOne: 'Volver a poner {name} en cola',
+  againOne: 'Volver a poner en cola: {name}',
   open: 'Abrir',
   openOne: 'Abrir {name}',
 };

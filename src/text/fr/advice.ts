@@ -1,11 +1,11 @@
 import type { English, SameShape } from '../catalogue';
 
 export const advice: SameShape<English['report']['advice']> = {
-  line: '{remedy} ; si cette donnée était connue exactement, l’incertitude serait plus petite de {smaller}.',
+  line: '{remedy} ; si cette donnée était connue exactement, l’incertitude serait plus petite de {smaller}.',
   unknown: 'Renseignez-vous davantage sur cette donnée ({source})',
   remedy: {
     'known length':
-      'Utilisez une échelle de longueur mieux connue : une règle gravée plutôt qu’un ruban',
+      'Utilisez une échelle de longueur mieux connue : une règle gravée plutôt qu’un ruban',
     'ends of the known length':
       'Utilisez une longueur connue plus grande, ou aux repères plus fins, et placez ses extrémités sur une image agrandie',
     'depth of the known length':

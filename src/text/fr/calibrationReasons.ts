@@ -4,7 +4,7 @@ import type { Catalogue } from '../catalogue';
 export const calibrationReasons: Catalogue['reasons'] = {
   axisOpposed: {
     message:
-      'La direction du vol indiquée ne s’accorde pas avec la trajectoire ; c’est la trajectoire qui est utilisée.',
+      'La direction du vol indiquée ne s’accorde pas avec la trajectoire ; c’est la trajectoire qui est utilisée.',
     remedy: 'Tournez la flèche de direction sur l’image dans le sens du vol.',
   },
   axisUndetermined: {
@@ -16,12 +16,12 @@ export const calibrationReasons: Catalogue['reasons'] = {
   },
   bandsStandStill: {
     message:
-      'Chaque image saisit la lampe au même moment de son scintillement ; ses bandes ne se distinguent donc pas des clairs et des ombres de la scène elle-même.',
+      'Chaque image saisit la lampe au même moment de son scintillement ; ses bandes ne se distinguent donc pas des clairs et des ombres de la scène elle-même.',
     remedy: 'Filmez la lampe à une cadence qui ne divise pas son scintillement, ou plus longtemps.',
   },
   directionOpen: {
     message:
-      'D’après ces images, les lignes pourraient être lues dans un sens comme dans l’autre : la lampe scintille un nombre entier de fois en deux images.',
+      'D’après ces images, les lignes pourraient être lues dans un sens comme dans l’autre : la lampe scintille un nombre entier de fois en deux images.',
     remedy: 'Indiquez le sens de lecture, ou filmez la lampe à une autre cadence.',
   },
   noFlicker: {
@@ -57,7 +57,7 @@ export const calibrationReasons: Catalogue['reasons'] = {
   },
   parallaxUnknown: {
     message:
-      'Ni la distance de la caméra ni la distance focale ne sont indiquées ; l’effet sur l’échelle de ce qui est devant ou derrière la ligne de vol n’est donc pas compté.',
+      'Ni la distance de la caméra ni la distance focale ne sont indiquées ; l’effet sur l’échelle de ce qui est devant ou derrière la ligne de vol n’est donc pas compté.',
     remedy: 'Mesurez la distance de l’objectif à la ligne de vol et saisissez-la.',
   },
   planeCorners: {
@@ -77,7 +77,7 @@ export const calibrationReasons: Catalogue['reasons'] = {
   },
   nonSquarePixels: {
     message:
-      'Les pixels du film sont {aspect} fois plus larges que hauts ; dans une image aussi déformée, le disque de la bille n’est pas cherché.',
+      'Les pixels du film sont {aspect} fois plus larges que hauts ; dans une image aussi déformée, le disque de la bille n’est pas cherché.',
     remedy: 'Exportez le clip avec des pixels carrés.',
   },
   muzzleOutside: {
@@ -92,7 +92,7 @@ export const calibrationReasons: Catalogue['reasons'] = {
       'Retirez ce point, ou vérifiez que c’est bien l’enregistrement sur lequel il a été placé.',
   },
   ballTooSmall: {
-    message: 'À cette échelle, la bille mesure {across} pixels ; il en faut au moins {least}.',
+    message: 'À cette échelle, la bille mesure {across} pixels ; il en faut au moins {least}.',
     remedy: 'Vérifiez la longueur connue et le diamètre de la bille, ou filmez de plus près.',
   },
   ballTooLarge: {
@@ -101,7 +101,7 @@ export const calibrationReasons: Catalogue['reasons'] = {
   },
   axisDisagrees: {
     message:
-      'La direction du vol indiquée s’écarte de {degrees} degrés de la trajectoire ; les distances en sont corrigées.',
+      'La direction du vol indiquée s’écarte de {degrees} degrés de la trajectoire ; les distances en sont corrigées.',
     remedy: 'Laissez la direction se déduire de la trajectoire, ou tracez-la le long du vol.',
   },
   ratesDisagree: {
@@ -112,16 +112,16 @@ export const calibrationReasons: Catalogue['reasons'] = {
   },
   lampTooFast: {
     message:
-      'À la cadence attendue, la lampe scintille {times} fois par image ; il faut plus de 2 images par scintillement.',
+      'À la cadence attendue, la lampe scintille {times} fois par image ; il faut plus de 2 images par scintillement.',
     remedy: 'Utilisez un chronomètre filmé.',
   },
   lampTooShort: {
-    message: 'Le clip montre {flickers} scintillements de la lampe ; il en faut au moins {fewest}.',
+    message: 'Le clip montre {flickers} scintillements de la lampe ; il en faut au moins {fewest}.',
     remedy: 'Filmez la lampe plus longtemps.',
   },
   distancesDisagree: {
     message:
-      'D’après la distance focale de l’objectif, la ligne de vol est à {told} m, mais {stated} m sont indiqués ; la distance focale est utilisée.',
+      'D’après la distance focale de l’objectif, la ligne de vol est à {told} m, mais {stated} m sont indiqués ; la distance focale est utilisée.',
     remedy:
       'Mesurez de l’objectif à la ligne de vol, et vérifiez que le zoom et la mise au point sont ceux de l’étalonnage de l’objectif.',
   },
@@ -138,7 +138,7 @@ export const calibrationReasons: Catalogue['reasons'] = {
   },
   edgeTooShort: {
     message:
-      '{form, select, points {Un bord a besoin d’au moins {fewest} points pour que sa courbure se voie.} other {Le bord est marqué sur {length} px ; sa courbure se voit à partir de {shortest} px, mieux sur toute l’image.}}',
+      '{form, select, points {Un bord a besoin d’au moins {fewest} points pour que sa courbure se voie.} other {Le bord est marqué sur {length} px ; sa courbure se voit à partir de {shortest} px, mieux sur toute l’image.}}',
     remedy: 'Écartez davantage ses deux extrémités.',
   },
   edgeThroughCentre: {
@@ -148,7 +148,7 @@ export const calibrationReasons: Catalogue['reasons'] = {
   },
   tooFewBoards: {
     message:
-      'Le damier {boards, plural, =0 {n’a été trouvé dans aucune image} one {a été trouvé dans # image} other {a été trouvé dans # images}} ; il en faut au moins {fewest} pour un objectif.',
+      'Le damier {boards, plural, =0 {n’a été trouvé dans aucune image} one {a été trouvé dans # image} other {a été trouvé dans # images}} ; il en faut au moins {fewest} pour un objectif.',
     remedy:
       'Filmez le damier de plusieurs côtés, incliné de 20 à 40 degrés et jusque dans les coins de l’image.',
   },
@@ -188,17 +188,17 @@ export const calibrationReasons: Catalogue['reasons'] = {
   },
   picturesOtherSize: {
     message:
-      'Les images ont {width} sur {height} pixels, le film {filmWidth} sur {filmHeight} : ce qu’elles disent de l’objectif ne vaut pas pour lui.',
+      'Les images ont {width} sur {height} pixels, le film {filmWidth} sur {filmHeight} : ce qu’elles disent de l’objectif ne vaut pas pour lui.',
     remedy:
-      'Prenez les images avec la caméra réglée comme pour le tir : même taille, même zoom, même mise au point.',
+      'Prenez les images avec la caméra réglée comme pour le tir : même taille, même zoom, même mise au point.',
   },
   noTimeStamps: {
-    message: '« {name} » ne contient pas d’horodatage.',
+    message: '« {name} » ne contient pas d’horodatage.',
     remedy: 'Indiquez la cadence à laquelle il a été filmé.',
   },
   cameraMoved: {
     message:
-      '{form, select, moved {La scène immobile se trouve à {distance} px de sa place dans le tir {shot} du même montage ({across} en travers, {down} vers le bas) : la caméra a bougé.} other {La caméra ou la scène ne sont pas comme dans le tir {shot} du même montage. {because}}}',
+      '{form, select, moved {La scène immobile se trouve à {distance} px de sa place dans le tir {shot} du même montage ({across} en travers, {down} vers le bas) : la caméra a bougé.} other {La caméra ou la scène ne sont pas comme dans le tir {shot} du même montage. {because}}}',
     remedy:
       'Fixez de nouveau l’échelle et la bouche sur ce film, ou vérifiez qu’il appartient à ce montage.',
   },
@@ -212,7 +212,7 @@ export const calibrationReasons: Catalogue['reasons'] = {
   },
   viewTooUncertain: {
     message:
-      'Si la donnée « {source} » est décalée de son incertitude, le centre de l’image {frame} n’a plus de place dans le plan de vol.',
+      'Si la donnée « {source} » est décalée de son incertitude, le centre de l’image {frame} n’a plus de place dans le plan de vol.',
     remedy:
       'Étalonnez l’objectif ou marquez le plan plus précisément, ou rejetez les images proches du bord du champ.',
   },

@@ -23,7 +23,7 @@ export const film: SameShape<English['film']> = {
   },
   magnifier: {
     label: 'Loupe',
-    told: 'x {x}, y {y} : gris {grey}',
+    told: 'x {x}, y {y} : gris {grey}',
     noGrey: 'aucun',
     grey: 'gris {grey}',
   },

@@ -9,7 +9,7 @@ export const filmReasons: Catalogue['reasons'] = {
       'Éclairez la scène avec une lampe à courant continu, ou vérifiez que la caméra était immobile.',
   },
   framesRepeated: {
-    message: 'La bille reste immobile entre des images ({between}) : une image semble répétée.',
+    message: 'La bille reste immobile entre des images ({between}) : une image semble répétée.',
     remedy:
       'Prenez le fichier d’origine de la caméra, pas une copie convertie, ou rejetez les répétitions.',
   },
@@ -19,23 +19,23 @@ export const filmReasons: Catalogue['reasons'] = {
   },
   ballSaturated: {
     message:
-      'La bille est surexposée dans {saturated} images sur {frames} ; son contour peut être décalé.',
+      'La bille est surexposée dans {saturated} images sur {frames} ; son contour peut être décalé.',
     remedy: 'Filmez avec moins de lumière, un diaphragme plus fermé ou une pose plus courte.',
   },
   faultyPixels: {
     message:
-      'Pixels morts, trop clairs ou scintillants sur le passage de la bille : {pixels}. Ils sont laissés hors de tout ajustement.',
+      'Pixels morts, trop clairs ou scintillants sur le passage de la bille : {pixels}. Ils sont laissés hors de tout ajustement.',
     remedy:
       'Rien pour ce tir. Avant le prochain, refaites l’équilibrage du noir de la caméra, objectif couvert, ou déplacez le champ pour que le vol les évite.',
   },
   cameraShakes: {
     message:
-      'L’image tremble de {rms} px (moyenne quadratique), jusqu’à {most} px ; les centres en sont corrigés, la rotation autour de l’axe de visée ne l’est pas.',
+      'L’image tremble de {rms} px (moyenne quadratique), jusqu’à {most} px ; les centres en sont corrigés, la rotation autour de l’axe de visée ne l’est pas.',
     remedy: 'Installez la caméra à l’écart du lanceur, sur un support plus lourd.',
   },
   launcherMoves: {
     message:
-      'Avant que la bille sorte, l’extrémité du lanceur se déplace jusqu’à {most} px par rapport à la scène qui l’entoure ; le plan de bouche est supposé immobile.',
+      'Avant que la bille sorte, l’extrémité du lanceur se déplace jusqu’à {most} px par rapport à la scène qui l’entoure ; le plan de bouche est supposé immobile.',
     remedy: 'Fixez le lanceur, ou marquez la bouche là où elle se trouve à la sortie de la bille.',
   },
 };

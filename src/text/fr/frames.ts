@@ -3,7 +3,7 @@ import type { English, SameShape } from '../catalogue';
 export const frames: SameShape<English['frames']> = {
   title: 'Image par image',
   beingMeasured:
-    'Le film est en cours de mesure ; l’ajustement de chaque image sera visible ensuite.',
+    'Le film est en cours de mesure ; l’ajustement de chaque image sera visible ensuite.',
   notMeasured:
     'Rien n’est encore mesuré. Ensuite, chaque image montre ici ce qui a été ajusté et ce qui reste, et peut être corrigée à la main.',
   layingOpen: 'Préparation de l’ajustement…',
@@ -23,7 +23,7 @@ export const frames: SameShape<English['frames']> = {
   strip: {
     label: 'Images autour du vol',
     now: 'image {frame}, {mark}',
-    told: 'image {frame} : {mark}',
+    told: 'image {frame} : {mark}',
     mark: {
       used: 'utilisée',
       byHand: 'placée à la main',
@@ -39,21 +39,21 @@ export const frames: SameShape<English['frames']> = {
     },
   },
   verdict: {
-    notLookedFor: 'Image {frame} : la bille n’a pas été cherchée',
-    noBall: 'Image {frame} : aucune bille trouvée',
+    notLookedFor: 'Image {frame} : la bille n’a pas été cherchée',
+    noBall: 'Image {frame} : aucune bille trouvée',
     notThrough: 'La trajectoire trouvée ne passe pas par cette image.',
     nothingTaken: 'Rien dans le film n’a été pris pour la bille.',
     ifThere:
       'Si elle est dans cette image, placez le centre à la main sur le film, ou indiquez à l’étape Bille où elle est et mesurez de nouveau.',
-    used: 'Image {frame} : utilisée',
-    usedByHand: 'Image {frame} : utilisée, placée à la main',
-    leftOut: 'Image {frame} : écartée',
+    used: 'Image {frame} : utilisée',
+    usedByHand: 'Image {frame} : utilisée, placée à la main',
+    leftOut: 'Image {frame} : écartée',
     leftOutWhy: 'Elle a été écartée.',
     remedy: {
       takenBack: 'Reprenez-la si elle a été retirée par erreur.',
-      freeFlight: 'Rien à faire : seul le vol libre compte.',
-      outline: 'Regardez le contour : corrigez le centre s’il est décalé, ou écartez l’image.',
-      broken: 'Rien à faire : une bille brisée n’est pas mesurée.',
+      freeFlight: 'Rien à faire : seul le vol libre compte.',
+      outline: 'Regardez le contour : corrigez le centre s’il est décalé, ou écartez l’image.',
+      broken: 'Rien à faire : une bille brisée n’est pas mesurée.',
       any: 'Placez le centre à la main si vous voyez la bille, ou écartez l’image.',
     },
   },
@@ -69,7 +69,7 @@ export const frames: SameShape<English['frames']> = {
   },
   velocity: {
     change: 'Vitesse de sortie <strong>{change}</strong>',
-    after: 'après : {what}',
+    after: 'après : {what}',
     none: 'aucune',
     stillNone: 'aucune, comme avant',
     unchanged: '{speed}, inchangée',
@@ -97,7 +97,7 @@ export const frames: SameShape<English['frames']> = {
     title: 'Film moins modèle',
     label: 'Ce que le modèle laisse dans l’image {frame}',
     labelNoise: 'Ce que le modèle laisse dans l’image {frame}, {rms} fois le bruit',
-    noModel: 'Aucun modèle n’a été ajusté dans cette image ; il n’y a rien à soustraire du film.',
+    noModel: 'Aucun modèle n’a été ajusté dans cette image ; il n’y a rien à soustraire du film.',
     unit: 'écarts-types du bruit',
   },
   figures: {
@@ -110,7 +110,7 @@ export const frames: SameShape<English['frames']> = {
     fromMuzzle: 'Depuis le plan de bouche',
     offPath: 'Écart à la trajectoire ajustée',
     sceneMoved: 'Scène déplacée de',
-    sceneMovedBy: '{right} ; {down} px',
+    sceneMovedBy: '{right} ; {down} px',
     measuredX: 'x mesuré',
     measuredY: 'y mesuré',
     radius: 'Rayon',

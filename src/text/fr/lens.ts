@@ -1,7 +1,7 @@
 import type { English, SameShape } from '../catalogue';
 
 export const lens: SameShape<English['panels']['lens']> = {
-  title: 'Objectif : {stated, select, yes {corrigé} other {aucune distorsion indiquée}}',
+  title: 'Objectif : {stated, select, yes {corrigé} other {aucune distorsion indiquée}}',
   why: 'Un objectif courbe les lignes droites, surtout vers les coins, si bien que l’échelle varie d’un endroit à l’autre de l’image. Utile lorsqu’un bord droit proche du cadre paraît arqué, comme avec la plupart des grands-angles et des téléphones.',
   focal: 'Distance focale',
   centre: 'Centre',
@@ -21,7 +21,7 @@ export const lens: SameShape<English['panels']['lens']> = {
   },
   boards: {
     title: 'À partir de vues d’un damier',
-    how: 'Filmez un damier plan imprimé avec la caméra réglée comme pour le tir, ou prenez une dizaine de photos : le damier incliné de 20 à 40 degrés en tous sens, et jusque dans les coins de l’image. Le film du tir reste ouvert.',
+    how: 'Filmez un damier plan imprimé avec la caméra réglée comme pour le tir, ou prenez une dizaine de photos : le damier incliné de 20 à 40 degrés en tous sens, et jusque dans les coins de l’image. Le film du tir reste ouvert.',
     across: 'Coins intérieurs en largeur',
     down: 'Coins intérieurs en hauteur',
     found: 'automatique',
@@ -32,11 +32,11 @@ export const lens: SameShape<English['panels']['lens']> = {
     doing: 'Recherche des damiers',
     origin: 'un damier, {found} vues sur {pictures}',
     agree:
-      'Le damier a été trouvé dans {found} vues sur {pictures} ; ses coins s’écartent de {rms} px (moyenne quadratique) du modèle d’objectif.',
+      'Le damier a été trouvé dans {found} vues sur {pictures} ; ses coins s’écartent de {rms} px (moyenne quadratique) du modèle d’objectif.',
     corners: '{corners} coins en {columns} sur {rows}',
     cornersOff: '{corners} coins en {columns} sur {rows}, écart de {rms} px (moyenne quadratique)',
-    said: '{name} : {said}',
-    caption: '{number} sur {pictures}, {name} : {said}',
+    said: '{name} : {said}',
+    caption: '{number} sur {pictures}, {name} : {said}',
     frame: 'image {frame}',
     previous: 'Vue précédente',
     next: 'Vue suivante',
@@ -44,7 +44,7 @@ export const lens: SameShape<English['panels']['lens']> = {
   },
   edges: {
     title: 'À partir d’un bord droit',
-    how: 'Le tube, une règle, le bord d’une table : tout ce qui est droit dans la scène et passe près du haut ou du bas de l’image. Placez-y les deux extrémités à 4 pixels près ; le bord entre elles est trouvé. Plusieurs bords en disent plus qu’un seul.',
+    how: 'Le tube, une règle, le bord d’une table : tout ce qui est droit dans la scène et passe près du haut ou du bas de l’image. Placez-y les deux extrémités à 4 pixels près ; le bord entre elles est trouvé. Plusieurs bords en disent plus qu’un seul.',
     edge: 'Bord {number}',
     remove: 'Retirer le bord {number}',
     markFirst: 'Marquer un bord sur cette image',
@@ -54,9 +54,9 @@ export const lens: SameShape<English['panels']['lens']> = {
     origin: '{edges, plural, =1 {un bord droit} other {# bords droits}}',
     agreeOne: 'Après correction, les bords sont droits à {rms} px près (moyenne quadratique).',
     agree:
-      'Après correction, les bords sont droits à {rms} px près (moyenne quadratique ; {each}).',
-    each: 'bord {number} : {rms}',
-    focalNominal: 'Un bord ne révèle pas la distance focale ; une valeur courante est supposée.',
+      'Après correction, les bords sont droits à {rms} px près (moyenne quadratique ; {each}).',
+    each: 'bord {number} : {rms}',
+    focalNominal: 'Un bord ne révèle pas la distance focale ; une valeur courante est supposée.',
     focalRemedy: 'Indiquez aussi, plus haut, la distance de la caméra.',
   },
   typing: {

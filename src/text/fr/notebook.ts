@@ -14,16 +14,16 @@ export const notebook: SameShape<English['notebook']> = {
     reading: 'Lecture des tirs',
     read: '{shots, plural, one {{number} tir lu.} other {{number} tirs lus.}}',
     readReplacing:
-      '{shots, plural, one {{number} tir lu} other {{number} tirs lus}} ; {replaced, plural, one {{replacedNumber} a remplacé un tir du même nom.} other {{replacedNumber} ont remplacé des tirs du même nom.}}',
+      '{shots, plural, one {{number} tir lu} other {{number} tirs lus}} ; {replaced, plural, one {{replacedNumber} a remplacé un tir du même nom.} other {{replacedNumber} ont remplacé des tirs du même nom.}}',
     problems:
       '{count, plural, one {{number} fichier pose} other {{number} fichiers posent}} problème',
   },
   empty: {
-    what: 'De nombreux tirs côte à côte : ce que le lanceur répète, comment sa vitesse dépend de la longueur du tube et de la pression, et quels tirs s’écartent.',
-    add: 'Ajoutez un dossier de fichiers de tir avec leurs résultats (NAME.shot.json et NAME.result.json ; les films qui les accompagnent peuvent ensuite être ouverts d’ici), un cahier déjà enregistré ou un tableau. L’étape Résultat ajoute le tir ouvert. Les fichiers peuvent aussi être déposés ici.',
+    what: 'De nombreux tirs côte à côte : ce que le lanceur répète, comment sa vitesse dépend de la longueur du tube et de la pression, et quels tirs s’écartent.',
+    add: 'Ajoutez un dossier de fichiers de tir avec leurs résultats (NAME.shot.json et NAME.result.json ; les films qui les accompagnent peuvent ensuite être ouverts d’ici), un cahier déjà enregistré ou un tableau. L’étape Résultat ajoute le tir ouvert. Les fichiers peuvent aussi être déposés ici.',
     open: 'Ouvrir la série d’exemple',
     sample:
-      'Douze tirs de synthèse de Launcher B à quatre longueurs de tube, dépouillés par cet outil ; deux de leurs films peuvent être ouverts. Brinewick Teaching Laboratory : ce ne sont pas de vrais tirs.',
+      'Douze tirs de synthèse de Launcher B à quatre longueurs de tube, dépouillés par cet outil ; deux de leurs films peuvent être ouverts. Brinewick Teaching Laboratory : ce ne sont pas de vrais tirs.',
   },
   choice: {
     filter: 'Seulement les tirs dont le nom ou les notes contiennent',
@@ -77,19 +77,19 @@ export const notebook: SameShape<English['notebook']> = {
     scatter: 'Dispersion propre du lanceur',
     birgeRatio: 'Rapport de Birge',
     apart: 'S’écarte',
-    what: 'Moyenne : pondérée par l’incertitude propre de chaque tir et la dispersion entre tirs, ce qu’ils ont en commun étant gardé en entier. Répétabilité : écart-type des vitesses mesurées. Dispersion propre du lanceur : ce qu’il en reste une fois ôtées les incertitudes propres des tirs. Rapport de Birge : environ 1 là où les incertitudes expliquent la dispersion, nettement sous 1 là où elles sont annoncées trop grandes. S’écarte : plus loin que le hasard ne place un tir dans une série sur vingt (Grubbs).',
+    what: 'Moyenne : pondérée par l’incertitude propre de chaque tir et la dispersion entre tirs, ce qu’ils ont en commun étant gardé en entier. Répétabilité : écart-type des vitesses mesurées. Dispersion propre du lanceur : ce qu’il en reste une fois ôtées les incertitudes propres des tirs. Rapport de Birge : environ 1 là où les incertitudes expliquent la dispersion, nettement sous 1 là où elles sont annoncées trop grandes. S’écarte : plus loin que le hasard ne place un tir dans une série sur vingt (Grubbs).',
     leftOut:
       '{count, plural, one {{number} tir pris en compte n’a} other {{number} tirs pris en compte n’ont}} pas de vitesse de sortie exploitable',
-    shared: 'commune à tous : u = {u}',
+    shared: 'commune à tous : u = {u}',
     range: '{low} à {high}',
     noneSeen: 'aucune décelée',
     verdict: {
       explained: 'expliquée',
       more: 'plus qu’expliquée',
-      less: 'moins qu’expliquée : les incertitudes sont annoncées trop grandes',
+      less: 'moins qu’expliquée : les incertitudes sont annoncées trop grandes',
     },
     mixed:
-      'Les tirs d’un groupe diffèrent ({what}) : leur dispersion n’est pas celle du lanceur. Groupez-les ainsi, ou filtrez.',
+      'Les tirs d’un groupe diffèrent ({what}) : leur dispersion n’est pas celle du lanceur. Groupez-les ainsi, ou filtrez.',
     noneApart: 'aucun',
   },
   plot: {
@@ -102,13 +102,13 @@ export const notebook: SameShape<English['notebook']> = {
       name: 'longueur du tube',
       title: 'Vitesse de sortie et longueur du tube',
       none: 'Aucun tir pris en compte n’indique à la fois sa vitesse et la longueur du tube.',
-      only: 'La courbe vaut pour le lanceur de {shot} ; seule la longueur du tube varie.',
+      only: 'La courbe vaut pour le lanceur de {shot} ; seule la longueur du tube varie.',
     },
     residualPressure: {
       name: 'pression résiduelle',
       title: 'Vitesse de sortie et pression résiduelle',
       none: 'Aucun tir pris en compte n’indique à la fois sa vitesse et la pression résiduelle.',
-      only: 'La courbe vaut pour le lanceur de {shot} ; seule la pression résiduelle varie.',
+      only: 'La courbe vaut pour le lanceur de {shot} ; seule la pression résiduelle varie.',
     },
   },
   fit: {
@@ -123,7 +123,7 @@ export const notebook: SameShape<English['notebook']> = {
     run: 'Ajuster',
     running: 'Ajustement en cours',
     stale:
-      'Les tirs pris en compte, ou ce qui est libre, ont changé : ajustez de nouveau. Ci-dessous, l’ajustement d’avant.',
+      'Les tirs pris en compte, ou ce qui est libre, ont changé : ajustez de nouveau. Ci-dessous, l’ajustement d’avant.',
     name: 'Données ajustées',
     caption: '{model}, {number} tirs ({coverage})',
     inputs: 'Donnée',
@@ -132,13 +132,13 @@ export const notebook: SameShape<English['notebook']> = {
     correlation: 'Corrélation avec {source}',
     differs: 'diffère d’un tir à l’autre',
     explained:
-      'Khi-deux {chiSquare} pour {dof} degrés de liberté, rapport de Birge {ratio} : les incertitudes expliquent ce qui reste.',
+      'Khi-deux {chiSquare} pour {dof} degrés de liberté, rapport de Birge {ratio} : les incertitudes expliquent ce qui reste.',
     unexplained:
-      'Khi-deux {chiSquare} pour {dof} degrés de liberté, rapport de Birge {ratio} : il reste plus que les incertitudes n’expliquent, et celles de l’ajustement sont agrandies de ce rapport. Le lanceur disperse, ou le modèle omet quelque chose.',
-    held: 'Données fixées que les tirs voudraient autres : {inputs}.',
+      'Khi-deux {chiSquare} pour {dof} degrés de liberté, rapport de Birge {ratio} : il reste plus que les incertitudes n’expliquent, et celles de l’ajustement sont agrandies de ce rapport. Le lanceur disperse, ou le modèle omet quelque chose.',
+    held: 'Données fixées que les tirs voudraient autres : {inputs}.',
     heldBy: '{source} de {number} fois son incertitude',
     leftOut:
       '{count, plural, one {{number} tir pris en compte n’indique pas de lanceur complet ou pas de vitesse et n’a pas servi.} other {{number} tirs pris en compte n’indiquent pas de lanceur complet ou pas de vitesse et n’ont pas servi.}}',
-    what: 'Une donnée ajustée absorbe tout ce qui manque par ailleurs au modèle : elle n’en est pas une mesure.',
+    what: 'Une donnée ajustée absorbe tout ce qui manque par ailleurs au modèle : elle n’en est pas une mesure.',
   },
 };

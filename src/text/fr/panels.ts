@@ -4,19 +4,19 @@ import { lamp, rateCheck } from './rate';
 import { seal, sound } from './seal';
 
 export const panels: SameShape<English['panels']> = {
-  next: 'Suite : {step}',
+  next: 'Suite : {step}',
   openFirst: 'Ouvrez d’abord un film.',
   remove: 'Retirer',
   moveEnds: 'Déplacer les extrémités',
   cancel: 'Interrompre',
-  progress: '{doing} : {percent} %',
+  progress: '{doing} : {percent} %',
   fromPlace: 'x {x}, y {y} px',
   drawRegion: 'Tracer la zone',
   inUse: 'En service',
   framesPerSecond: '{rate} images/s',
   perPixel: '{scale} par pixel',
   depth: 'Profondeur derrière le vol',
-  depthHint: 'Négative : plus près de la caméra.',
+  depthHint: 'Négative : plus près de la caméra.',
   measure: {
     goTo: 'Aller à {step}',
     changed:
@@ -24,7 +24,7 @@ export const panels: SameShape<English['panels']> = {
     measure: 'Mesurer',
     again: 'Mesurer de nouveau',
     measuring: 'Mesure en cours',
-    progress: '{stage} : {done} sur {total}',
+    progress: '{stage} : {done} sur {total}',
     stage: {
       starting: 'Démarrage',
       background: 'Apprentissage du fond immobile',
@@ -57,11 +57,11 @@ export const panels: SameShape<English['panels']> = {
   },
   seeds: {
     title: 'La bille est ici',
-    why: 'Utile seulement si autre chose a été suivi, ou rien. La recherche s’en tient alors à ces endroits ; les centres restent mesurés.',
+    why: 'Utile seulement si autre chose a été suivi, ou rien. La recherche s’en tient alors à ces endroits ; les centres restent mesurés.',
     show: 'Indiquer où est la bille',
     removeAll: 'Tout retirer',
     click:
-      'Cliquez sur la bille dans le film, ou tracez une ligne oblique le long de sa bande dans l’image de défilement : ses deux extrémités disent où est la bille.',
+      'Cliquez sur la bille dans le film, ou tracez une ligne oblique le long de sa bande dans l’image de défilement : ses deux extrémités disent où est la bille.',
     clickOnly:
       'Cliquez sur la bille dans le film. Dès que l’image de défilement est là, une ligne oblique le long de la bande de la bille fait de même.',
     frame: 'Image {frame}',
@@ -72,23 +72,23 @@ export const panels: SameShape<English['panels']> = {
     source: 'Origine du temps',
     recordingRate: 'Cadence de prise de vue réglée sur la caméra',
     containerTimestamps: 'Horodatage du fichier',
-    fileSays: 'Le fichier indique {rate} ; les caméras rapides y inscrivent la cadence de lecture.',
+    fileSays: 'Le fichier indique {rate} ; les caméras rapides y inscrivent la cadence de lecture.',
     nothingOfRate: 'aucune cadence',
     stampsHint:
-      'Convient aux téléphones, dont les images peuvent être irrégulières ; faux pour des clips ralentis à l’enregistrement.',
+      'Convient aux téléphones, dont les images peuvent être irrégulières ; faux pour des clips ralentis à l’enregistrement.',
     rate: 'Cadence de prise de vue',
     between: 'Entre deux images',
     common: 'Erreur commune à tous les intervalles',
     inAMillion: '{number} par million',
     exposure: 'Temps de pose',
     exposureHint:
-      'Durée pendant laquelle chaque image recueille la lumière ; laissez vide si elle est inconnue.',
+      'Durée pendant laquelle chaque image recueille la lumière ; laissez vide si elle est inconnue.',
   },
   shutter: {
     title: 'Obturateur déroulant',
     lineTime: 'Temps de lecture par ligne',
     lineTimeHint:
-      '0 pour un obturateur global. Un obturateur déroulant lit ligne après ligne ; un mouvement dans le sens de lecture biaise la vitesse si ce temps n’est pas indiqué.',
+      '0 pour un obturateur global. Un obturateur déroulant lit ligne après ligne ; un mouvement dans le sens de lecture biaise la vitesse si ce temps n’est pas indiqué.',
     read: 'Les lignes sont lues',
     upright: 'Comme on le voit dans l’image redressée.',
     direction: {
@@ -107,12 +107,12 @@ export const panels: SameShape<English['panels']> = {
     sign: 'Une image perdue se voit comme une marche dans l’image de défilement.',
   },
   found: {
-    film: 'Trouvé : {codec} dans {container}, {width} × {height} px, {frames} images{sound, select, yes {, avec son} other {}}.',
+    film: 'Trouvé : {codec} dans {container}, {width} × {height} px, {frames} images{sound, select, yes {, avec son} other {}}.',
     noRate: 'Le fichier n’indique aucune cadence.',
     playback:
-      'Il se lit à {rate} : c’est ainsi qu’on le montre, sans doute pas ainsi qu’il a été pris.',
+      'Il se lit à {rate} : c’est ainsi qu’on le montre, sans doute pas ainsi qu’il a été pris.',
     ownClock: 'Ses horodatages donnent {rate} et servent d’horloge.',
-    needed: 'Il faut encore de vous : {list}.',
+    needed: 'Il faut encore de vous : {list}.',
     need: '{what, select, noRate {la cadence d’enregistrement} noLength {une longueur connue} lengthUnstated {la valeur de la longueur tracée} planeUnstated {les côtés du plan} noMuzzle {la place de la bouche} other {une donnée}} ({step})',
     nothingNeeded: 'Il ne faut plus rien de vous pour le mesurer.',
   },
@@ -120,23 +120,36 @@ export const panels: SameShape<English['panels']> = {
     title: 'Film',
     drop: 'Déposez un clip, un dossier ou un zip d’images, ou un fichier de tir n’importe où sur cette page. Rien ne quitte cette machine.',
     opening: 'Ouverture de {name}…',
-    checking: 'Ouverture de {name}… vérification qu’il s’agit du bon fichier : {percent} %',
+    checking: 'Ouverture de {name}… vérification qu’il s’agit du bon fichier : {percent} %',
     tooFew:
-      'Ce film compte {frames} images ; pour une vitesse, la bille doit être visible dans {fewest} au moins.',
+      'Ce film compte {frames} images ; pour une vitesse, la bille doit être visible dans {fewest} au moins.',
     chooseLonger: 'Choisissez un clip plus long.',
     shot: 'Tir',
     name: 'Nom',
     notes: 'Notes',
     samples: 'Exemples de synthèse',
     samplesWhat:
-      'Calculés par le moteur de rendu de ce projet, Brinewick Teaching Laboratory, Launcher B : ce ne sont pas de vrais tirs.',
+      'Calculés par le moteur de rendu de ce projet, Brinewick Teaching Laboratory, Launcher B : ce ne sont pas de vrais tirs.',
+    /** By the sample's folder. */
+    sample: {
+      'a-clean':
+        'Launcher B à bout de tube opaque ; la bille sort de derrière la bague de serrage.',
+      'b-phone': 'Film de classe : téléphone tenu debout, tube vidé en partie, tir lent.',
+      'c-blur':
+        'Launcher B, tube transparent : la bille est vue atténuée à travers la paroi ; la pose est la moitié de l’intervalle entre images.',
+      'd-mjpeg': 'Launcher B filmé de l’autre côté : la bille vole de droite à gauche.',
+      'e-sequence': 'Suite d’images d’une caméra à 12 bits, les 12 bits en haut de 16.',
+      'f-noball': 'Un raté : la membrane se rompt, mais la bille reste dans le tube.',
+      'g-muzzle-zone':
+        'Launcher B ; le gaz qui sort derrière la bille lui fait perdre, juste après la bouche, plus de vitesse que la traînée.',
+    },
     noSamples: 'Cette version ne comporte pas de clips d’exemple.',
     series: 'Série de 12 tirs',
     seriesWhat:
-      'Quatre longueurs de tube, trois tirs chacune, dans le cahier : vitesse à côté des modèles, lanceur ajusté aux tirs.',
-    windowLeft: 'Un tir était ouvert dans cette fenêtre ; ses données sont conservées.',
+      'Quatre longueurs de tube, trois tirs chacune, dans le cahier : vitesse à côté des modèles, lanceur ajusté aux tirs.',
+    windowLeft: 'Un tir était ouvert dans cette fenêtre ; ses données sont conservées.',
     awaited:
-      '{named, select, yes {{name} a besoin de son film} other {Il a besoin de son film}} : {how, select, open {ouvrez de nouveau <strong>{path}</strong>.} again {choisissez de nouveau <strong>{path}</strong>.} other {choisissez <strong>{path}</strong>.}}',
+      '{named, select, yes {{name} a besoin de son film} other {Il a besoin de son film}} : {how, select, open {ouvrez de nouveau <strong>{path}</strong>.} again {choisissez de nouveau <strong>{path}</strong>.} other {choisissez <strong>{path}</strong>.}}',
     openAgain: 'Ouvrir de nouveau',
     doNotOpen: 'Ne pas ouvrir',
     chooseFiles: 'Choisir des fichiers…',
@@ -145,11 +158,11 @@ export const panels: SameShape<English['panels']> = {
     chooseFolderLabel: 'Dossier d’images',
     reload: {
       title: 'Après un rechargement',
-      sample: 'revient : il fait partie de l’outil',
+      sample: 'revient : il fait partie de l’outil',
       copying: 'en cours de copie dans ce navigateur',
-      copy: 'revient : ce navigateur en garde une copie',
+      copy: 'revient : ce navigateur en garde une copie',
       handles: 'revient dès que vous en autorisez la lecture',
-      none: 'devra être choisi de nouveau ; les données sont conservées',
+      none: 'devra être choisi de nouveau ; les données sont conservées',
     },
     uncoded: { video: 'vidéo non compressée', grey: 'gris non compressé' },
     packed: { images: 'suite d’images', zip: 'zip d’images', inZip: '{container} dans un zip' },
@@ -180,7 +193,7 @@ export const panels: SameShape<English['panels']> = {
     drawAnother: 'Tracer une autre longueur',
     distance: 'Distance de la caméra',
     distanceHint:
-      'De l’objectif à la ligne de vol. Une échelle placée devant ou derrière la ligne de vol paraît plus grande ou plus petite ; la distance le corrige.',
+      'De l’objectif à la ligne de vol. Une échelle placée devant ou derrière la ligne de vol paraît plus grande ou plus petite ; la distance le corrige.',
     onFlightLine: 'Sur la ligne de vol',
     setBy: 'Fixée par',
     byPlane: 'le plan marqué',
@@ -206,7 +219,7 @@ export const panels: SameShape<English['panels']> = {
   length: {
     title: 'Longueur {number}',
     onFilm: '{pixels} px sur le film',
-    onFilmAlone: '{pixels} px sur le film ; à elle seule elle donne {scale} par pixel',
+    onFilmAlone: '{pixels} px sur le film ; à elle seule elle donne {scale} par pixel',
     together: 'Les deux extrémités sont sur le même pixel. Écartez-les jusqu’aux deux repères.',
     distance: 'Distance entre les repères',
     endU: '± u de chaque extrémité sur le film',
@@ -216,13 +229,13 @@ export const panels: SameShape<English['panels']> = {
     what: 'Ses lignes sont droites et espacées de {field} dans le plan de vol. Ce qui y est droit devrait les suivre sur le film.',
   },
   plane: {
-    title: 'Plan : {marked, select, yes {marqué} other {caméra supposée perpendiculaire}}',
-    why: 'Utile lorsque la caméra ne regarde pas le vol perpendiculairement : les longueurs d’un côté de l’image paraissent alors plus courtes que de l’autre. Quatre coins d’un rectangle de taille connue, parallèle au vol, disent comment la vue est inclinée. Le plan fixe alors l’échelle, et les longueurs connues lui sont comparées.',
+    title: 'Plan : {marked, select, yes {marqué} other {caméra supposée perpendiculaire}}',
+    why: 'Utile lorsque la caméra ne regarde pas le vol perpendiculairement : les longueurs d’un côté de l’image paraissent alors plus courtes que de l’autre. Quatre coins d’un rectangle de taille connue, parallèle au vol, disent comment la vue est inclinée. Le plan fixe alors l’échelle, et les longueurs connues lui sont comparées.',
     mark: 'Marquer un rectangle sur le film',
     moveCorners: 'Déplacer les coins',
     remove: 'Retirer le plan',
     corners:
-      'Le coin 1 est en haut à gauche de l’image, les suivants dans le sens des aiguilles d’une montre. Faites glisser chacun sur son coin ; Tab et les flèches permettent un réglage fin.',
+      'Le coin 1 est en haut à gauche de l’image, les suivants dans le sens des aiguilles d’une montre. Faites glisser chacun sur son coin ; Tab et les flèches permettent un réglage fin.',
     saysMore: 'Le haut de ce volet en dit plus.',
     trouble: {
       notARectangle: 'Les coins ne sont pas ceux d’un tel rectangle.',
@@ -238,13 +251,13 @@ export const panels: SameShape<English['panels']> = {
   },
   setup: {
     title: 'Montage',
-    what: 'Temps, échelle, objectif, plan et bouche d’une position de caméra : étalonnés une fois, utilisés pour de nombreux tirs.',
+    what: 'Temps, échelle, objectif, plan et bouche d’une position de caméra : étalonnés une fois, utilisés pour de nombreux tirs.',
     unknown: 'Ce tir nomme un montage inconnu de ce navigateur.',
     follows: 'Ce tir suit le montage <strong>{name}</strong>.',
     changed:
-      'Ce tir suit le montage <strong>{name}</strong> ; son temps, son échelle ou sa bouche ont été modifiés depuis, pour ce tir seulement.',
+      'Ce tir suit le montage <strong>{name}</strong> ; son temps, son échelle ou sa bouche ont été modifiés depuis, pour ce tir seulement.',
     noScene:
-      'Le montage a été enregistré avant la mesure du tir : c’est au premier tir mesuré avec lui que les autres sont comparés.',
+      'Le montage a été enregistré avant la mesure du tir : c’est au premier tir mesuré avec lui que les autres sont comparés.',
     known: 'Montages connus',
     use: 'L’utiliser pour ce tir',
     toFile: 'L’enregistrer dans un fichier…',

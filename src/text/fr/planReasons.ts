@@ -22,7 +22,7 @@ export const planReasons: Catalogue['reasons'] = {
   },
   noModes: {
     message: 'Aucun mode n’est indiqué.',
-    remedy: 'Écrivez une ligne par mode : 12000 1024 x 256.',
+    remedy: 'Écrivez une ligne par mode : 12000 1024 x 256.',
   },
   planBallTooLarge: {
     message:
@@ -30,12 +30,12 @@ export const planReasons: Catalogue['reasons'] = {
     remedy: 'Élargissez le champ, ou utilisez plus de lignes.',
   },
   planBallTooSmall: {
-    message: 'La bille mesure {across} px ; il en faut au moins {least}.',
+    message: 'La bille mesure {across} px ; il en faut au moins {least}.',
     remedy: 'Réduisez le champ, ou utilisez plus de pixels sur sa longueur.',
   },
   planBallSmall: {
     message:
-      'Le rayon de la bille est de {radius} px ; au-dessous de {small} px, son contour se distingue à peine de son flou.',
+      'Le rayon de la bille est de {radius} px ; au-dessous de {small} px, son contour se distingue à peine de son flou.',
     remedy: 'Réduisez le champ, ou utilisez plus de pixels sur sa longueur.',
   },
   planExposureTooLong: {
@@ -49,27 +49,27 @@ export const planReasons: Catalogue['reasons'] = {
   },
   planTooFast: {
     message:
-      'Une bille à {speed} quitte le champ en {frames} images ; une vitesse en demande {fewest}.',
+      'Une bille à {speed} quitte le champ en {frames} images ; une vitesse en demande {fewest}.',
     remedy: 'Filmez à {rate} images/s ou plus, ou élargissez le champ.',
   },
   planFewFrames: {
     message:
-      'Une bille à {speed} reste dans le champ pendant {frames} images : une valeur aberrante parmi si peu ne se voit pas.',
+      'Une bille à {speed} reste dans le champ pendant {frames} images : une valeur aberrante parmi si peu ne se voit pas.',
     remedy: 'Filmez à une cadence plus élevée, ou élargissez le champ.',
   },
   planLongBlur: {
     message:
-      'Une bille à {speed} se déplace de {blur} fois son rayon pendant une pose : ses bords s’estompent et son centre est moins bien connu qu’attendu ici.',
+      'Une bille à {speed} se déplace de {blur} fois son rayon pendant une pose : ses bords s’estompent et son centre est moins bien connu qu’attendu ici.',
     remedy: 'Posez {exposure} ou moins, avec {blur} fois la lumière.',
   },
   planNoContrast: {
-    message: 'La bille se détache de {contrast} fois le bruit ; il en faut au moins {least}.',
+    message: 'La bille se détache de {contrast} fois le bruit ; il en faut au moins {least}.',
     remedy:
       'Utilisez plus de lumière, une pose plus longue ou un fond qui diffère davantage de la bille.',
   },
   planLowContrast: {
     message:
-      'La bille ne se détache que de {contrast} fois le bruit : des images peuvent être refusées.',
+      'La bille ne se détache que de {contrast} fois le bruit : des images peuvent être refusées.',
     remedy:
       'Utilisez plus de lumière, une pose plus longue ou un fond qui diffère davantage de la bille.',
   },
@@ -79,12 +79,12 @@ export const planReasons: Catalogue['reasons'] = {
   },
   planTooBright: {
     message:
-      '{form, select, may {L’image reçoit {times} fois la lumière de celle où le contraste a été relevé : la bille peut virer au blanc.} other {La bille ou le fond virent au blanc : son bord est écrêté.}}',
+      '{form, select, may {L’image reçoit {times} fois la lumière de celle où le contraste a été relevé : la bille peut virer au blanc.} other {La bille ou le fond virent au blanc : son bord est écrêté.}}',
     remedy: 'Utilisez {light} fois la lumière d’alors.',
   },
   planTooFewFrames: {
     message:
-      'Après la bouche, la bille {frames, plural, =0 {n’est visible dans aucune image} one {est visible dans # image} other {est visible dans # images}} ; une vitesse en demande au moins {fewest}.',
+      'Après la bouche, la bille {frames, plural, =0 {n’est visible dans aucune image} one {est visible dans # image} other {est visible dans # images}} ; une vitesse en demande au moins {fewest}.',
     remedy: 'Prévoyez une cadence plus élevée ou un champ plus large.',
   },
   cameraTooSlow: {

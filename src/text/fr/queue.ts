@@ -2,7 +2,7 @@ import type { English, SameShape } from '../catalogue';
 
 export const queue: SameShape<English['queue']> = {
   title: 'File de clips',
-  what: 'Clips filmés avec un même montage, mesurés l’un après l’autre avec sa base de temps, son échelle, son objectif, son plan et sa bouche. Chacun entre dans le cahier ; chacun dit si la caméra a bougé.',
+  what: 'Clips filmés avec un même montage, mesurés l’un après l’autre avec sa base de temps, son échelle, son objectif, son plan et sa bouche. Chacun entre dans le cahier ; chacun dit si la caméra a bougé.',
   setup: {
     none: 'Aucun montage n’est encore connu ici. Étalonnez un tir (temps, échelle, bouche) et enregistrez-le comme montage à son étape Film, ou ouvrez un fichier de montage.',
     label: 'Montage des clips',
@@ -32,14 +32,14 @@ export const queue: SameShape<English['queue']> = {
     cancelled: 'interrompu',
     opening: 'Ouverture…',
     failed: 'échec',
-    done: 'terminé : {speed}',
-    doneWithout: 'terminé, sans vitesse :',
+    done: 'terminé : {speed}',
+    doneWithout: 'terminé, sans vitesse :',
     warnings: '({count, plural, one {{number} avertissement} other {{number} avertissements}})',
   },
   cancel: 'Interrompre',
   cancelOne: 'Interrompre {name}',
   again: 'Remettre en file',
-  againOne: 'Remettre {name} en file',
+  againOne: 'Remettre en file : {name}',
   open: 'Ouvrir',
   openOne: 'Ouvrir {name}',
 };

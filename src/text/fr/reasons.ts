@@ -28,7 +28,7 @@ export const reasons: Catalogue['reasons'] = {
   noRate: {
     message: 'La cadence de prise de vue n’est pas encore connue.',
     remedy:
-      'Indiquez la cadence réglée sur la caméra ; celle du fichier n’est souvent que la cadence de lecture.',
+      'Indiquez la cadence réglée sur la caméra ; celle du fichier n’est souvent que la cadence de lecture.',
   },
   noLength: {
     message: 'Aucune longueur connue n’est encore tracée.',
@@ -46,7 +46,7 @@ export const reasons: Catalogue['reasons'] = {
   noMuzzle: {
     message: 'Le plan de bouche n’est pas encore marqué.',
     remedy:
-      'Marquez l’extrémité du tube sur le film : c’est là que la vitesse de sortie est donnée.',
+      'Marquez l’extrémité du tube sur le film : c’est là que la vitesse de sortie est donnée.',
   },
   lengthsDisagree: {
     message:
@@ -56,7 +56,7 @@ export const reasons: Catalogue['reasons'] = {
   },
   planeDisagrees: {
     message:
-      'Les longueurs connues et le plan marqué s’écartent de plus que leurs incertitudes (khi-deux {chiSquare} pour {dof}) ; le plan fixe l’échelle.',
+      'Les longueurs connues et le plan marqué s’écartent de plus que leurs incertitudes (khi-deux {chiSquare} pour {dof}) ; le plan fixe l’échelle.',
     remedy:
       'Vérifiez les coins, la largeur et la hauteur du plan, les extrémités de chaque longueur et leur profondeur.',
   },
@@ -64,18 +64,18 @@ export const reasons: Catalogue['reasons'] = {
     message:
       'L’horodatage du fichier est irrégulier ({gaps, plural, one {# lacune} other {# lacunes}}), alors qu’une cadence régulière est utilisée.',
     remedy:
-      'Pour un clip de téléphone, utilisez l’horodatage du fichier ; sinon, indiquez les images perdues.',
+      'Pour un clip de téléphone, utilisez l’horodatage du fichier ; sinon, indiquez les images perdues.',
   },
   framesLost: {
     message:
-      '{form, select, jumps {La bille saute entre des images ({between}) : des images y semblent perdues.} other {L’horodatage laisse place à des images perdues à {places, plural, one {# endroit} other {# endroits}} ; leurs instants sont gardés tels quels.}}',
+      '{form, select, jumps {La bille saute entre des images ({between}) : des images y semblent perdues.} other {L’horodatage laisse place à des images perdues à {places, plural, one {# endroit} other {# endroits}} ; leurs instants sont gardés tels quels.}}',
     remedy:
-      '{form, select, jumps {Indiquez les images perdues à l’étape Temps.} other {Rien à faire si la caméra a perdu des images ; l’ajustement utilise les instants indiqués.}}',
+      '{form, select, jumps {Indiquez les images perdues à l’étape Temps.} other {Rien à faire si la caméra a perdu des images ; l’ajustement utilise les instants indiqués.}}',
   },
   playbackRateSuspected: {
     message: 'L’horodatage donne {rate} images/s, une cadence de lecture courante.',
     remedy:
-      'Si la caméra a filmé plus vite, indiquez sa cadence de prise de vue : toutes les vitesses lui sont proportionnelles.',
+      'Si la caméra a filmé plus vite, indiquez sa cadence de prise de vue : toutes les vitesses lui sont proportionnelles.',
   },
   droppedOutside: {
     message:
@@ -95,35 +95,35 @@ export const reasons: Catalogue['reasons'] = {
     remedy: 'Saisissez un nombre, avec son unité si elle diffère de celle affichée.',
   },
   notANumber: {
-    message: '« {typed} » n’est pas un nombre.',
+    message: '« {typed} » n’est pas un nombre.',
     remedy: 'Saisissez un nombre, avec son unité si elle diffère de celle affichée.',
   },
   decimalOrThousands: {
-    message: '« {typed} » peut se lire avec des milliers ou avec des décimales.',
+    message: '« {typed} » peut se lire avec des milliers ou avec des décimales.',
     remedy:
-      'Écrivez les décimales avec une virgule et les milliers avec une espace ou sans rien : 7,87 ou 12 000.',
+      'Écrivez les décimales avec une virgule et les milliers avec une espace ou sans rien : 7,87 ou 12 000.',
   },
   unknownUnit: {
-    message: '« {unit} » n’est pas une unité possible ici.',
+    message: '« {unit} » n’est pas une unité possible ici.',
     remedy:
-      '{known, select, no {Saisissez le nombre seul.} other {Utilisez l’une de celles-ci : {known}.}}',
+      '{known, select, no {Saisissez le nombre seul.} other {Utilisez l’une de celles-ci : {known}.}}',
   },
   divisionByZero: {
-    message: '« {typed} » divise par zéro.',
+    message: '« {typed} » divise par zéro.',
     remedy: 'Saisissez un dénominateur non nul.',
   },
   notPositive: {
-    message: 'La valeur doit être supérieure à 0 ; {value} ne l’est pas.',
+    message: 'La valeur doit être supérieure à 0 ; {value} ne l’est pas.',
   },
   negative: {
-    message: 'La valeur ne peut pas être négative ; {value} l’est.',
+    message: 'La valeur ne peut pas être négative ; {value} l’est.',
   },
   notWhole: {
     message: 'La valeur doit être un nombre entier.',
   },
   outOfRange: {
     message:
-      'La valeur doit être {sides, select, least {d’au moins {least}} most {d’au plus {most}} other {comprise entre {least} et {most}}} ; {value} ne convient pas.',
+      'La valeur doit être {sides, select, least {d’au moins {least}} most {d’au plus {most}} other {comprise entre {least} et {most}}} ; {value} ne convient pas.',
   },
   earlierInputs: {
     message:

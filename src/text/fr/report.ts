@@ -7,7 +7,7 @@ import { findings, fit, statement } from './told';
 export const report: SameShape<English['report']> = {
   title: 'Rapport',
   interval: 'de {low} à {high}',
-  nothingYet: 'Rien n’a encore été mesuré : un rapport se fait à partir d’un résultat.',
+  nothingYet: 'Rien n’a encore été mesuré : un rapport se fait à partir d’un résultat.',
   backToShot: 'Revenir au tir',
   stale:
     'Des données ont changé depuis la mesure. Le rapport porte sur les données précédentes et leur résultat.',
@@ -32,7 +32,7 @@ export const report: SameShape<English['report']> = {
   pictures: {
     puttingTogether: 'Assemblage du vol…',
     flight: 'La bille dans de nombreuses images de son vol, réunies en une seule',
-    flightCaption: 'Le vol : images dont les billes se côtoient, sur la scène fixe',
+    flightCaption: 'Le vol : images dont les billes se côtoient, sur la scène fixe',
     caption:
       'Image {frame}, {kind, select, whole {dernière avec la membrane entière} open {première avec la membrane ouverte} other {la plus proche de la sortie}}',
     muzzle:
@@ -53,13 +53,13 @@ export const report: SameShape<English['report']> = {
       centres: 'Centres',
       cautions: 'Précautions',
     },
-    largest: 'L’incertitude de la vitesse de sortie vient surtout de : {sources} (de la variance).',
+    largest: 'L’incertitude de la vitesse de sortie vient surtout de : {sources} (de la variance).',
     noWarnings: 'La mesure n’en a donné aucun.',
-    moreWarnings: 'Et {more} de plus : voir le rapport complet.',
-    advice: 'Ce qui aiderait le plus :',
+    moreWarnings: 'Et {more} de plus : voir le rapport complet.',
+    advice: 'Ce qui aiderait le plus :',
     adviceLine: '{share} {source}. {remedy}',
-    notes: 'Notes : {notes}',
-    motion: 'Mouvement : {model}.',
+    notes: 'Notes : {notes}',
+    motion: 'Mouvement : {model}.',
     fact: {
       software: 'Logiciel',
       madeOn: 'Rapport établi le',
@@ -75,8 +75,8 @@ export const report: SameShape<English['report']> = {
     scaleIs: '{value} mm/px, incertitude-type {u} mm/px',
     pathAndMore: '{path} et {more} de plus',
     redoBriefly:
-      'exitframe {software}, enregistrement {path} de SHA-256 {sha256}, graine {seed}.{known, select, yes { Mouvement ajusté : {model}.} other {}} Le rapport complet contient chaque donnée avec son incertitude et le fichier de tir.',
-    redo: 'Mêmes données, même résultat : placez le fichier de tir ci-dessous à côté de {path} et lancez npm run --silent reduce avec son nom, ou ouvrez les deux dans exitframe. Les longueurs sont en mètres, les temps en secondes, les positions dans l’image en pixels.',
+      'exitframe {software}, enregistrement {path} de SHA-256 {sha256}, graine {seed}.{known, select, yes { Mouvement ajusté : {model}.} other {}} Le rapport complet contient chaque donnée avec son incertitude et le fichier de tir.',
+    redo: 'Mêmes données, même résultat : placez le fichier de tir ci-dessous à côté de {path} et lancez npm run --silent reduce avec son nom, ou ouvrez les deux dans exitframe. Les longueurs sont en mètres, les temps en secondes, les positions dans l’image en pixels.',
   },
   statement,
   findings,

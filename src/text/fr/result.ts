@@ -4,17 +4,17 @@ export const result: SameShape<English['result']> = {
   advice: 'Ce qui aiderait le plus',
   evidence: {
     title: 'Éléments à l’appui',
-    stale: 'Des données ont changé : mesurez de nouveau. Ci-dessous, le résultat précédent.',
+    stale: 'Des données ont changé : mesurez de nouveau. Ci-dessous, le résultat précédent.',
   },
-  noSpeed: 'Pas de vitesse de sortie :',
-  noLead: 'Pas d’avance de la membrane :',
+  noSpeed: 'Pas de vitesse de sortie :',
+  noLead: 'Pas d’avance de la membrane :',
   else: {
     title: 'Ce que le film montre encore',
     brokenFrom: 'À partir de l’image {frame}, la bille n’est plus entière',
   },
   fit: {
-    title: 'Ajustement : {model}',
-    check: '{verdict} : {message}',
+    title: 'Ajustement : {model}',
+    check: '{verdict} : {message}',
     verdict: { passed: 'réussi', cautious: 'du côté sûr', failed: 'à examiner' },
   },
   centres: {
@@ -28,7 +28,7 @@ export const result: SameShape<English['result']> = {
     used: 'Utilisé',
     use: {
       yes: 'oui',
-      no: 'non : {reason}',
+      no: 'non : {reason}',
       leftOut: 'écarté',
       manual: '{use} (placé à la main)',
     },

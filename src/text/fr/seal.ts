@@ -3,14 +3,14 @@ import type { English, SameShape } from '../catalogue';
 export const seal: SameShape<English['panels']['seal']> = {
   title: 'Membrane',
   inView: 'La membrane de bouche est en vue',
-  notInView: 'Aucune membrane en vue : ni l’instant de rupture ni l’avance ne sont indiqués.',
+  notInView: 'Aucune membrane en vue : ni l’instant de rupture ni l’avance ne sont indiqués.',
   foundWhen: 'La rupture est cherchée lors de la mesure du film, à l’étape Bille.',
   burst: 'Rupture',
   instant: '{time} ({coverage})',
   burstIs: '{time} ({coverage}) après l’image 0',
   bulge: 'Début du bombement',
-  lastWholeIs: 'Dernière entière : image {frame}',
-  firstOpenIs: 'Première ouverte : image {frame}',
+  lastWholeIs: 'Dernière entière : image {frame}',
+  firstOpenIs: 'Première ouverte : image {frame}',
   where: 'Où elle est observée',
   regionFound: 'La zone est déduite du plan de bouche.',
   region: '{width} × {height} px à partir de x {x}, y {y}.',
@@ -22,8 +22,8 @@ export const seal: SameShape<English['panels']['seal']> = {
   byHand: 'Rupture fixée à la main',
   hereAndNext: 'Entière dans cette image, ouverte dans la suivante',
   replaces: 'Remplace ce qui a été trouvé.',
-  lastWhole: 'Dernière entière : image',
-  firstOpen: 'Première ouverte : image',
+  lastWhole: 'Dernière entière : image',
+  firstOpen: 'Première ouverte : image',
   useFound: 'Utiliser la rupture trouvée',
 };
 
@@ -41,5 +41,5 @@ export const sound: SameShape<English['panels']['sound']> = {
   toBackstop: 'Du microphone à la butée',
   notMeasured: 'non mesuré',
   toBackstopHint:
-    'Non mesurée, cette distance peut prendre toute valeur permise par les deux autres ; la vitesse moyenne est alors bien moins connue.',
+    'Non mesurée, cette distance peut prendre toute valeur permise par les deux autres ; la vitesse moyenne est alors bien moins connue.',
 };

@@ -49,12 +49,12 @@ export const sealReasons: Catalogue['reasons'] = {
   },
   soundUnplaced: {
     message:
-      'Le film ne montre ni la rupture ni la sortie ; le premier son fort de la piste est donc pris pour la rupture.',
-    remedy: 'Écoutez la piste : la perforation d’une membrane arrière s’entend avant la rupture.',
+      'Le film ne montre ni la rupture ni la sortie ; le premier son fort de la piste est donc pris pour la rupture.',
+    remedy: 'Écoutez la piste : la perforation d’une membrane arrière s’entend avant la rupture.',
   },
   burstFramesOutside: {
     message:
-      'La membrane est indiquée entière à l’image {whole} et ouverte à l’image {open} ; le clip montre les images {first} à {last}.',
+      'La membrane est indiquée entière à l’image {whole} et ouverte à l’image {open} ; le clip montre les images {first} à {last}.',
     remedy: 'Indiquez deux images du clip, d’abord celle où la membrane est entière.',
   },
   burstAmbiguous: {
@@ -69,7 +69,7 @@ export const sealReasons: Catalogue['reasons'] = {
   },
   sealNotSeen: {
     message:
-      '{form, select, late {Dans toutes les images qui montrent la membrane, la bille a déjà passé son plan.} other {Rien ne bouge au plan de la membrane avant la bille : aucune membrane n’est dans le champ, ou elle s’est ouverte avant le début du clip.}}',
+      '{form, select, late {Dans toutes les images qui montrent la membrane, la bille a déjà passé son plan.} other {Rien ne bouge au plan de la membrane avant la bille : aucune membrane n’est dans le champ, ou elle s’est ouverte avant le début du clip.}}',
     remedy:
       '{form, select, late {Utilisez un clip qui commence avant que la bille quitte le tube.} other {Vérifiez le plan de bouche et la zone de la membrane, ou indiquez qu’aucune membrane n’est dans le champ.}}',
   },
@@ -104,7 +104,7 @@ export const sealReasons: Catalogue['reasons'] = {
   },
   soundClipped: {
     message:
-      'Le son {what, select, burst {de la rupture} other {de l’impact}} est saturé : ses crêtes sont écrêtées.',
+      'Le son {what, select, burst {de la rupture} other {de l’impact}} est saturé : ses crêtes sont écrêtées.',
     remedy: 'Baissez le niveau du microphone ou placez-le plus loin, à une distance connue.',
   },
 };

@@ -40,8 +40,8 @@ export const shell: SameShape<English['shell']> = {
   next: {
     holdAgainst: 'Comparez le film aux prédictions des modèles de lancement.',
     measured: 'Mesuré.',
-    stated: 'Tout le nécessaire est indiqué : mesurez.',
-    changed: 'Des données ont changé : mesurez de nouveau.',
+    stated: 'Tout le nécessaire est indiqué : mesurez.',
+    changed: 'Des données ont changé : mesurez de nouveau.',
   },
   firstLook: {
     title: 'Du film d’un tir à sa vitesse de sortie',
@@ -49,7 +49,7 @@ export const shell: SameShape<English['shell']> = {
     sample: 'Exemple de synthèse {shot}, déjà dépouillé',
     see: 'Voir comment on l’a trouvé',
     own: 'Votre propre film',
-    how: 'Déposez un clip n’importe où sur cette page. L’outil dit ce qu’il a trouvé dans le fichier ; il lui faut ensuite de vous la cadence d’enregistrement, une longueur connue et la place de la bouche.',
+    how: 'Déposez un clip n’importe où sur cette page. L’outil dit ce qu’il a trouvé dans le fichier ; il lui faut ensuite de vous la cadence d’enregistrement, une longueur connue et la place de la bouche.',
     close: 'Fermer',
   },
   /** Kinds of files, as the browser's dialogue names them. */
@@ -61,7 +61,7 @@ export const shell: SameShape<English['shell']> = {
     table: 'Tableau',
   },
   /** A reason, and what it is about. */
-  about: '{about} : {message}',
+  about: '{about} : {message}',
   header: {
     noShot: 'aucun tir ouvert',
     unnamed: 'tir sans nom',
@@ -74,30 +74,30 @@ export const shell: SameShape<English['shell']> = {
     notebookRunning: 'Cahier ({done} sur {all})',
     save: 'Enregistrer le tir',
     language: 'Langue',
-    themeTitle: 'Couleurs : comme le système, clair, sombre',
-    theme: 'Couleurs : {theme, select, light {clair} dark {sombre} other {système}}',
+    themeTitle: 'Couleurs : comme le système, clair, sombre',
+    theme: 'Couleurs : {theme, select, light {clair} dark {sombre} other {système}}',
     cautions: 'Précautions',
     keys: 'Touches',
     undo: 'Annuler',
-    undoWhat: 'Annuler : {what}',
+    undoWhat: 'Annuler : {what}',
     nothingToUndo: 'Rien à annuler',
     redo: 'Rétablir',
-    redoWhat: 'Rétablir : {what}',
+    redoWhat: 'Rétablir : {what}',
     nothingToRedo: 'Rien à rétablir',
   },
   cautions: {
-    title: 'Avant un tir : les précautions d’usage',
-    line: 'Un tube sous vide peut partir de lui-même : personne ne se tient dans l’axe de l’une de ses extrémités tant qu’il n’est pas remis à l’air.',
-    eyes: 'Lunettes de protection résistant aux chocs pour toutes les personnes présentes, avant même le démarrage de la pompe ; protection auditive également.',
+    title: 'Avant un tir : les précautions d’usage',
+    line: 'Un tube sous vide peut partir de lui-même : personne ne se tient dans l’axe de l’une de ses extrémités tant qu’il n’est pas remis à l’air.',
+    eyes: 'Lunettes de protection résistant aux chocs pour toutes les personnes présentes, avant même le démarrage de la pompe ; protection auditive également.',
     catcher:
-      'La bille finit dans un récepteur fermé et rembourré ; les éclats de bille et de cible partent sur les côtés.',
-    tube: 'Le tube supporte toute la pression extérieure avec une marge et ses fissures éventuelles sont recherchées ; les tubes transparents sont gainés, le verre est exclu.',
+      'La bille finit dans un récepteur fermé et rembourré ; les éclats de bille et de cible partent sur les côtés.',
+    tube: 'Le tube supporte toute la pression extérieure avec une marge et ses fissures éventuelles sont recherchées ; les tubes transparents sont gainés, le verre est exclu.',
     mount:
       'Le support est fixe, la membrane est percée à distance et une vanne de remise à l’air permet de renoncer au tir.',
     count:
       'Comptez les personnes, annoncez le tir et vérifiez que le tube est à la pression extérieure avant d’approcher.',
     defer:
-      'Les règles locales et la personne qualifiée qui encadre le tir décident ; cette liste ne remplace ni les unes ni l’autre.',
+      'Les règles locales et la personne qualifiée qui encadre le tir décident ; cette liste ne remplace ni les unes ni l’autre.',
     close: 'Fermer les précautions',
   },
   help: {
@@ -119,7 +119,7 @@ export const shell: SameShape<English['shell']> = {
     correct: { keys: 'C', does: 'corriger le centre à la main (Bille, Résultat)' },
     look: {
       keys: 'D, F',
-      does: 'montrer ce qui a changé ou tout le vol ; de nouveau : le film',
+      does: 'montrer ce qui a changé ou tout le vol ; de nouveau : le film',
     },
     greys: { keys: 'G', does: 'étirer les gris' },
     magnifier: { keys: 'M', does: 'loupe (puis Tab jusqu’à elle et flèches)' },
@@ -127,7 +127,7 @@ export const shell: SameShape<English['shell']> = {
     repeat: { keys: 'R', does: 'répéter la lecture' },
     undo: {
       keys: 'Ctrl + Z, Ctrl + Y',
-      does: 'annuler, rétablir (⌘ sur Mac) ; le texte en cours de saisie a les siens',
+      does: 'annuler, rétablir (⌘ sur Mac) ; le texte en cours de saisie a les siens',
     },
     putDown: { keys: 'Échap', does: 'poser l’outil de dessin' },
     handles: {
@@ -136,11 +136,11 @@ export const shell: SameShape<English['shell']> = {
     },
     film: {
       keys: '+, −, 0, .',
-      does: 'sur le film : zoom, image entière, pixels avec leurs gris',
+      does: 'sur le film : zoom, image entière, pixels avec leurs gris',
     },
     streak: {
       keys: '+, −, 0',
-      does: 'sur l’image de défilement : étirer le temps, toutes les images',
+      does: 'sur l’image de défilement : étirer le temps, toutes les images',
     },
   },
   notices: {
@@ -153,18 +153,18 @@ export const shell: SameShape<English['shell']> = {
   sheet: { label: 'Données de cette étape', fold: 'Replier', unfold: 'Données' },
   start: {
     title: 'exitframe n’a pas pu démarrer',
-    reload: 'Rechargez la page ; il faut une version récente d’un navigateur courant.',
+    reload: 'Rechargez la page ; il faut une version récente d’un navigateur courant.',
   },
   offline: {
     offer:
-      'Une nouvelle version d’exitframe est là. Elle sert dès le prochain démarrage, ou tout de suite après un rechargement ; entrées et résultats sont conservés.',
+      'Une nouvelle version d’exitframe est là. Elle sert dès le prochain démarrage, ou tout de suite après un rechargement ; entrées et résultats sont conservés.',
     busy: 'Ce qui est en cours de mesure serait interrompu.',
     take: 'Recharger avec la nouvelle version',
-    none: 'Ce navigateur ne conserve pas le programme : il ne démarre que depuis son adresse.',
+    none: 'Ce navigateur ne conserve pas le programme : il ne démarre que depuis son adresse.',
     saving:
       'Le programme est en cours d’enregistrement dans ce navigateur, pour démarrer sans réseau…',
-    kept: 'Le programme est enregistré dans ce navigateur : il démarre et mesure sans réseau.',
+    kept: 'Le programme est enregistré dans ce navigateur : il démarre et mesure sans réseau.',
     failed:
-      'Le programme n’a pas pu être enregistré dans ce navigateur : il ne démarre que depuis son adresse. Rechargez la page pour réessayer.',
+      'Le programme n’a pas pu être enregistré dans ce navigateur : il ne démarre que depuis son adresse. Rechargez la page pour réessayer.',
   },
 };

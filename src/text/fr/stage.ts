@@ -6,7 +6,7 @@ export const stage: SameShape<English['stage']> = {
   noFilm: 'Aucun film n’est ouvert.',
   frameOf: 'Image {frame} de {name}, {width} sur {height} pixels.',
   flightOf: 'Tout le vol de {name}, {width} sur {height} pixels.',
-  lengthOpen: 'longueur ?',
+  lengthOpen: 'longueur ?',
   instant: {
     onset: 'début du bombement',
     burst: 'ouverture de la membrane',
@@ -24,13 +24,13 @@ export const stage: SameShape<English['stage']> = {
     },
     stretch: 'Étirer les gris',
     stretchTitle:
-      'Montre en noir le gris le plus sombre de cette image et en blanc le plus clair, dans toutes les images ; les nombres ne changent pas.',
+      'Montre en noir le gris le plus sombre de cette image et en blanc le plus clair, dans toutes les images ; les nombres ne changent pas.',
     magnifier: 'Loupe',
     magnifierTitle: 'Agrandit ce qui est sous le pointeur, avec ses niveaux de gris.',
     two: 'Deux images',
     twoTitle: 'Garde cette image à l’écran à côté de celle que vous verrez ensuite.',
-    pixel: 'x {x}, y {y} : gris {grey}',
-    pixelChange: 'x {x}, y {y} : gris {grey}, écart {change}',
+    pixel: 'x {x}, y {y} : gris {grey}',
+    pixelChange: 'x {x}, y {y} : gris {grey}, écart {change}',
     together: 'Assemblage du vol',
     still: 'Lecture de la scène immobile',
     blackAt: 'Noir à',
@@ -41,7 +41,7 @@ export const stage: SameShape<English['stage']> = {
     evenly: 'une quarantaine, régulièrement',
     all: 'toutes',
     fragments: 'éclats aussi',
-    noBall: 'Aucune bille n’est encore mesurée : tout ce qui bouge est montré.',
+    noBall: 'Aucune bille n’est encore mesurée : tout ce qui bouge est montré.',
   },
   controls: {
     play: 'Lecture',
@@ -59,17 +59,17 @@ export const stage: SameShape<English['stage']> = {
     slower: '{number}× plus lent',
     repeat: 'Répéter',
     repeatPassage: 'Rejoue sans fin le passage de la bille.',
-    repeatFilm: 'Rejoue sans fin le film ; une fois mesuré, le passage de la bille.',
+    repeatFilm: 'Rejoue sans fin le film ; une fois mesuré, le passage de la bille.',
   },
   streak: {
     placeholder:
-      'L’image de défilement se forme ici à mesure que les images sont lues : une ligne de gris par image, le temps vers le bas.',
+      'L’image de défilement se forme ici à mesure que les images sont lues : une ligne de gris par image, le temps vers le bas.',
     drawPath: 'Tracer la trajectoire de la bille',
     drawPathTitle:
-      'Tracez une ligne oblique le long de la bande de la bille : elle dit où est la bille, pour que la recherche parte de là.',
+      'Tracez une ligne oblique le long de la bande de la bille : elle dit où est la bille, pour que la recherche parte de là.',
     empty: 'L’image de défilement est vide tant que le film n’est pas lu.',
     filled:
       'Image de défilement de {filled} images, position en largeur et temps vers le bas, avec {used} centres de bille.',
-    instant: '{label} : image {frame}, entre {low} et {high}.',
+    instant: '{label} : image {frame}, entre {low} et {high}.',
   },
 };

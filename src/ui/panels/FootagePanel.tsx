@@ -1,9 +1,10 @@
 import { setName, setNotes } from '../../app/edits';
 import type { NamedFootage, OpenFilm } from '../../app/filmStore';
 import type { AwaitedFootage } from '../../app/opening';
-import { SAMPLES } from '../../app/samples';
+import { SAMPLES, type Sample } from '../../app/samples';
 import { FEWEST_FRAMES } from '../../app/steps';
-import { codecWords, containerWords } from '../../text/names';
+import { english } from '../../text/en';
+import { codecWords, containerWords, isIn } from '../../text/names';
 import { reasonWords } from '../../text/reasonWords';
 import { showCount, showNumberAt } from '../../text/show';
 import { t, tRich } from '../../text/text';
@@ -93,7 +94,7 @@ export function FootagePanel() {
               >
                 {one.shot.name || one.id}
               </button>
-              <span class="muted">{one.shot.notes}</span>
+              <span class="muted">{sampleWords(one)}</span>
             </li>
           ))}
           <li>
@@ -107,6 +108,10 @@ export function FootagePanel() {
     </Panel>
   );
 }
+
+/** What a sample shows; one that has no words here says it itself. */
+const sampleWords = ({ id, shot }: Sample): string =>
+  isIn(english.panels.footage.sample, id) ? t(`panels.footage.sample.${id}`) : shot.notes;
 
 const namedWords = ({ path, more }: NamedFootage): string =>
   more > 0 ? t('report.document.pathAndMore', { path, more: `${more}` }) : path;

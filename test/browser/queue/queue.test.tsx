@@ -161,7 +161,7 @@ describe('the queue', () => {
     await expect.element(row('bad').getByText('The clip bad.mp4 is cut off.')).toBeVisible();
     expect(statesOf()).toEqual(['failed', 'done']);
     isBroken = false;
-    await row('bad').getByRole('button', { name: 'Queue bad again' }).click();
+    await row('bad').getByRole('button', { name: 'Queue again: bad' }).click();
     await section().getByRole('button', { name: 'Measure 1 clip' }).click();
     await expect.poll(statesOf).toEqual(['done', 'done']);
     expect(session.notebook.entries.value.map(({ name }) => name)).toEqual(['good', 'bad']);
@@ -196,7 +196,7 @@ describe('the queue', () => {
     await row('slow').getByRole('button', { name: 'Cancel slow' }).click();
     await expect.poll(statesOf).toEqual(['cancelled', 'done']);
     expect(mounted.crew.cancelled).toBe(1);
-    await row('slow').getByRole('button', { name: 'Queue slow again' }).click();
+    await row('slow').getByRole('button', { name: 'Queue again: slow' }).click();
     await input('queue-files').upload([clip('later.mp4')]);
     await section().getByRole('button', { name: 'Measure 2 clips' }).click();
     await section().getByRole('button', { name: 'Cancel all' }).click();
