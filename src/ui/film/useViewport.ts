@@ -42,7 +42,9 @@ export function useLaidOut(
     const before = last.current;
     last.current = { viewport, image };
     const replaced = before !== null && before.image !== image;
-    if (replaced || scale === 0) view.value = fitView(image, viewport);
+    // The window may have another size than when the film was last on the screen.
+    const back = before === null && view.peek().fitted;
+    if (replaced || back || scale === 0) view.value = fitView(image, viewport);
     else if (before !== null && before.viewport !== viewport) {
       view.value = resizeView(view.peek(), image, before.viewport, viewport);
     }

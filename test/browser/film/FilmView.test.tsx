@@ -108,6 +108,20 @@ describe('the film', () => {
     await expect.poll(() => view.value.scale).toBe(1);
   });
 
+  it('is fitted anew where the window changed while it was away, a chosen view is kept', async () => {
+    show({});
+    await expect.poll(() => view.value.scale).toBe(SCALE);
+    render(null, host);
+    host.style.width = '600px';
+    show({});
+    await expect.poll(() => view.value.scale).toBe(600 / WIDTH);
+    view.value = { ...view.value, scale: 3, fitted: false };
+    render(null, host);
+    show({});
+    await expect.poll(() => host.querySelector('canvas')).not.toBeNull();
+    expect(view.value.scale).toBe(3);
+  });
+
   it('paints the greys, stretched where asked', async () => {
     show({});
     await expect.poll(() => shownGrey(200, 10)).toBe(100);

@@ -58,7 +58,7 @@ describe('a reason', () => {
     expect(message).toContain('Le plan de bouche n’est pas encore marqué.');
     expect(remedy).toMatch(/^Marquez/);
     const named = { code: 'notShot', message: '', values: { about: 'a.json', format: 'x' } };
-    expect(reasonWords(named).message).toMatch(/^a\.json : Ce n’est pas/);
+    expect(reasonWords(named).message).toMatch(/^a\.json\s: Ce n’est pas/);
   });
 
   it('says a source of uncertainty by its name in the language', async () => {
