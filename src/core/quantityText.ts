@@ -32,8 +32,8 @@ const sentence = (name: string) => name.charAt(0).toUpperCase() + name.slice(1);
 /** A number as a person would type it: up to `digits` significant figures, no exponent where it reads well. */
 function numberText(value: number, digits = 7): string {
   if (!Number.isFinite(value)) return '';
-  const size = Math.abs(value);
   const rounded = Number(value.toPrecision(digits));
+  const size = Math.abs(rounded); // what is read back must be written as it was
   return size !== 0 && (size < 1e-4 || size >= 1e9)
     ? rounded.toExponential().replace('e+', 'e')
     : String(rounded);

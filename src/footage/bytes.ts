@@ -11,7 +11,7 @@ export function headersOf(blob: Blob): (start: number, length: number) => Promis
   let from = 0;
   let window: DataView = new DataView(new ArrayBuffer(0));
   return async (start, length) => {
-    const end = Math.min(start + length, blob.size);
+    const end = Math.max(start, Math.min(start + length, blob.size)); // nothing is there beyond the blob's end
     if (start < from || end > from + window.byteLength) {
       window = await viewOf(blob, start, Math.max(length, WINDOW));
       from = start;

@@ -25,7 +25,7 @@ export interface Opening {
  * is what it holds.
  *
  * Throws `ExitframeError`: `notFootage`, `emptyFile`, `noVideoTrack`, `truncated`, `singleFrame`,
- * `undecodable`, `mixedSizes`, `imagesLoop`, `tooManyImages`, `tooManyParts`, `impossibleSize`, `rawMisfit`, `badArchive`, `nestedArchive`, `archiveTooLarge`,
+ * `undecodable`, `brokenParts`, `brokenIndex`, `mixedSizes`, `imagesLoop`, `tooManyImages`, `tooManyParts`, `impossibleSize`, `rawMisfit`, `badArchive`, `nestedArchive`, `archiveTooLarge`,
  * `emptyArchive`, `decoderFailed`, `decoderMissing`, `webAssemblyRefused`, `outOfMemory`, `unreadable`; `AbortError` when cancelled. The
  * source's own methods throw `badRange`, `truncated`, `decoderFailed`, `outOfMemory`, `soundUndecodable`,
  * `rawBeyondBits`, `unreadable`.

@@ -6,6 +6,9 @@ import type { FootageFile } from './source';
 /** What is unpacked lies in memory until the film is closed: bytes of all files together. */
 const MOST_BYTES = 2 ** 31;
 const MOST_FILES = 200_000;
+/** In the header before a file. */
+const NAME_LENGTH_AT = 26;
+const NAME_AT = 30;
 /** What folders commonly hold besides the images. */
 const IGNORED = /(^|\/)(\.|__MACOSX\/|thumbs\.db$|desktop\.ini$)|\.(json|txt|md|csv)$/i;
 
@@ -59,6 +62,7 @@ export async function unpacked(
     const files: FootageFile[] = [];
     for (const entry of entries) {
       signal?.throwIfAborted();
+      await requireOwnName(blob, entry.offset, entry.rawFilename);
       const parts: Uint8Array<ArrayBuffer>[] = [];
       const output = gathering(parts, entry.uncompressedSize);
       await entry.getData(output, signal ? { signal } : {});
@@ -76,6 +80,20 @@ export async function unpacked(
   } finally {
     await reader.close();
   }
+}
+
+/**
+ * A name stands before the file's own bytes too. Names give the order of the pictures, and nothing
+ * sums them up: where the two differ one is damaged (PKWARE's APPNOTE, 4.3.7; from memory).
+ */
+async function requireOwnName(blob: Blob, offset: number, listed: Uint8Array): Promise<void> {
+  const head = await viewOf(blob, offset, NAME_AT + listed.length);
+  const own = new Uint8Array(head.buffer).subarray(NAME_AT);
+  const isListed =
+    own.length === listed.length &&
+    head.getUint16(NAME_LENGTH_AT, true) === listed.length &&
+    own.every((byte, i) => byte === listed[i]);
+  if (!isListed) throw new Error('a file has another name in the list of contents than before it');
 }
 
 /** A blob to be read in slices. */

@@ -9,6 +9,8 @@ export interface CoreRun {
   readonly inputs: Readonly<Record<string, SyncReader>>;
   /** Written by the program to `/out/NAME`; the bytes are lent, copy what is kept. */
   readonly outputs: Readonly<Record<string, (bytes: Uint8Array) => void>>;
+  /** Gets each line it prints at once. */
+  readonly hear?: (line: string) => void;
 }
 
 export interface CoreOutcome {
@@ -39,6 +41,7 @@ export async function runCore(module: WebAssembly.Module, run: CoreRun): Promise
   const log: string[] = [];
   core.setLogger(({ message }) => {
     if (message === 'Aborted()') return; // how the core leaves, also after success
+    run.hear?.(message);
     log.push(message);
     if (log.length > LOG_LINES) log.shift();
   });

@@ -1,4 +1,5 @@
 import { ExitframeError, type ReasonValues } from '../../core/reason';
+import type { CoreOutcome } from './core';
 
 /** What ffmpeg says where it has no decoder, or one that cannot do without the graphics card. */
 const NO_DECODER =
@@ -10,13 +11,13 @@ export interface Reached {
   readonly values: ReasonValues;
 }
 
-/** Why decoding stopped short, and at what. */
+/** Why decoding stopped short, and at what. `complaint`: what the decoder said of a run that went on to its end. */
 export function decodingFailed(
   reached: Reached,
-  exitCode: number,
-  log: readonly string[],
+  { exitCode, log }: CoreOutcome,
+  complaint: string | null,
 ): ExitframeError {
-  const said = log.at(-1)?.replace(/ @ 0x[0-9a-f]+/, '') ?? 'it gave no reason';
+  const said = (complaint ?? log.at(-1))?.replace(/ @ 0x[0-9a-f]+/, '') ?? 'it gave no reason';
   const noDecoder = log.find((line) => NO_DECODER.test(line));
   if (noDecoder !== undefined) {
     const why = noDecoder.replace(/ @ 0x[0-9a-f]+/, '');
@@ -27,7 +28,7 @@ export function decodingFailed(
       { values: { form: 'clip', why } },
     );
   }
-  if (exitCode === 0) {
+  if (exitCode === 0 && complaint === null) {
     return new ExitframeError(
       'truncated',
       `The film ends early: it lists ${reached.said}, but nothing comes out there.`,

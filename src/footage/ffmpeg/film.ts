@@ -13,6 +13,7 @@ import { playbackRateOf, secondsOf, type Timeline, timelineOf } from '../timelin
 import { codecOf, containerName, whyFfmpeg } from '../wording';
 import type { Clip } from './clip';
 import { runCore, textOutput } from './core';
+import { DamageWatch, WITH_SUMS } from './damage';
 import { decodingFailed } from './failures';
 import { FrameCutter, samplesOf } from './frames';
 import { type GreyPlan, greyPlan } from './grey';
@@ -189,35 +190,41 @@ async function tryDecode(film: Film, span: Span, start: number): Promise<Uint8Ar
   const { module, reader, stream, plan, timeline } = film;
   const wanted = new Set(span.wanted);
   const cutter = new FrameCutter(frameBytes(film), (place) => wanted.has(start + place));
+  const watch = new DamageWatch(stream.codec, () => cutter.frames.length);
   const times = textOutput();
   const count = span.last - start + 1;
   const output = ['-map', `0:${stream.index}`, '-fps_mode', 'passthrough', '-frames:v', `${count}`];
-  const { exitCode, log } = await runCore(module, {
+  const outcome = await runCore(module, {
     program: 'ffmpeg',
     args: [
-      ...['-v', 'error', '-xerror', '-noautorotate'],
+      ...['-v', 'error', '-xerror', '-noautorotate', ...WITH_SUMS],
       ...(start > 0 ? ['-ss', seekTime(film, start)] : []),
       ...['-copyts', '-i', '/in/clip'],
-      ...[...output, '-vf', plan.filter, '-autoscale', '0', '-f', 'rawvideo', '/out/grey'],
+      ...[...output, '-vf', plan.filter, '-autoscale', '0', '-f', 'rawvideo'],
+      ...['-flush_packets', '1', '/out/grey'],
       ...[...output, '-enc_time_base', '-1', '-c:v', 'wrapped_avframe', '-f', 'framecrc'],
       '/out/times',
     ],
     inputs: { clip: reader },
     outputs: { grey: (bytes) => cutter.take(bytes), times: times.take },
+    hear: (line) => watch.hear(line),
   });
-  const whole = exitCode === 0 && cutter.frames.length === count && cutter.remainder === 0;
+  const wentWell = outcome.exitCode === 0;
+  const complaint = wentWell ? watch.complaint : null; // else the last line says why it stopped
+  const complete = cutter.frames.length === count && cutter.remainder === 0;
+  const whole = wentWell && complaint === null && complete;
   const shown = presentationTimes(times.text());
   if (film.seekable && shown.some((time, i) => time !== timeline.ticks[start + i])) return null;
-  if (!whole && start > 0 && exitCode === 0) return null;
+  if (!whole && start > 0 && wentWell) return null;
   if (!whole) {
-    const frame = start + cutter.frames.length;
+    const frame = start + (complaint?.after ?? cutter.frames.length);
     throw decodingFailed(
       {
         said: `frame ${frame} of ${timeline.count}`,
         values: { at: 'frame', frame, frames: timeline.count },
       },
-      exitCode,
-      log,
+      outcome,
+      complaint?.said ?? null,
     );
   }
   return cutter.frames.filter((frame) => frame !== null);

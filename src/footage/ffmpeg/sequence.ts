@@ -9,6 +9,7 @@ import { mirrored, turnUpright, uprightSize } from '../rotate';
 import { requireSize } from '../size';
 import type { FrameSource } from '../source';
 import { runCore } from './core';
+import { DamageWatch, WITH_SUMS } from './damage';
 import { decodingFailed } from './failures';
 import { FrameCutter, samplesOf } from './frames';
 import { type GreyPlan, greyPlan } from './grey';
@@ -32,6 +33,14 @@ const EXTENSIONS: Readonly<Record<ImageFormat, string>> = {
   bmp: 'bmp',
   tiff: 'tif',
   jpeg: 'jpg',
+};
+
+/** ffmpeg's names. */
+const DECODERS: Readonly<Record<ImageFormat, string>> = {
+  png: 'png',
+  bmp: 'bmp',
+  tiff: 'tiff',
+  jpeg: 'mjpeg',
 };
 
 /** Images as the frames of a film, without times of their own. Throws `undecodable`, `impossibleSize`. */
@@ -121,17 +130,35 @@ async function decodeImages(
     inputs[`${place}.${extension}`] = await images.read(index);
   }
   const cutter = new FrameCutter(frameBytes, () => true);
-  const { exitCode, log } = await runCore(module, {
+  const watch = new DamageWatch(DECODERS[images.format], () => cutter.frames.length);
+  const outcome = await runCore(module, {
     program: 'ffmpeg',
-    args: ['-v', 'error', '-xerror', '-noautorotate', '-f', 'image2', '-start_number', '0'].concat(
-      ['-i', `/in/%d.${extension}`, '-vf', plan.filter, '-autoscale', '0'],
-      ['-fps_mode', 'passthrough', '-f', 'rawvideo', '/out/grey'],
+    args: ['-v', 'error', '-xerror', '-noautorotate', ...WITH_SUMS].concat(
+      [
+        '-f',
+        'image2',
+        '-start_number',
+        '0',
+        '-i',
+        `/in/%d.${extension}`,
+        '-vf',
+        plan.filter,
+        '-autoscale',
+        '0',
+      ],
+      ['-fps_mode', 'passthrough', '-f', 'rawvideo'],
+      ['-flush_packets', '1', '/out/grey'],
     ),
     inputs,
     outputs: { grey: (bytes) => cutter.take(bytes) },
+    hear: (line) => watch.hear(line),
   });
-  if (exitCode === 0 && cutter.frames.length === indices.length) return cutter.frames;
-  const reached = indices[cutter.frames.length] ?? 0;
+  const wentWell = outcome.exitCode === 0;
+  const complaint = wentWell ? watch.complaint : null; // else the last line says why it stopped
+  const complete = cutter.frames.length === indices.length;
+  if (wentWell && complaint === null && complete) return cutter.frames;
+  const reached = indices[complaint?.after ?? cutter.frames.length] ?? 0;
   const name = images.nameOf(reached);
-  throw decodingFailed({ said: `"${name}"`, values: { at: 'file', name } }, exitCode, log);
+  const where = { said: `"${name}"`, values: { at: 'file', name } };
+  throw decodingFailed(where, outcome, complaint?.said ?? null);
 }

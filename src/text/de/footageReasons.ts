@@ -57,6 +57,16 @@ export const footageReasons: Catalogue['reasons'] = {
     message: '„{name}“ führt mehr als {most} Bilder auf.',
     remedy: 'Teilen Sie die Datei, oder sichern Sie den Film als Video.',
   },
+  brokenParts: {
+    message:
+      '„{name}“ ist beschädigt: Was bei Byte {at} steht, ist kein Teil eines Films dieser Art.',
+    remedy: 'Kopieren Sie den Clip noch einmal von der Kamera.',
+  },
+  brokenIndex: {
+    message:
+      '„{name}“ ist beschädigt: Das Verzeichnis hat Zeiten für {timed} und Orte für {sized} Bilder.',
+    remedy: 'Kopieren Sie den Clip noch einmal von der Kamera.',
+  },
   tooManyParts: {
     message: '„{name}“ ist beschädigt: Die Datei besteht aus mehr als {most} Teilen.',
     remedy: 'Kopieren Sie den Clip noch einmal von der Kamera.',

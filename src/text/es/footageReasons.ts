@@ -55,6 +55,16 @@ export const footageReasons: Catalogue['reasons'] = {
     message: '«{name}» enumera más de {most} imágenes.',
     remedy: 'Divídalo o guarde la película como vídeo.',
   },
+  brokenParts: {
+    message:
+      '«{name}» está dañado: lo que hay en el byte {at} no es parte de un vídeo de este tipo.',
+    remedy: 'Copie el clip de nuevo desde la cámara.',
+  },
+  brokenIndex: {
+    message:
+      '«{name}» está dañado: su índice tiene tiempos de {timed} fotogramas y lugares de {sized}.',
+    remedy: 'Copie el clip de nuevo desde la cámara.',
+  },
   tooManyParts: {
     message: '«{name}» está dañado: consta de más de {most} partes.',
     remedy: 'Copie de nuevo el clip desde la cámara.',

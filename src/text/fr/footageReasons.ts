@@ -56,6 +56,16 @@ export const footageReasons: Catalogue['reasons'] = {
     message: '« {name} » énumère plus de {most} images.',
     remedy: 'Divisez-le, ou enregistrez le film en vidéo.',
   },
+  brokenParts: {
+    message:
+      '« {name} » est endommagé : ce qui se trouve à l’octet {at} ne fait partie d’aucun film de ce type.',
+    remedy: 'Copiez à nouveau le clip depuis la caméra.',
+  },
+  brokenIndex: {
+    message:
+      '« {name} » est endommagé : son index a des temps pour {timed} images et des places pour {sized}.',
+    remedy: 'Copiez à nouveau le clip depuis la caméra.',
+  },
   tooManyParts: {
     message: '« {name} » est endommagé : il se compose de plus de {most} parties.',
     remedy: 'Copiez à nouveau le clip depuis la caméra.',
