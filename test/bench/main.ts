@@ -1,11 +1,13 @@
 /** `npm run bench -- NAME`: how long something takes on this machine. No test: it cannot fail. */
 import { launch } from './launch';
+import { memory } from './memory';
 import { monteCarlo } from './monteCarlo';
 import { pipeline } from './pipeline';
 import { scrub } from './scrub';
 
 const BENCHES: Readonly<Record<string, (say: (line: string) => void) => void | Promise<void>>> = {
   launch,
+  memory,
   monteCarlo,
   pipeline,
   scrub,
