@@ -9,6 +9,7 @@ import { type FlightChoice, flightFrames } from './flightFrames';
 import type { createMeasuring, LiveStreak } from './measuring';
 import type { createReadings } from './readings';
 import type { StillScene } from './resultTypes';
+import { StreakRows } from './streakRows';
 import { createTask } from './task';
 import { stoppedBy, type ThreadFault } from './threadFault';
 
@@ -28,7 +29,7 @@ const LOOK_AFTER_MS = 400;
 
 const NO_LOOK: LiveStreak & SmallPictures = {
   line: null,
-  rows: new Map(),
+  rows: new StreakRows(),
   version: 0,
   pictures: [],
 };
@@ -59,11 +60,11 @@ export function createScenery(
 
   const take = ({ line, rows, small }: LookPart, first: boolean) => {
     const before = look.value;
-    const filled = first ? new Map() : (before.rows as Map<number, Float32Array>);
+    const filled = first ? new StreakRows() : StreakRows.of(before.rows);
     for (const { frame, row } of rows) filled.set(frame, row);
     look.value = {
       line,
-      rows: filled,
+      rows: filled.bounded(),
       version: before.version + 1,
       pictures: first ? small : [...before.pictures, ...small],
     };
@@ -171,7 +172,7 @@ export function createScenery(
       looking.reset();
       still.reset();
       flight.reset();
-      look.value = { ...NO_LOOK, rows: new Map(), version: look.value.version + 1 };
+      look.value = { ...NO_LOOK, rows: new StreakRows(), version: look.value.version + 1 };
     },
     dispose() {
       stopLooking();

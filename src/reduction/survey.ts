@@ -1,4 +1,5 @@
 import type { FrameRange } from '../core/film';
+import { formatCount } from '../core/format';
 import type { GreyFrame } from '../core/frame';
 import { failure, type Outcome, success } from '../core/reason';
 import { median } from '../core/statistics';
@@ -70,7 +71,9 @@ export async function surveyAlong(
     rear: rearView && watched(rearView, reference),
     launcher: launcherRect(scene.muzzle.point, line.axis, scene.ballRadius),
   });
-  const { candidates, observations, rear, gains, places } = await lookAt(work, first);
+  const { candidates, isWatched, observations, rear, gains, places } = await lookAt(work, first);
+  const filmed = (seen: typeof view, all: typeof observations) =>
+    seen.ok && !isWatched ? watchedTooLong() : sealFilm(seen, reference, all);
 
   onEvent({ kind: 'progress', stage: 'track', done: 0, total: 1 });
   const track = linkOnPlane(candidates, scene, flightPrior(shot, scene));
@@ -78,8 +81,8 @@ export async function surveyAlong(
   return {
     candidates,
     track,
-    seal: sealFilm(view, reference, observations),
-    rear: rearView && sealFilm(rearView, reference, rear),
+    seal: filmed(view, observations),
+    rear: rearView && filmed(rearView, rear),
     gains,
     shake: judgeShake(places, codedShiftU(info.codec)),
   };
@@ -136,6 +139,17 @@ function sealFilm(
   return success({ view: view.value, observations });
 }
 
+/** Each surveyed frame keeps a picture of its seals: so many frames are followed, or memory would grow with the clip. */
+const MOST_WATCHED = 4096;
+
+const watchedTooLong = (): Outcome<never> =>
+  failure(
+    'sealFilmTooLong',
+    `Something moves in more than ${formatCount(MOST_WATCHED)} frames, too many to follow a seal through.`,
+    'Cut the clip to the shot, or take away what moves besides it.',
+    { most: formatCount(MOST_WATCHED) },
+  );
+
 /** In frames that nothing moves in there is nothing to be found: their light is known from the first pass. */
 async function lookAt(work: Work, first: FirstPass) {
   const { inputs, film, measurer, onEvent, cancellation } = work;
@@ -146,11 +160,14 @@ async function lookAt(work: Work, first: FirstPass) {
   );
   const total = ranges.reduce((sum, { start, end }) => sum + end - start, 0);
   const found = new Map<number, FrameSurvey>();
+  const isWatched = total <= MOST_WATCHED;
   await inBatches(
     framesIn(film, ranges),
     { size: BATCH_FRAMES, lanes: measurer.lanes, cancellation },
     async (frames) => {
-      for (const survey of await measurer.survey(frames)) found.set(survey.frame, survey);
+      for (const survey of await measurer.survey(frames)) {
+        found.set(survey.frame, isWatched ? survey : { ...survey, seal: null, rear: null });
+      }
       onEvent({ kind: 'progress', stage: 'survey', done: found.size, total });
     },
   );
@@ -166,6 +183,7 @@ async function lookAt(work: Work, first: FirstPass) {
       frame,
       candidates: found.get(frame)?.candidates ?? [],
     })),
+    isWatched,
     observations: surveys.flatMap(({ seal }) => (seal === null ? [] : [seal])),
     rear: surveys.flatMap(({ rear }) => (rear === null ? [] : [rear])),
     gains,

@@ -108,4 +108,10 @@ export const sealReasons: Catalogue['reasons'] = {
     remedy:
       'Steuern Sie das Mikrofon schwächer aus, oder stellen Sie es in bekanntem Abstand weiter weg.',
   },
+  sealFilmTooLong: {
+    message:
+      'In mehr als {most} Bildern bewegt sich etwas; das sind zu viele, um einer Membran zu folgen.',
+    remedy:
+      'Schneiden Sie den Clip auf den Schuss zu, oder entfernen Sie, was sich sonst noch bewegt.',
+  },
 };

@@ -105,4 +105,8 @@ export const sealReasons: Catalogue['reasons'] = {
       'El sonido {what, select, burst {de la rotura} other {del impacto}} está saturado: sus picos están recortados.',
     remedy: 'Baje el nivel del micrófono o colóquelo más lejos, a una distancia conocida.',
   },
+  sealFilmTooLong: {
+    message: 'Algo se mueve en más de {most} imágenes, demasiadas para seguir una membrana.',
+    remedy: 'Recorte el clip al disparo o quite lo demás que se mueve.',
+  },
 };

@@ -107,4 +107,8 @@ export const sealReasons: Catalogue['reasons'] = {
       'Le son {what, select, burst {de la rupture} other {de l’impact}} est saturé : ses crêtes sont écrêtées.',
     remedy: 'Baissez le niveau du microphone ou placez-le plus loin, à une distance connue.',
   },
+  sealFilmTooLong: {
+    message: 'Quelque chose bouge dans plus de {most} images, trop pour suivre une membrane.',
+    remedy: 'Coupez le clip autour du tir, ou retirez ce qui bouge d’autre.',
+  },
 };

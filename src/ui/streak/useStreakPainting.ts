@@ -77,7 +77,8 @@ function paintNew(context: CanvasRenderingContext2D, painted: Painted): void {
   let last = -Infinity;
   let index = 0;
   for (const frame of painted.rows.keys()) {
-    if (index++ < painted.seen) continue;
+    // From the last one seen on: where only some rows are kept, it stands for the frames behind it.
+    if (index++ < painted.seen - 1) continue;
     first = Math.min(first, frame);
     last = Math.max(last, frame);
   }
