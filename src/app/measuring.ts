@@ -5,7 +5,7 @@ import type { ReduceApi } from '../protocol/reduce';
 import type { Reduction, ReductionEvent, ReductionInputs, Stage } from '../reduction/types';
 import type { Position } from '../shot/result';
 import type { Shot } from '../shot/schema';
-import { StreakRows } from './streakRows';
+import { KeptRows } from './streakRows';
 import { createVelocityMemory } from './velocityChange';
 
 export type MeasuringStatus =
@@ -43,7 +43,7 @@ export type DrawnPosition = Pick<
 >;
 const AS_IT_CAME = { ux: null, uy: null, cov: null, used: true, manual: false } as const;
 
-const NO_STREAK: LiveStreak = { line: null, rows: new StreakRows(), version: 0 };
+const NO_STREAK: LiveStreak = { line: null, rows: new KeptRows(), version: 0 };
 
 /** Runs reductions and holds what they tell: streak rows and positions as they come, then the result. */
 export function createMeasuring(crew: {
@@ -67,11 +67,11 @@ export function createMeasuring(crew: {
   const take = (events: readonly ReductionEvent[]) =>
     batch(() => {
       let { line, version } = streak.value;
-      let rows = StreakRows.of(streak.value.rows);
+      let rows = KeptRows.of(streak.value.rows);
       const positions = new Map(live.value);
       for (const event of events) {
         if (event.kind === 'streakLine') {
-          [line, rows, version] = [event.line, new StreakRows(), version + 1];
+          [line, rows, version] = [event.line, new KeptRows(), version + 1];
         } else if (event.kind === 'streakRow') {
           rows.set(event.frame, event.row);
           version += 1;
@@ -188,7 +188,7 @@ export function createMeasuring(crew: {
     /** Takes up what was kept. An edit that needs the film then asks for it to be measured again. */
     resume({ shot, reduction: outcome, streak: { line, rows } }: KeptMeasurement) {
       batch(() => {
-        streak.value = { line, rows: StreakRows.of(rows), version: streak.value.version + 1 };
+        streak.value = { line, rows: KeptRows.of(rows), version: streak.value.version + 1 };
         conclude(shot, outcome);
       });
     },
@@ -211,7 +211,7 @@ export function createMeasuring(crew: {
       const running = status.value.kind === 'running';
       batch(() => {
         status.value = { kind: 'idle' };
-        streak.value = { ...NO_STREAK, rows: new StreakRows(), version: streak.value.version + 1 };
+        streak.value = { ...NO_STREAK, rows: new KeptRows(), version: streak.value.version + 1 };
         live.value = new Map();
         reduction.value = null;
         freshness.value = 'fresh';

@@ -9,7 +9,7 @@ import { type FlightChoice, flightFrames } from './flightFrames';
 import type { createMeasuring, LiveStreak } from './measuring';
 import type { createReadings } from './readings';
 import type { StillScene } from './resultTypes';
-import { StreakRows } from './streakRows';
+import { KeptRows } from './streakRows';
 import { createTask } from './task';
 import { stoppedBy, type ThreadFault } from './threadFault';
 
@@ -29,7 +29,7 @@ const LOOK_AFTER_MS = 400;
 
 const NO_LOOK: LiveStreak & SmallPictures = {
   line: null,
-  rows: new StreakRows(),
+  rows: new KeptRows(),
   version: 0,
   pictures: [],
 };
@@ -60,7 +60,7 @@ export function createScenery(
 
   const take = ({ line, rows, small }: LookPart, first: boolean) => {
     const before = look.value;
-    const filled = first ? new StreakRows() : StreakRows.of(before.rows);
+    const filled = first ? new KeptRows() : KeptRows.of(before.rows);
     for (const { frame, row } of rows) filled.set(frame, row);
     look.value = {
       line,
@@ -172,7 +172,7 @@ export function createScenery(
       looking.reset();
       still.reset();
       flight.reset();
-      look.value = { ...NO_LOOK, rows: new StreakRows(), version: look.value.version + 1 };
+      look.value = { ...NO_LOOK, rows: new KeptRows(), version: look.value.version + 1 };
     },
     dispose() {
       stopLooking();

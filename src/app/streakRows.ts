@@ -5,19 +5,19 @@ const MOST_BYTES = 16 * 2 ** 20;
  * Rows of a streak image by frame. Of a long film only every second, fourth … row is kept; `get` gives the row of the
  * frame or of the last one kept before it.
  */
-export class StreakRows extends Map<number, Float32Array> {
+export class KeptRows extends Map<number, Float32Array> {
   /** Of so many frames one row is kept. */
-  private step = 1;
+  step = 1;
 
   /** From rows as they were kept; the same object where it is one of these already. */
-  static of(rows: ReadonlyMap<number, Float32Array>): StreakRows {
-    if (rows instanceof StreakRows) return rows;
+  static of(rows: ReadonlyMap<number, Float32Array>): KeptRows {
+    if (rows instanceof KeptRows) return rows;
     const [first = 0, second = first + 1] = [...rows.keys()].slice(0, 2);
-    return StreakRows.every(Math.max(1, second - first), rows);
+    return KeptRows.every(Math.max(1, second - first), rows);
   }
 
-  private static every(step: number, rows: ReadonlyMap<number, Float32Array>): StreakRows {
-    const some = new StreakRows();
+  private static every(step: number, rows: ReadonlyMap<number, Float32Array>): KeptRows {
+    const some = new KeptRows();
     some.step = step;
     for (const [frame, row] of rows) some.set(frame, row);
     return some;
@@ -32,9 +32,9 @@ export class StreakRows extends Map<number, Float32Array> {
   }
 
   /** These rows, or another object with every second where they have become too many. */
-  bounded(mostBytes = MOST_BYTES): StreakRows {
+  bounded(mostBytes = MOST_BYTES): KeptRows {
     const rowBytes = this.values().next().value?.byteLength ?? 0;
     if (this.size * rowBytes <= mostBytes) return this;
-    return StreakRows.every(2 * this.step, this).bounded(mostBytes);
+    return KeptRows.every(2 * this.step, this).bounded(mostBytes);
   }
 }

@@ -1,5 +1,6 @@
 import type { RefObject } from 'preact';
 import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
+import { KeptRows } from '../../app/streakRows';
 import type { Contrast } from '../film/picture';
 import type { FilmTransform } from '../film/view';
 import type { TimeScale } from './mapping';
@@ -73,14 +74,15 @@ export function useStreakPainting(
 }
 
 function paintNew(context: CanvasRenderingContext2D, painted: Painted): void {
+  // Where only some rows are kept, each stands for the frames behind it.
+  const step = painted.rows instanceof KeptRows ? painted.rows.step : 1;
   let first = Infinity;
   let last = -Infinity;
   let index = 0;
   for (const frame of painted.rows.keys()) {
-    // From the last one seen on: where only some rows are kept, it stands for the frames behind it.
-    if (index++ < painted.seen - 1) continue;
+    if (index++ < painted.seen) continue;
     first = Math.min(first, frame);
-    last = Math.max(last, frame);
+    last = Math.max(last, frame + step - 1);
   }
   painted.seen = painted.rows.size;
   if (first > last) return;

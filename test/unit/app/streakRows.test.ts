@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { StreakRows } from '../../../src/app/streakRows';
+import { KeptRows } from '../../../src/app/streakRows';
 
 const row = (frame: number) => Float32Array.of(frame, frame, frame, frame);
 const ROW_BYTES = 16;
 
 /** Filled frame by frame, held to so many rows. */
-function filled(frames: number, most: number): StreakRows {
-  let rows = new StreakRows();
+function filled(frames: number, most: number): KeptRows {
+  let rows = new KeptRows();
   for (let frame = 0; frame < frames; frame++) {
     rows.set(frame, row(frame));
     rows = rows.bounded(most * ROW_BYTES);
@@ -34,7 +34,7 @@ describe('rows of a streak image', () => {
 
   it('stand for the frames behind them, also when they come back from where they were kept', () => {
     const rows = filled(100, 10);
-    const back = StreakRows.of(structuredClone<Map<number, Float32Array>>(rows));
+    const back = KeptRows.of(structuredClone<Map<number, Float32Array>>(rows));
     for (let frame = 0; frame < 100; frame++) {
       expect(rows.get(frame)?.[0]).toBe(frame - (frame % 16));
       expect(back.get(frame)).toEqual(rows.get(frame));
