@@ -26,6 +26,8 @@ const SAME_COST = 1e-2;
 /** Marquardt's damping starts at the first once a step has gone too far, and is given up beyond the second. */
 const LEAST_DAMPING = 1e-3;
 const MOST_DAMPING = 1e4;
+/** While the shadow's edge is softened the fit is only on its way: it ends once a step gains less than this cost. */
+const SOFT_GAIN = 1;
 /** Softness of the shadow's edge in the opening, a share of the lamp. */
 const OPENING_SOFTNESS = 0.2;
 /** Sum of squares of the polynomial's terms over their expected sizes, eight terms, from which on they stand for a lamp. */
@@ -95,6 +97,8 @@ export function settle(
   const kept: Disc = { ...disc, shade: disc.shade.slice() };
   let equations: Equations | null = null;
   let damping = 0;
+  /** What a damping that served is lowered to at the least: without any, the next step would go too far again. */
+  let leastDamping = 0;
   let cost = Number.POSITIVE_INFINITY;
   let contrast = 0;
   let noiseRatio = 1;
@@ -144,11 +148,13 @@ export function settle(
     ) {
       // A step too far: again from where it began, shorter.
       damping = Math.max(LEAST_DAMPING, 10 * damping);
+      if (soft) leastDamping = LEAST_DAMPING;
       copyDisc(kept, disc);
       if (!takeStep(disc, equations, dampedInverse(equations, damping), ball.radius)) return null;
       continue;
     }
-    damping = damping <= LEAST_DAMPING ? 0 : damping / 10;
+    const wasShortened = damping > leastDamping;
+    damping = damping <= LEAST_DAMPING ? leastDamping : damping / 10;
     contrast = meanContrast(pixels, difference);
     noiseRatio = residualScale(pixels, residuals, variance);
     const opened = early === undefined ? 0 : early * Math.abs(contrast);
@@ -169,6 +175,7 @@ export function settle(
     addPriors(equations, disc, ball, { contrast, level }, scale2, { lamp, held });
     const inverse = definiteInverse(equations.normal, parameters);
     if (inverse === null) return null;
+    const before = cost;
     cost = held ? Number.POSITIVE_INFINITY : costNow();
     copyDisc(disc, kept);
     const stepping = damping === 0 ? inverse : dampedInverse(equations, damping);
@@ -179,7 +186,9 @@ export function settle(
       Math.abs(stepOf(inverse, equations.rhs, 1)),
     );
     const enough = Math.max(SETTLED, SETTLED_SHARE * Math.sqrt(inverse[0] as number));
-    const settled = !held && round > 1 && moved < enough;
+    // A step that had to be shortened and gains nothing: the cost is at its least.
+    const gainsLittle = before - cost < (soft ? SOFT_GAIN : SAME_COST) && (soft || wasShortened);
+    const settled = !held && round > 1 && (moved < enough || gainsLittle);
     if (settled || round >= MOST_ROUNDS - 1) {
       copyDisc(kept, disc);
       return {
