@@ -26,7 +26,9 @@ const SAME_COST = 1e-2;
 /** Marquardt's damping starts at the first once a step has gone too far, and is given up beyond the second. */
 const LEAST_DAMPING = 1e-3;
 const MOST_DAMPING = 1e4;
-/** While the shadow's edge is softened the fit is only on its way: it ends once a step gains less than this cost. */
+/** A step so damped is a small part of the one that Gauss and Newton would make. */
+const MUCH_DAMPING = 1;
+/** While the shadow's edge is softened the fit ends once a step gains less than this cost. */
 const SOFT_GAIN = 1;
 /** Softness of the shadow's edge in the opening, a share of the lamp. */
 const OPENING_SOFTNESS = 0.2;
@@ -35,6 +37,8 @@ const STRAINED = 20;
 /** Rounds end when the middle moves less than this, px, or than this share of its standard uncertainty. */
 const SETTLED = 1e-4;
 const SETTLED_SHARE = 0.02;
+/** Or less than this, px, where a shorter step than it makes does not lower the cost any more. */
+const NEARLY = 0.01;
 
 export interface Settled {
   /** 0..1 a pixel. */
@@ -96,6 +100,8 @@ export function settle(
   const meanBackground = Math.max(0, mean(pixels.background.subarray(0, count)));
   const kept: Disc = { ...disc, shade: disc.shade.slice() };
   let equations: Equations | null = null;
+  // A softened shadow is no more than a way to where the lamp stands.
+  const onItsWay = soft && lamp;
   let damping = 0;
   /** What a damping that served is lowered to at the least: without any, the next step would go too far again. */
   let leastDamping = 0;
@@ -148,12 +154,12 @@ export function settle(
     ) {
       // A step too far: again from where it began, shorter.
       damping = Math.max(LEAST_DAMPING, 10 * damping);
-      if (soft) leastDamping = LEAST_DAMPING;
+      if (onItsWay) leastDamping = LEAST_DAMPING;
       copyDisc(kept, disc);
       if (!takeStep(disc, equations, dampedInverse(equations, damping), ball.radius)) return null;
       continue;
     }
-    const wasShortened = damping > leastDamping;
+    const wasShortened = damping >= MUCH_DAMPING;
     damping = damping <= LEAST_DAMPING ? leastDamping : damping / 10;
     contrast = meanContrast(pixels, difference);
     noiseRatio = residualScale(pixels, residuals, variance);
@@ -186,9 +192,10 @@ export function settle(
       Math.abs(stepOf(inverse, equations.rhs, 1)),
     );
     const enough = Math.max(SETTLED, SETTLED_SHARE * Math.sqrt(inverse[0] as number));
-    // A step that had to be shortened and gains nothing: the cost is at its least.
-    const gainsLittle = before - cost < (soft ? SOFT_GAIN : SAME_COST) && (soft || wasShortened);
-    const settled = !held && round > 1 && (moved < enough || gainsLittle);
+    // A step that had to be shortened much, was short anyway and gains nothing: the cost is at its least.
+    const atLeast = wasShortened && moved < NEARLY && before - cost < SAME_COST;
+    const farEnough = onItsWay && before - cost < SOFT_GAIN;
+    const settled = !held && round > 1 && (moved < enough || atLeast || farEnough);
     if (settled || round >= MOST_ROUNDS - 1) {
       copyDisc(kept, disc);
       return {

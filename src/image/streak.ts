@@ -6,19 +6,46 @@ import type { StreakLine } from './types';
 export const OUTSIDE = -1;
 
 /**
- * Mean grey value across the band for each sample along the axis, bilinear between pixels.
- * Parts of the band outside the frame are left out; `OUTSIDE` where all of it is.
+ * Reads a streak line in frames of one size: the mean grey value across the band for each sample along the axis,
+ * bilinear between pixels. Parts of the band outside the frame are left out; `OUTSIDE` where all of it is.
  */
-export function readStreak(frame: GreyFrame, line: StreakLine): Float32Array {
-  const { data, width, height } = frame;
-  const row = new Float32Array(line.length);
+export function streakReader(
+  width: number,
+  height: number,
+  line: StreakLine,
+): (frame: GreyFrame) => Float32Array {
+  const { starts, pixels, weights } = bandOf(width, height, line);
+  return ({ data }) => {
+    const row = new Float32Array(line.length).fill(OUTSIDE);
+    for (let i = 0; i < line.length; i++) {
+      const [start, end] = [starts[i] as number, starts[i + 1] as number];
+      if (start === end) continue;
+      let sum = 0;
+      for (let k = start; k < end; k++) {
+        sum += (weights[k] as number) * (data[pixels[k] as number] as number);
+      }
+      row[i] = sum;
+    }
+    return row;
+  };
+}
+
+/** Pixels that each sample is the weighted mean of: those of sample i from `starts[i]` to `starts[i + 1]`. */
+function bandOf(width: number, height: number, line: StreakLine) {
   const reach = Math.max(0, Math.round(line.halfWidth));
   const [ax, ay] = line.axis;
+  const starts = [0];
+  const pixels: number[] = [];
+  const weights: number[] = [];
   for (let i = 0; i < line.length; i++) {
     const along = line.from + i;
     const x0 = line.origin[0] + along * ax;
     const y0 = line.origin[1] + along * ay;
-    let sum = 0;
+    // Neighbours across the band share pixels.
+    const share = new Map<number, number>();
+    const add = (pixel: number, weight: number) => {
+      if (weight > 0) share.set(pixel, (share.get(pixel) ?? 0) + weight);
+    };
     let n = 0;
     for (let k = -reach; k <= reach; k++) {
       const x = x0 - k * ay;
@@ -29,20 +56,25 @@ export function readStreak(frame: GreyFrame, line: StreakLine): Float32Array {
       const cy = Math.min(Math.max(y, 0), height - 1);
       const ix = Math.min(Math.floor(cx), Math.max(0, width - 2));
       const iy = Math.min(Math.floor(cy), Math.max(0, height - 2));
-      const fx = cx - ix;
-      const fy = cy - iy;
-      const right = width > 1 ? 1 : 0;
-      const down = height > 1 ? width : 0;
+      const [fx, fy] = [cx - ix, cy - iy];
       const p = iy * width + ix;
-      const top = (data[p] as number) * (1 - fx) + (data[p + right] as number) * fx;
-      const bottom =
-        (data[p + down] as number) * (1 - fx) + (data[p + down + right] as number) * fx;
-      sum += top * (1 - fy) + bottom * fy;
+      add(p, (1 - fx) * (1 - fy));
+      add(p + 1, fx * (1 - fy));
+      add(p + width, (1 - fx) * fy);
+      add(p + width + 1, fx * fy);
       n++;
     }
-    row[i] = n > 0 ? sum / n : OUTSIDE;
+    for (const [pixel, weight] of share) {
+      pixels.push(pixel);
+      weights.push(weight / n);
+    }
+    starts.push(pixels.length);
   }
-  return row;
+  return {
+    starts: Uint32Array.from(starts),
+    pixels: Uint32Array.from(pixels),
+    weights: Float64Array.from(weights),
+  };
 }
 
 /**

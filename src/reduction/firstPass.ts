@@ -2,7 +2,7 @@ import type { GreyFrame } from '../core/frame';
 import { ExitframeError, orThrow } from '../core/reason';
 import { createActivityMeter } from '../image/activity';
 import { steadyBackground } from '../image/steadyBackground';
-import { readStreak } from '../image/streak';
+import { streakReader } from '../image/streak';
 import type { Background, StreakLine } from '../image/types';
 import { REST_FRAMES } from '../seal/reference';
 import { backgroundStep } from './background';
@@ -29,6 +29,7 @@ export async function passOver(line: StreakLine, work: Work): Promise<FirstPass>
   const total = info.frameCount;
   const step = backgroundStep(info);
   const meter = createActivityMeter(info.width, info.height, scene.ballRadius);
+  const readStreak = streakReader(info.width, info.height, line);
   const [spread, atRest]: [GreyFrame[], GreyFrame[]] = [[], []];
   const isActive = new Uint8Array(total);
   const gains = new Float64Array(total).fill(1);
@@ -41,7 +42,7 @@ export async function passOver(line: StreakLine, work: Work): Promise<FirstPass>
     const activity = meter.read(frame);
     isActive[index] = activity.isActive ? 1 : 0;
     gains[index] = activity.gain;
-    onEvent({ kind: 'streakRow', frame: index, row: readStreak(frame, line) });
+    onEvent({ kind: 'streakRow', frame: index, row: readStreak(frame) });
     onEvent({ kind: 'progress', stage: 'background', done: index + 1, total });
   }
   if (spread.length === 0) throw new ExitframeError('noFrames', 'The film gave no frames.');
@@ -51,10 +52,11 @@ export async function passOver(line: StreakLine, work: Work): Promise<FirstPass>
 /** The streak image along another line than that of the first pass. */
 export async function passAlong(line: StreakLine, work: Work): Promise<void> {
   const { inputs, film, onEvent, cancellation } = work;
-  const end = inputs.info.frameCount;
+  const { width, height, frameCount: end } = inputs.info;
+  const readStreak = streakReader(width, height, line);
   onEvent({ kind: 'streakLine', line, frames: end });
   for await (const frame of film.frames({ start: 0, end })) {
     cancellation.throwIfAborted();
-    onEvent({ kind: 'streakRow', frame: frame.index, row: readStreak(frame, line) });
+    onEvent({ kind: 'streakRow', frame: frame.index, row: readStreak(frame) });
   }
 }

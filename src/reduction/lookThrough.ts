@@ -4,7 +4,7 @@ import type { GreyFrame } from '../core/frame';
 import type { ImagePoint, ImageVector, Pixels } from '../core/units';
 import { type CompositeDisc, createComposite } from '../image/composite';
 import { shrink } from '../image/shrink';
-import { readStreak, streakLineFor } from '../image/streak';
+import { streakLineFor, streakReader } from '../image/streak';
 import type { Background, StreakLine } from '../image/types';
 import type { FrameSupply } from './work';
 
@@ -49,6 +49,7 @@ export async function lookThrough(
 ): Promise<void> {
   const { origin, axis, halfWidth } = streak;
   const line = streakLineFor(info.width, info.height, origin, axis, halfWidth);
+  const readStreak = streakReader(info.width, info.height, line);
   const chosen = new Set(middleFrames(info.frameCount, small.count));
   let rows: { frame: number; row: Float32Array }[] = [];
   let pictures: GreyFrame[] = [];
@@ -60,7 +61,7 @@ export async function lookThrough(
   };
   for await (const frame of film.frames({ start: 0, end: info.frameCount })) {
     cancellation.throwIfAborted();
-    rows.push({ frame: frame.index, row: readStreak(frame, line) });
+    rows.push({ frame: frame.index, row: readStreak(frame) });
     if (chosen.has(frame.index)) pictures.push(shrink(frame, small.side).frame);
     done += 1;
     if (rows.length >= TOLD_AT_ONCE) tell();

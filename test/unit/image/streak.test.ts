@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { GreyFrame } from '../../../src/core/frame';
-import { OUTSIDE, readStreak, streakLineFor } from '../../../src/image/streak';
+import { OUTSIDE, streakLineFor, streakReader } from '../../../src/image/streak';
 
 const ramp = (width: number, height: number, slope: readonly [number, number]): GreyFrame => ({
   index: 0,
@@ -17,7 +17,7 @@ test('a linear scene is read exactly between pixels, whatever the band', () => {
   const frame = ramp(80, 40, [30, 7]);
   const axis = [Math.cos(0.1), Math.sin(0.1)] as const;
   const line = streakLineFor(80, 40, [20.3, 18.6], axis, 4);
-  const row = readStreak(frame, line);
+  const row = streakReader(frame.width, frame.height, line)(frame);
   expect(row.length).toBe(line.length);
   // Inside, where the whole band is in the frame, the band's mean is the value on its axis.
   for (let i = 5; i < 60; i++) {
@@ -40,7 +40,7 @@ test('the line runs from border to border, and back to front against the axis', 
 test('what lies outside the frame is marked, and a line that misses it is empty', () => {
   const frame = ramp(40, 20, [1, 1]);
   const line = { origin: [0, 10], axis: [1, 0], from: -5, length: 50, halfWidth: 2 } as const;
-  const row = readStreak(frame, line);
+  const row = streakReader(frame.width, frame.height, line)(frame);
   expect(Array.from(row.slice(0, 4))).toEqual([OUTSIDE, OUTSIDE, OUTSIDE, OUTSIDE]);
   expect(row[6]).toBeGreaterThan(0);
   expect(row[49]).toBe(OUTSIDE);
