@@ -3,6 +3,7 @@ import { launch } from './launch';
 import { memory } from './memory';
 import { monteCarlo } from './monteCarlo';
 import { pipeline } from './pipeline';
+import { reducing } from './reducing';
 import { scrub } from './scrub';
 
 const BENCHES: Readonly<Record<string, (say: (line: string) => void) => void | Promise<void>>> = {
@@ -10,6 +11,7 @@ const BENCHES: Readonly<Record<string, (say: (line: string) => void) => void | P
   memory,
   monteCarlo,
   pipeline,
+  reducing,
   scrub,
 };
 

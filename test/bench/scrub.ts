@@ -1,6 +1,7 @@
-import { type CDPSession, chromium, type Page } from 'playwright-core';
+import { chromium, type Page } from 'playwright-core';
 import { preview } from 'vite';
 import { chromiumLaunch } from '../../scripts/chromium.mjs';
+import { longestTask } from './mainThread';
 import { makeScrubClip } from './scrubClip';
 
 const FRAMES = 600;
@@ -38,58 +39,6 @@ const dragFor = (stride: number) => `new Promise((done) => {
   };
   requestAnimationFrame(step);
 })`;
-
-/**
- * Longest task of the page's main thread while `work` goes on, ms, by the browser's own trace: by the clock, and of core
- * time, which other programs on the machine do not lengthen.
- */
-async function longestTask<T>(cdp: CDPSession, work: () => Promise<T>) {
-  const tasks = new Map<string, { wall: number; core: number }>();
-  const names = new Map<string, string>();
-  const collect = ({ value }: { value: unknown[] }) => {
-    for (const one of value as {
-      name: string;
-      pid: number;
-      tid: number;
-      dur?: number;
-      tdur?: number;
-      args: { name?: string };
-    }[]) {
-      const thread = `${one.pid}/${one.tid}`;
-      if (one.name === 'thread_name') names.set(thread, one.args.name ?? '');
-      if (one.name === 'RunTask') {
-        const before = tasks.get(thread) ?? { wall: 0, core: 0 };
-        tasks.set(thread, {
-          wall: Math.max(before.wall, (one.dur ?? 0) / 1000),
-          core: Math.max(before.core, (one.tdur ?? 0) / 1000),
-        });
-      }
-    }
-  };
-  // The protocol's types know no unknown categories; these two are all that is read.
-  cdp.on('Tracing.dataCollected', collect as never);
-  await cdp.send('Tracing.start', {
-    transferMode: 'ReportEvents',
-    traceConfig: {
-      includedCategories: [
-        'disabled-by-default-devtools.timeline',
-        'devtools.timeline',
-        '__metadata',
-      ],
-    },
-  });
-  const found = await work();
-  const complete = new Promise((resolve) => cdp.once('Tracing.tracingComplete', resolve));
-  await cdp.send('Tracing.end');
-  await complete;
-  cdp.off('Tracing.dataCollected', collect as never);
-  const main = [...tasks].filter(([thread]) => names.get(thread) === 'CrRendererMain');
-  return {
-    found,
-    wall: Math.max(0, ...main.map(([, { wall }]) => wall)),
-    core: Math.max(0, ...main.map(([, { core }]) => core)),
-  };
-}
 
 /** `npm run bench -- scrub`: frames shown a second while the slider is dragged over a 1280 x 256 film in the built tool. */
 export async function scrub(say: (line: string) => void): Promise<void> {
