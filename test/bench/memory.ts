@@ -1,4 +1,4 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { max, scaleLinear } from 'd3';
@@ -6,6 +6,7 @@ import { chromium, type Page } from 'playwright-core';
 import { preview } from 'vite';
 import { chromiumLaunch } from '../../scripts/chromium.mjs';
 import { type BenchClip, heldFilm, largeFilm } from './memoryClips';
+import { familyOf, residentOf } from './resident';
 
 /** Growth that a measurement may cost beyond the idle page, whatever the length of the film, MiB. */
 const ALLOWED = 300;
@@ -39,38 +40,6 @@ const CASES: readonly {
   { name: '2 GiB of headerless grey, 1024 x 256', make: (to) => largeFilm(to, 2 * GIB, 'grey') },
   { name: '2 GiB of Y4M (ffmpeg), 1024 x 256', make: (to) => largeFilm(to, 2 * GIB, 'y4m') },
 ];
-
-/** Process numbers of a process and all it started. */
-function familyOf(pid: number): number[] {
-  const parents = readdirSync('/proc')
-    .filter((name) => /^\d+$/.test(name))
-    .flatMap((name) => {
-      try {
-        // The name in brackets may hold blanks; the parent is the second field behind it.
-        const stat = readFileSync(`/proc/${name}/stat`, 'utf8');
-        return [
-          [Number(name), Number(stat.slice(stat.lastIndexOf(')') + 2).split(' ')[1])] as const,
-        ];
-      } catch {
-        return []; // gone meanwhile
-      }
-    });
-  const family = [pid];
-  for (const member of family) {
-    family.push(...parents.filter(([, parent]) => parent === member).map(([child]) => child));
-  }
-  return family;
-}
-
-/** Proportional set size (Linux, proc(5), smaps_rollup), MiB. */
-function residentOf(pid: number): number {
-  try {
-    const rollup = readFileSync(`/proc/${pid}/smaps_rollup`, 'utf8');
-    return Number(/^Pss:\s+(\d+)/m.exec(rollup)?.[1] ?? 0) / 1024;
-  } catch {
-    return 0;
-  }
-}
 
 const isPage = (pid: number): boolean => {
   try {

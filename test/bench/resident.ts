@@ -1,58 +1,57 @@
 import { readdirSync, readFileSync } from 'node:fs';
 
-const MIB = 1024 * 1024;
-const PAGE_BYTES = 4096;
-const SAMPLE_EVERY_MS = 50;
+const SAMPLE_EVERY_MS = 100;
 
-/** Parent of each process that runs, by number (Linux). */
-function parents(): Map<number, number> {
-  const found = new Map<number, number>();
-  for (const name of readdirSync('/proc')) {
-    if (!/^\d+$/.test(name)) continue;
-    try {
-      // The name in brackets may hold spaces; what follows it does not.
-      const [, parent] =
-        readFileSync(`/proc/${name}/stat`, 'utf8').split(') ')[1]?.split(' ') ?? [];
-      found.set(Number(name), Number(parent));
-    } catch {
-      // It has ended meanwhile.
-    }
+/** Process numbers of a process and all it started (Linux). */
+export function familyOf(pid: number): number[] {
+  const parents = readdirSync('/proc')
+    .filter((name) => /^\d+$/.test(name))
+    .flatMap((name) => {
+      try {
+        // The name in brackets may hold blanks; the parent is the second field behind it.
+        const stat = readFileSync(`/proc/${name}/stat`, 'utf8');
+        return [
+          [Number(name), Number(stat.slice(stat.lastIndexOf(')') + 2).split(' ')[1])] as const,
+        ];
+      } catch {
+        return []; // gone meanwhile
+      }
+    });
+  const family = [pid];
+  for (const member of family) {
+    family.push(...parents.filter(([, parent]) => parent === member).map(([child]) => child));
   }
-  return found;
+  return family;
 }
 
-/** Memory that a process and all that it started hold resident, MiB. */
-export function residentMiB(root: number): number {
-  const parentOf = parents();
-  const belongs = (pid: number): boolean => {
-    for (let at: number | undefined = pid; at !== undefined; at = parentOf.get(at)) {
-      if (at === root) return true;
-    }
-    return false;
-  };
-  let pages = 0;
-  for (const pid of parentOf.keys()) {
-    if (!belongs(pid)) continue;
-    try {
-      pages += Number(readFileSync(`/proc/${pid}/statm`, 'utf8').split(' ')[1]);
-    } catch {
-      // As above.
-    }
+/** Proportional set size (Linux, proc(5), smaps_rollup), MiB. */
+export function residentOf(pid: number): number {
+  try {
+    const rollup = readFileSync(`/proc/${pid}/smaps_rollup`, 'utf8');
+    return Number(/^Pss:\s+(\d+)/m.exec(rollup)?.[1] ?? 0) / 1024;
+  } catch {
+    return 0;
   }
-  return (pages * PAGE_BYTES) / MIB;
 }
 
-/** The most that a process and all that it started hold while something goes on, MiB. */
+/** Memory that a process and all it started hold, MiB. */
+export const residentOfFamily = (pid: number): number =>
+  familyOf(pid).reduce((sum, member) => sum + residentOf(member), 0);
+
+/** The most that a process and all it started hold while something goes on, MiB. */
 export async function peakDuring<T>(
-  root: number,
+  pid: number,
   work: Promise<T>,
 ): Promise<{ readonly value: T; readonly peak: number }> {
-  let peak = residentMiB(root);
-  const timer = setInterval(() => {
-    peak = Math.max(peak, residentMiB(root));
-  }, SAMPLE_EVERY_MS);
+  let peak = residentOfFamily(pid);
+  const look = () => {
+    peak = Math.max(peak, residentOfFamily(pid));
+  };
+  const timer = setInterval(look, SAMPLE_EVERY_MS);
   try {
-    return { value: await work, peak: Math.max(peak, residentMiB(root)) };
+    const value = await work;
+    look();
+    return { value, peak };
   } finally {
     clearInterval(timer);
   }

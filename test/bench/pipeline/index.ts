@@ -1,7 +1,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { drawPlot } from '../../validate/report/plot';
-import { peakDuring, residentMiB } from '../resident';
+import { peakDuring, residentOfFamily } from '../resident';
 import { openBenchPage, openClip } from './chromium';
 import { type BenchClip, clipOf, longClip, wideClips } from './clips';
 import { decodeNatively, reduceNatively, requireNative } from './native';
@@ -57,7 +57,7 @@ async function runClip(
   const { decoder } = await openClip(page, clip.path);
   // Modules warm: the first reduction fetches OpenCV, and the engine compiles what runs often.
   await page.evaluate((text) => window.pipeline.reduce(text), shot);
-  const idle = residentMiB(pid);
+  const idle = residentOfFamily(pid);
   const runs: ClipRuns['runs'][number][] = [];
   for (let run = 0; run < times; run++) {
     const nativeDecode = await decodeNatively(clip);
