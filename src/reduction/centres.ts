@@ -204,7 +204,8 @@ async function measureWith(
       onEvent({ kind: 'progress', stage: 'centres', done, total: pass.of * frameCount });
     },
   );
-  return centres;
+  // Workers answer in any order, and sums over the frames must not hang on it.
+  return new Map([...centres].sort(([a], [b]) => a - b));
 }
 
 /** Just outside too: where the centre is is not known to better than that yet. */

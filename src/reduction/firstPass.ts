@@ -6,6 +6,7 @@ import { streakReader } from '../image/streak';
 import type { Background, StreakLine } from '../image/types';
 import { REST_FRAMES } from '../seal/reference';
 import { backgroundStep } from './background';
+import type { HeldFrames } from './heldFrames';
 import type { Work } from './work';
 
 /** What one pass over a whole film gives before anything is looked for in it. */
@@ -21,9 +22,13 @@ export interface FirstPass {
 
 /**
  * The only pass over all of the film: the frames that the scene is read from, the streak image along `line`, and which
- * frames are worth a closer look. Throws `noFrames`, and what `steadyBackground` refuses.
+ * frames are worth a closer look, of which `watch` is told. Throws `noFrames`, and what `steadyBackground` refuses.
  */
-export async function passOver(line: StreakLine, work: Work): Promise<FirstPass> {
+export async function passOver(
+  line: StreakLine,
+  work: Work,
+  watch: HeldFrames['watch'],
+): Promise<FirstPass> {
   const { inputs, scene, film, onEvent, cancellation } = work;
   const { info } = inputs;
   const total = info.frameCount;
@@ -42,6 +47,7 @@ export async function passOver(line: StreakLine, work: Work): Promise<FirstPass>
     const activity = meter.read(frame);
     isActive[index] = activity.isActive ? 1 : 0;
     gains[index] = activity.gain;
+    watch(frame, activity.isActive);
     onEvent({ kind: 'streakRow', frame: index, row: readStreak(frame) });
     onEvent({ kind: 'progress', stage: 'background', done: index + 1, total });
   }

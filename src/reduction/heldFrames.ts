@@ -1,39 +1,70 @@
 import type { FrameRange } from '../core/film';
 import type { GreyFrame } from '../core/frame';
+import { AFTER, BEFORE } from './passage';
 import type { FrameSupply } from './work';
 
-/** Enough for the flight as most cameras film it; a longer one is decoded again. */
+/** Enough for the flight as most cameras film it; what of a longer one is not held is decoded again. */
 const MOST_BYTES = 96 * 1024 * 1024;
 
+/** A film of which the frames worth a closer look are held while it is gone through for the first time. */
+export interface HeldFrames extends FrameSupply {
+  /** Told of each frame of the first pass, in order, and whether anything moves in it. */
+  watch(frame: GreyFrame, isActive: boolean): void;
+}
+
 /**
- * A supply that keeps the frames it gives, up to a number of bytes, and gives copies where all of a range is kept: the
- * frames of a flight are looked at three times, and decoding them costs more than holding them.
+ * Holds frames in which something moves and those around them, up to a number of bytes, and gives copies of them: the
+ * frames of a flight are looked at four times, and decoding them costs more than holding them.
  */
-export function holdFrames(film: FrameSupply, mostBytes = MOST_BYTES): FrameSupply {
+export function holdFrames(film: FrameSupply, mostBytes = MOST_BYTES): HeldFrames {
   const held = new Map<number, GreyFrame>();
+  /** The last frames in which nothing moved: what comes next may make them worth holding. */
+  const recent: GreyFrame[] = [];
   let bytes = 0;
+  let sinceActive = Number.POSITIVE_INFINITY;
+  const dropRecent = () => {
+    bytes -= recent.shift()?.data.byteLength ?? 0;
+  };
+  const hasRoom = ({ data }: GreyFrame): boolean => {
+    while (recent.length > 0 && bytes + data.byteLength > mostBytes) dropRecent();
+    return bytes + data.byteLength <= mostBytes;
+  };
   const hold = (frame: GreyFrame) => {
-    if (held.has(frame.index) || bytes + frame.data.byteLength > mostBytes) return;
-    held.set(frame.index, copyOf(frame));
+    if (held.has(frame.index) || !hasRoom(frame)) return;
+    held.set(frame.index, frame);
     bytes += frame.data.byteLength;
   };
   return {
-    async *frames(range) {
-      const kept = indicesOf(range).map((index) => held.get(index));
-      if (kept.every((frame) => frame !== undefined)) {
-        for (const frame of kept) yield copyOf(frame);
-        return;
+    watch(frame, isActive) {
+      sinceActive = isActive ? 0 : sinceActive + 1;
+      if (isActive) {
+        for (const before of recent) held.set(before.index, before);
+        recent.length = 0;
       }
-      for await (const frame of film.frames(range)) {
+      if (sinceActive <= AFTER) {
         hold(frame);
-        yield frame;
+      } else if (hasRoom(frame)) {
+        recent.push(frame);
+        bytes += frame.data.byteLength;
+        if (recent.length > BEFORE) dropRecent();
+      }
+    },
+    async *frames({ start, end, step = 1 }: FrameRange) {
+      for (let index = start; index < end; ) {
+        const frame = held.get(index);
+        if (frame !== undefined) {
+          yield copyOf(frame);
+          index += step;
+          continue;
+        }
+        let until = index + step;
+        while (until < end && !held.has(until)) until += step;
+        yield* film.frames({ start: index, end: Math.min(until, end), step });
+        index = until;
       }
     },
   };
 }
-
-const indicesOf = ({ start, end, step = 1 }: FrameRange): number[] =>
-  Array.from({ length: Math.ceil((end - start) / step) }, (_, i) => start + i * step);
 
 /** Frames are handed to other threads, which takes their memory away. */
 const copyOf = (frame: GreyFrame): GreyFrame => ({ ...frame, data: frame.data.slice() });

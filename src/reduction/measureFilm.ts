@@ -37,9 +37,10 @@ export async function measureFilm(
 ): Promise<MeasuredFilm> {
   const scene = setScene(inputs);
   const overall: Work = { inputs, scene, film, measurer, onEvent, cancellation };
-  const first = await passOver(streakAlong(scene.axis, overall), overall);
+  const held = holdFrames(film);
+  const first = await passOver(streakAlong(scene.axis, overall), overall, held.watch);
   const { background } = first;
-  const work: Work = { ...overall, film: holdFrames(film) };
+  const work: Work = { ...overall, film: held };
   let survey = await surveyAlong(scene.axis, work, first);
   const { track } = survey;
   // Where no direction is stated the first pass only assumed one: seal and streak may belong on another side.

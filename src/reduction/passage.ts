@@ -5,8 +5,8 @@ import { REST_FRAMES } from '../seal/reference';
  * Frames before the first in which anything moves that are looked at too: a seal begins to bulge, and a ball to show,
  * unnoticed; and it is told from them how the scene stands when nothing happens.
  */
-const BEFORE = 64;
-const AFTER = 16;
+export const BEFORE = 64;
+export const AFTER = 16;
 /** Beyond this share of the film all of it is as quick. */
 const MOST_SHARE = 0.75;
 

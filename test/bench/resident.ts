@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 
-const SAMPLE_EVERY_MS = 100;
+const SAMPLE_EVERY_MS = 250;
 
 /** Process numbers of a process and all it started (Linux). */
 export function familyOf(pid: number): number[] {
