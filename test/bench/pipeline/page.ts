@@ -18,12 +18,6 @@ export interface ClipRuns {
   readonly runs: readonly Run[];
 }
 
-export interface CostPoint {
-  readonly frames: number;
-  readonly pixels: number;
-  readonly runs: readonly Run[];
-}
-
 const sorted = (values: readonly number[]): number[] => [...values].sort((a, b) => a - b);
 const middle = (values: readonly number[]): number =>
   sorted(values)[values.length >> 1] ?? Number.NaN;
@@ -47,23 +41,28 @@ function exponent(points: readonly { readonly of: number; readonly cost: number 
 /** Time spent on what grows with the film: until the ball's track is known. */
 const looked = ({ reduce }: Run): number => reduce.stages.track ?? Number.NaN;
 const total = ({ reduce }: Run): number => reduce.seconds;
+const frames = ({ clip }: ClipRuns): number => clip.frames;
+const pixels = ({ clip }: ClipRuns): number => clip.width * clip.height;
 
 const costs = (
-  points: readonly CostPoint[],
-  of: (point: CostPoint) => number,
+  points: readonly ClipRuns[],
+  of: (point: ClipRuns) => number,
   time: (run: Run) => number,
-) => points.map((point) => ({ of: of(point), cost: middle(point.runs.map(time)) }));
+) =>
+  points
+    .map((point) => ({ of: of(point), cost: middle(point.runs.map(time)) }))
+    .sort((a, b) => a.of - b.of);
 
 export function benchPlots(
-  byLength: readonly CostPoint[],
-  bySize: readonly CostPoint[],
+  byLength: readonly ClipRuns[],
+  bySize: readonly ClipRuns[],
 ): readonly ReportPlot[] {
   const plot = (
     file: string,
     title: string,
     label: string,
-    points: readonly CostPoint[],
-    of: (point: CostPoint) => number,
+    points: readonly ClipRuns[],
+    of: (point: ClipRuns) => number,
   ): ReportPlot => {
     const series = (name: string, time: (run: Run) => number): ReportPlot['series'][number] => ({
       name,
@@ -84,16 +83,16 @@ export function benchPlots(
     };
   };
   return [
-    plot('length.svg', 'Cost by length, 512 x 128', 'Frames', byLength, ({ frames }) => frames),
-    plot('size.svg', 'Cost by size, 2000 frames', 'Pixels a frame', bySize, ({ pixels }) => pixels),
+    plot('length.svg', 'Cost by length, 512 x 128', 'Frames', byLength, frames),
+    plot('size.svg', 'Cost by size, 2000 frames', 'Pixels a frame', bySize, pixels),
   ];
 }
 
 /** docs/bench.md of one run of the bench. */
 export function benchPage(
   clips: readonly ClipRuns[],
-  byLength: readonly CostPoint[],
-  bySize: readonly CostPoint[],
+  byLength: readonly ClipRuns[],
+  bySize: readonly ClipRuns[],
 ): string {
   const [cpu] = cpus();
   const times = clips.map(({ clip, decoder, runs }) =>
@@ -150,12 +149,10 @@ export function benchPage(
     ]),
   );
   const slope = (
-    points: readonly CostPoint[],
-    of: (p: CostPoint) => number,
+    points: readonly ClipRuns[],
+    of: (p: ClipRuns) => number,
     time: (r: Run) => number,
   ) => exponent(costs(points, of, time)).toFixed(2);
-  const frames = ({ frames }: CostPoint) => frames;
-  const pixels = ({ pixels }: CostPoint) => pixels;
   return `# What a film costs
 
 Written by \`npm run bench -- pipeline\` on ${cpus().length} cores (${cpu?.model.trim() ?? 'unknown'}). Least / middle / largest of ${clips[0]?.runs.length ?? 0} runs, the tool and the native pipeline in turn; modules warm. The films are the first sample's shot (rendered), 12 000 frames a second, in the middle of a longer film.
