@@ -11,7 +11,7 @@ const RUNS = 5;
 /** Beside those: 512 x 128 films of the same shot by frames, and 2000-frame films of it by width: what cost grows with. */
 const LENGTHS = [1250, 2500, 5000, 10_000] as const;
 const WIDTHS = [640, 960, 1920] as const;
-const COST_RUNS = 3;
+const COST_RUNS = 1;
 const DOCS = 'docs';
 
 /**

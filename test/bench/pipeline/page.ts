@@ -173,7 +173,7 @@ ${ratios.join('\n')}
 
 ![Cost by length](bench/length.svg) ![Cost by size](bench/size.svg)
 
-Exponents (cost as quantity to the power; median times): by length, until the track is known ${slope(byLength, frames, looked)}, whole reduction ${slope(byLength, frames, total)}, decoding alone ${slope(byLength, frames, ({ decode }) => decode.seconds)}. By pixels a frame: until the track ${slope(bySize, pixels, looked)}, whole reduction ${slope(bySize, pixels, total)}, decoding alone ${slope(bySize, pixels, ({ decode }) => decode.seconds)}. What comes after the track is one cost for each frame of the flight, whatever the film's length: it makes the whole grow less than in proportion in short films.
+Films besides those of the table were measured once each. Exponents (cost as quantity to the power; median times): by length, until the track is known ${slope(byLength, frames, looked)}, whole reduction ${slope(byLength, frames, total)}, decoding alone ${slope(byLength, frames, ({ decode }) => decode.seconds)}. By pixels a frame: until the track ${slope(bySize, pixels, looked)}, whole reduction ${slope(bySize, pixels, total)}, decoding alone ${slope(bySize, pixels, ({ decode }) => decode.seconds)}. What comes after the track is one cost for each frame of the flight, whatever the film's length: it makes the whole grow less than in proportion in short films.
 `;
 }
 
