@@ -5,8 +5,9 @@ import { type Covariance, WAVES_PER_DOF, waveScatter } from './discEquations';
 import { type Disc, GEOMETRY } from './discModel';
 import { awayFromHidden, gatherPixels, sectorsShown, shareThrownOut } from './discPixels';
 import { SIGMA_PRIOR, STRETCH_PRIOR } from './discPriors';
-import { freeLamp, type Settled, settle } from './discSettle';
+import { type Settled, settle } from './discSettle';
 import { freeShading, learntShading, type Shading } from './discShade';
+import { freeLamp } from './discStart';
 import { both, count, RAYS } from './outline';
 import type { Background, BallModel, FitEvidence } from './types';
 

@@ -4,8 +4,9 @@ import type { Shape } from './ballShape';
 import { type Equations, gatherEquations } from './discEquations';
 import { type Disc, DiscModel, GEOMETRY } from './discModel';
 import { type DiscPixels, spreadThrownOut } from './discPixels';
-import { addPriors, priorCost, shadeStrain } from './discPriors';
-import { LAMP, type Shading } from './discShade';
+import { addPriors, priorCost } from './discPriors';
+import type { Shading } from './discShade';
+import { startLamp, startShade } from './discStart';
 import { copyDisc, dampedInverse, stepOf, takeStep } from './discStep';
 import { medianInPlace } from './median';
 import type { Background, BallModel } from './types';
@@ -32,8 +33,6 @@ const MUCH_DAMPING = 1;
 const SOFT_GAIN = 1;
 /** Softness of the shadow's edge in the opening, a share of the lamp. */
 const OPENING_SOFTNESS = 0.2;
-/** Sum of squares of the polynomial's terms over their expected sizes, eight terms, from which on they stand for a lamp. */
-const STRAINED = 20;
 /** Rounds end when the middle moves less than this, px, or than this share of its standard uncertainty. */
 const SETTLED = 1e-4;
 const SETTLED_SHARE = 0.02;
@@ -232,53 +231,6 @@ export function weightOf(residual: number, cut: number): number {
   const u = (2 * Math.abs(residual)) / cut - 1;
   if (u <= 0) return 1;
   return u < 1 ? (1 - u * u) ** 2 : 0;
-}
-
-/** Even brightness, or the known look, at the level of the middle: median of the pixels that differ from the background. */
-function startShade(pixels: DiscPixels, disc: Disc, noise: Background['noise']): void {
-  const inner: number[] = [];
-  const differing: number[] = [];
-  for (let i = 0; i < pixels.count; i++) {
-    if (pixels.edge[i] === 1 || pixels.used[i] === 0) continue;
-    const r = Math.hypot((pixels.x[i] as number) - disc.x, (pixels.y[i] as number) - disc.y);
-    if (r > 0.8 * disc.radius) continue;
-    const value = pixels.value[i] as number;
-    inner.push(value);
-    const change = value - (pixels.background[i] as number);
-    if (change * change > 16 * (noise.readVariance + noise.gain * value)) differing.push(value);
-  }
-  const values = Float64Array.from(differing.length * 4 > inner.length ? differing : inner);
-  disc.shade[0] = values.length > 0 ? medianInPlace(values, values.length) : 0;
-}
-
-/**
- * Gives the slope of the brightness across the image to a lamp, halfway between the camera and the
- * image's plane. From behind it would do as well together with a slope of the other sign, so it has to
- * start on its side.
- */
-function startLamp(shade: Float64Array): void {
-  const x = shade[1] as number;
-  const y = shade[2] as number;
-  shade[LAMP] = x;
-  shade[LAMP + 1] = y;
-  shade[LAMP + 2] = Math.hypot(x, y);
-  shade[1] = 0;
-  shade[2] = 0;
-  shade[3] = (shade[3] as number) - (shade[LAMP + 2] as number);
-}
-
-/**
- * Hands the lamp what the polynomial has taken over from it; false where the polynomial is no larger
- * than it may be. Once the polynomial explains a matt ball the lamp's own light is not missed, and
- * Gauss-Newton does not find out of there.
- */
-export function freeLamp(shade: Float64Array, level: number): boolean {
-  if (shadeStrain(shade, level) < STRAINED) return false;
-  for (let j = 0; j < 3; j++) {
-    shade[LAMP + j] = (shade[LAMP + j] as number) + (shade[1 + j] as number);
-  }
-  shade.fill(0, 1, LAMP);
-  return true;
 }
 
 /** Root-mean-square difference of ball and background on the edge, with the sign of the mean. */
