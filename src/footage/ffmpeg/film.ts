@@ -230,11 +230,14 @@ async function tryDecode(film: Film, span: Span, start: number): Promise<Uint8Ar
   return cutter.frames.filter((frame) => frame !== null);
 }
 
-/** Halfway between a frame and the one before, s: what is before it is decoded and dropped. */
+/**
+ * Between a frame and the one before, s: what is before it is decoded and dropped. Nearer to the frame, because ffmpeg
+ * rounds to whole ticks, and frames may be a single one apart.
+ */
 function seekTime({ timeline, startTime }: Film, index: number): string {
   const { ticks, ticksPerSecond } = timeline;
-  const halfway = ((ticks[index] as number) + (ticks[index - 1] as number)) / 2;
-  return (halfway / ticksPerSecond - startTime).toFixed(6);
+  const between = 0.75 * (ticks[index] as number) + 0.25 * (ticks[index - 1] as number);
+  return (between / ticksPerSecond - startTime).toFixed(6);
 }
 
 /** Third column of a `framecrc` listing, ticks. */
