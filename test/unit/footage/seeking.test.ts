@@ -26,7 +26,8 @@ test('a frame far into an AVI film, of one tick a frame, is sought and not count
     for await (const { data } of source.frames({ start: 0, end: frameCount })) {
       all.push(data as Uint8Array);
     }
-    for (const index of [1, 40, 41, frameCount - 1]) {
+    // Halfway before frames 12 and 72 is a third of a microsecond, which is cut off, after the half of a tick.
+    for (const index of [1, 12, 40, 72, frameCount - 1]) {
       runs.length = 0;
       for await (const frame of source.frames({ start: index, end: index + 1 })) {
         expect(frame.index).toBe(index);
