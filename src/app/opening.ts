@@ -168,13 +168,16 @@ export function createOpening({ notices, films, shots, drafts, preview, begin }:
     }
   };
 
+  /** True where the page should begin with something and a person was quicker. */
+  const isOtherChosen = () => films.state.value.kind !== 'none' || awaited.value !== null;
+
   /** Opens the sample that the page begins with, measured already, unless something else was opened meanwhile. */
   const openFirst = async (chosen: Sample) => {
     try {
       const reduction = await fetchFirstLook();
       firstLook.value = reduction?.result ?? null;
       const files = await fetchSample(chosen);
-      if (films.state.value.kind !== 'none' || awaited.value !== null) return;
+      if (isOtherChosen()) return;
       const shot = completeShot(chosen.shot);
       const streak = { line: null, rows: new Map() };
       const measured = reduction && shot.ok ? { shot: shot.value, reduction, streak } : null;
@@ -217,16 +220,23 @@ export function createOpening({ notices, films, shots, drafts, preview, begin }:
     }
   };
 
-  const openLeft = async (left: LeftWork, find: () => Promise<Files | null>) => {
-    const footage = named(left.work.history.present.footage);
+  const openLeft = async (left: LeftWork, files: Files | null) => {
+    const from = SAMPLES.find((one) => one.id === left.sampleId) ?? null;
+    const isOpen = files !== null && (await openFootage(files, left.work, { left, from }));
+    if (isOpen || isOtherChosen()) return;
+    awaited.value = {
+      ...{ work: left.work, fileName: null, left },
+      ...named(left.work.history.present.footage),
+    };
+  };
+
+  const found = async (find: () => Promise<Files | null>): Promise<Files | null> => {
     try {
-      const files = await find();
-      const from = SAMPLES.find((one) => one.id === left.sampleId) ?? null;
-      if (files !== null && (await openFootage(files, left.work, { left, from }))) return;
+      return await find();
     } catch (error) {
       notices.report('footage', error);
+      return null;
     }
-    awaited.value = { work: left.work, fileName: null, ...footage, left };
   };
 
   return {
@@ -254,12 +264,15 @@ export function createOpening({ notices, films, shots, drafts, preview, begin }:
     },
     openSample,
     openFiles,
-    /** Opens what the window was left with, or asks for its footage. */
-    resume: (left: LeftWork) => openLeft(left, left.files),
+    /** Opens what the window was left with, or asks for its footage, unless something else was opened meanwhile. */
+    async resume(left: LeftWork) {
+      const files = await found(left.files);
+      if (!isOtherChosen()) await openLeft(left, files);
+    },
     /** Opens the footage that is waited for, after asking the browser for leave. */
     async askForAwaited() {
       const left = awaited.value?.left ?? null;
-      if (left?.ask) await openLeft(left, left.ask);
+      if (left?.ask) await openLeft(left, await found(left.ask));
     },
   };
 }

@@ -1,0 +1,101 @@
+import type { Route } from 'playwright-core';
+import { expect, it } from 'vitest';
+import {
+  keeps,
+  measureButton,
+  measured,
+  opened,
+  openGerman,
+  ownFilm,
+  rateIsEdited,
+  scratchFolder,
+  showsFilm,
+  told,
+} from './steps';
+
+const film = ownFilm(scratchFolder());
+
+it('the server forbids WebAssembly', async () => {
+  await using tool = await openGerman();
+  const { page } = tool;
+  await opened(page, film);
+  const numbers = await measured(page);
+  const forbid = async (route: Route) => {
+    const response = await route.fetch();
+    const headers = response.headers();
+    const policy = headers['content-security-policy'] ?? '';
+    await route.fulfill({
+      response,
+      headers: { ...headers, 'content-security-policy': policy.replace(" 'wasm-unsafe-eval'", '') },
+    });
+  };
+  await page.context().route(/\/$|\.js$/, forbid);
+  await page.reload();
+  await page.locator('[data-step=footage]').click();
+  await told(page, 'webAssemblyRefused').waitFor();
+  const words = await told(page, 'webAssemblyRefused').textContent();
+  expect(words).toContain('darf kein WebAssembly ausführen');
+  expect(words).toContain("script-src 'self' 'wasm-unsafe-eval'");
+
+  await page.context().unroute(/\/$|\.js$/, forbid);
+  await page.reload();
+  await showsFilm(page, film.film);
+  await page.locator('[data-step=ball]').click();
+  await keeps(page, numbers);
+  expect(await measured(page)).toBe(numbers);
+}, 600_000);
+
+/** Put before a thread's own script: the thread is refused memory. */
+const noRoomForOpenCv = `WebAssembly.Memory = class { constructor() { throw new RangeError('no room'); } };\n`;
+const noRoomForFfmpeg = `{
+  const instantiate = WebAssembly.instantiate;
+  let refuses = false;
+  new BroadcastChannel('memory').onmessage = ({ data }) => { refuses = data === 'gone'; };
+  WebAssembly.instantiate = (...given) =>
+    refuses && given[0] instanceof WebAssembly.Module
+      ? Promise.reject(new RangeError('no room'))
+      : instantiate.apply(WebAssembly, given);
+}\n`;
+const withPrelude = (prelude: string) => async (route: Route) => {
+  const response = await route.fetch();
+  await route.fulfill({ response, body: prelude + (await response.text()) });
+};
+
+it('memory runs out where OpenCV is started', async () => {
+  await using tool = await openGerman();
+  const { page } = tool;
+  await showsFilm(page, 'clip.mp4');
+  const starve = withPrelude(noRoomForOpenCv);
+  await page.context().route(/measure\.worker/, starve);
+  await page.reload();
+  await opened(page, film);
+  await page.context().unroute(/measure\.worker/, starve);
+  await measureButton(page).click();
+  await told(page, 'visionFailed').waitFor();
+  expect(await told(page, 'visionFailed').textContent()).toContain(
+    'Vielleicht reichte der Speicher nicht',
+  );
+  await rateIsEdited(page);
+  // Its threads were replaced by ones that have room.
+  const numbers = await measured(page);
+  await keeps(page, numbers);
+}, 600_000);
+
+it('memory runs out where ffmpeg decodes', async () => {
+  await using tool = await openGerman();
+  const { page } = tool;
+  await showsFilm(page, 'clip.mp4');
+  await page.context().route(/film\.worker/, withPrelude(noRoomForFfmpeg));
+  await page.reload();
+  await opened(page, film);
+  const numbers = await measured(page);
+  const memory = (is: string) =>
+    page.evaluate((said) => new BroadcastChannel('memory').postMessage(said), is);
+  await memory('gone');
+  await measureButton(page).click();
+  await told(page, 'outOfMemory').waitFor();
+  expect(await told(page, 'outOfMemory').textContent()).toContain('ging der Speicher aus');
+  await memory('back');
+  await keeps(page, numbers);
+  expect(await measured(page)).toBe(numbers);
+}, 600_000);
