@@ -155,7 +155,7 @@ export function benchPage(
   ) => exponent(costs(points, of, time)).toFixed(2);
   return `# What a film costs
 
-Written by \`npm run bench -- pipeline\` on ${cpus().length} cores (${cpu?.model.trim() ?? 'unknown'}). Least / middle / largest of ${clips[0]?.runs.length ?? 0} runs, the tool and the native pipeline in turn; modules warm. The films are the first sample's shot (rendered), 12 000 frames a second, in the middle of a longer film.
+Written by \`npm run bench -- pipeline\` on ${cpus().length} cores (${cpu?.model.trim() ?? 'unknown'}). Least / middle / largest of ${runCounts(clips)} runs (film by film), the tool and the native pipeline in turn; modules warm. The films are the first sample's shot (rendered), 12 000 frames a second, in the middle of a longer film.
 
 The native pipeline is Debian's ffmpeg piping grey frames into a script with OpenCV for Python (\`test/bench/pipeline/native.py\`): difference from the median of the first 25 frames, threshold, moments of all that changed. It gives one place a frame, with no model of the ball, the blur or the noise, and no uncertainty; the tool does what it does for every film: scene, streak image, search, track, centres fitted to the limb, seal, fit, budget, Monte Carlo.
 
@@ -176,6 +176,10 @@ ${ratios.join('\n')}
 Films besides those of the table were measured once each. Exponents (cost as quantity to the power; median times): by length, until the track is known ${slope(byLength, frames, looked)}, whole reduction ${slope(byLength, frames, total)}, decoding alone ${slope(byLength, frames, ({ decode }) => decode.seconds)}. By pixels a frame: until the track ${slope(bySize, pixels, looked)}, whole reduction ${slope(bySize, pixels, total)}, decoding alone ${slope(bySize, pixels, ({ decode }) => decode.seconds)}. What comes after the track is one cost for each frame of the flight, whatever the film's length: it makes the whole grow less than in proportion in short films.
 `;
 }
+
+/** How often each film was run, in the order of the table. */
+const runCounts = (clips: readonly ClipRuns[]): string =>
+  clips.map(({ runs }) => runs.length).join(', ');
 
 const row = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`;
 
