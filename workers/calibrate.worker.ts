@@ -1,3 +1,4 @@
+import type { FrameRange } from '../src/core/film';
 import { browserPlatform } from '../src/footage/browser';
 import { openFootage } from '../src/footage/open';
 import type { FootageFile, FrameSource } from '../src/footage/source';
@@ -8,13 +9,21 @@ import { lensFromEdges } from '../src/reduction/calibrateLens';
 import { lensFromPictures } from '../src/reduction/lensFromPictures';
 import { serve } from './serve';
 
+/** What is read off frames counts only if they are undamaged. */
 async function reading<T>(
   files: readonly FootageFile[],
   use: (source: FrameSource) => Promise<T>,
 ): Promise<T> {
   const source = await openFootage(files, browserPlatform);
+  const asked: FrameRange[] = [];
+  const frames: FrameSource['frames'] = (range, signal) => {
+    asked.push(range);
+    return source.frames(range, signal);
+  };
   try {
-    return await use(source);
+    const found = await use({ ...source, frames });
+    await source.check?.(asked);
+    return found;
   } finally {
     await source.close();
   }

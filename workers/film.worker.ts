@@ -8,11 +8,14 @@ import { openRaw } from '../src/footage/raw';
 import type { FootageFile, FrameSource } from '../src/footage/source';
 import type { FilmApi } from '../src/protocol/film';
 import { FrameRuns } from './frameRuns';
+import { readInThread } from './secondReading';
 import { serve } from './serve';
 import { transferFrame, transferFrames } from './transferring';
 
+const platform = { ...browserPlatform, readAgain: readInThread };
 let film: { source: FrameSource; files: readonly FootageFile[] } | null = null;
 const runs = new FrameRuns();
+let checking: AbortController | null = null;
 
 function opened(): { source: FrameSource; files: readonly FootageFile[] } {
   if (film === null)
@@ -23,6 +26,7 @@ function opened(): { source: FrameSource; files: readonly FootageFile[] } {
 /** Puts another film, or none, in the place of the open one at once: what is asked meanwhile finds either. */
 async function changeFilm(to: typeof film): Promise<void> {
   const closing = film;
+  checking?.abort();
   film = to;
   await runs.endAll();
   await closing?.source.close();
@@ -30,7 +34,7 @@ async function changeFilm(to: typeof film): Promise<void> {
 
 async function openFilm(files: readonly FootageFile[], reading: Reading): Promise<FootageInfo> {
   // The new film is opened first, so that a file that cannot be read leaves the old one in place.
-  const source = await openFootage(files, browserPlatform, { reading });
+  const source = await openFootage(files, platform, { reading });
   await changeFilm({ source, files });
   return source.info;
 }
@@ -64,6 +68,17 @@ const api: FilmApi = {
   startRun: async (range) => runs.start(opened().source, range),
   next: async (run) => transferFrames(await runs.next(run)),
   endRun: (run) => runs.end(run),
+  async check(ranges) {
+    checking?.abort();
+    const mine = new AbortController();
+    checking = mine;
+    try {
+      await opened().source.check?.(ranges, mine.signal);
+    } finally {
+      if (checking === mine) checking = null;
+    }
+  },
+  endCheck: async () => checking?.abort(),
   audio: () => opened().source.audio(),
   sha256: (onProgress) => sha256(opened().files, onProgress),
   close: () => changeFilm(null),

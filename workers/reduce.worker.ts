@@ -1,5 +1,4 @@
 import { type Remote, wrap } from 'comlink';
-import type { FrameRange } from '../src/core/film';
 import { ExitframeError } from '../src/core/reason';
 import type { FilmApi } from '../src/protocol/film';
 import type { MeasureApi } from '../src/protocol/measure';
@@ -7,6 +6,7 @@ import type { ReduceApi } from '../src/protocol/reduce';
 import { concludeShot } from '../src/reduction/concludeShot';
 import { type MeasuredFilm, measureFilm, stillMeasures } from '../src/reduction/measureFilm';
 import type { FrameMeasurer, ReductionInputs, SurveySetup } from '../src/reduction/types';
+import type { FrameSupply } from '../src/reduction/work';
 import { inEventBatches } from './eventBatches';
 import { framesFrom } from './filmSupply';
 import { poolOf } from './measurerPool';
@@ -52,8 +52,11 @@ const api: ReduceApi = {
     running = abort;
     const events = inEventBatches(onEvents);
     try {
-      const frames = (range: FrameRange) => framesFrom(filmApi, range);
-      const read = await measureFilm(inputs, { frames }, crew, events.add, abort.signal);
+      const supply: FrameSupply = {
+        frames: (range) => framesFrom(filmApi, range),
+        check: (ranges) => filmApi.check(ranges),
+      };
+      const read = await measureFilm(inputs, supply, crew, events.add, abort.signal);
       // Cancelled after its last frame: a later run may have begun, whose film this must not replace.
       abort.signal.throwIfAborted();
       measured = { film: read, footage: footageOf(inputs), setup: prepared };
@@ -63,7 +66,11 @@ const api: ReduceApi = {
       return reduction;
     } finally {
       events.drop();
-      if (running === abort) running = null;
+      // A later run's check would end this one's itself.
+      if (running === abort) {
+        running = null;
+        void filmApi.endCheck().catch(() => {});
+      }
     }
   },
   async refit(inputs) {

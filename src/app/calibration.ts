@@ -4,13 +4,13 @@ import type { LensCalibration } from '../core/lens';
 import { orThrow } from '../core/reason';
 import type { ImagePoint } from '../core/units';
 import type { BoardAnswer, CalibrateApi, LampAnswer } from '../protocol/calibrate';
+import { stoppedBy, type ThreadFault } from '../protocol/threadFault';
 import type { LampQuestion } from '../reduction/calibrateClock';
 import type { MarkedEdge } from '../reduction/calibrateLens';
 import type { Calibrator, StartCalibrator } from './crew';
 import { sortFiles } from './footageFiles';
 import type { LensOrigin } from './lens';
 import { createTask } from './task';
-import { stoppedBy, type ThreadFault } from './threadFault';
 
 /** What the boards told, with the file name of each picture; null: a frame of a clip. */
 export interface BoardsFound extends BoardAnswer {

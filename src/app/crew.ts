@@ -5,7 +5,8 @@ import type { PlanApi } from '../protocol/plan';
 import type { ReduceApi } from '../protocol/reduce';
 import type { SceneryApi } from '../protocol/scenery';
 import type { SeriesApi } from '../protocol/series';
-import { createLifeline, ENDED_SILENTLY, stoppedBy, type ThreadFault } from './threadFault';
+import { ENDED_SILENTLY, stoppedBy, type ThreadFault } from '../protocol/threadFault';
+import { createLifeline } from './lifeline';
 
 /** A thread started for one piece of work; what is left of it goes with `dispose`. */
 export type Thread<Api> = Api & { dispose(): void };

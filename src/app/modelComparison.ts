@@ -9,12 +9,12 @@ import { isAvailable, type Reported } from '../core/estimate';
 import { type Outcome, success } from '../core/reason';
 import { launcherOf } from '../launch/fromShot';
 import type { LaunchApi } from '../protocol/launch';
+import { stoppedBy, type ThreadFault } from '../protocol/threadFault';
 import type { Reduction } from '../reduction/types';
 import type { ModelName } from '../shot/planning';
 import type { StartThread } from './crew';
 import type { ShotDraft } from './draft';
 import { createTask } from './task';
-import { stoppedBy, type ThreadFault } from './threadFault';
 
 /** In the order they are shown. */
 export const MODEL_ORDER = [

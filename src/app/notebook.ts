@@ -2,6 +2,7 @@ import { batch, computed, signal } from '@preact/signals';
 import { reasonOf } from '../core/reason';
 import type { LaunchApi } from '../protocol/launch';
 import type { SeriesApi } from '../protocol/series';
+import { stoppedBy, type ThreadFault } from '../protocol/threadFault';
 import type { ShotsRead } from '../series/readShots';
 import {
   NOTEBOOK_FORMAT,
@@ -28,7 +29,6 @@ import {
 } from './notebookTable';
 import { fetchSampleSeries } from './samples';
 import { createTask } from './task';
-import { stoppedBy, type ThreadFault } from './threadFault';
 import { undoing } from './undoing';
 
 /** What was done to the notebook, as undo tells of it. */

@@ -4,11 +4,11 @@ import type { Reason } from '../core/reason';
 import { launcherOf, type StatedLauncher } from '../launch/fromShot';
 import type { CurvePoint, CurveQuestion } from '../launch/speedCurve';
 import type { LaunchApi } from '../protocol/launch';
+import type { ThreadFault } from '../protocol/threadFault';
 import type { NotebookEntry } from '../shot/notebook';
 import type { ModelName } from '../shot/planning';
 import type { StartThread } from './crew';
 import { createTask } from './task';
-import type { ThreadFault } from './threadFault';
 
 export type PlotAxis = CurveQuestion['what'];
 

@@ -5,11 +5,11 @@ import { isAvailable } from '../core/estimate';
 import { orThrow, type Reason } from '../core/reason';
 import { launcherOf } from '../launch/fromShot';
 import type { LaunchApi } from '../protocol/launch';
+import type { ThreadFault } from '../protocol/threadFault';
 import type { NotebookEntry } from '../shot/notebook';
 import type { ModelName } from '../shot/planning';
 import type { StartThread } from './crew';
 import { createTask } from './task';
-import type { ThreadFault } from './threadFault';
 
 /** Inputs that may be set free, in the order they are shown. */
 export const FREE_INPUTS = [

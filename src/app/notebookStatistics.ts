@@ -1,12 +1,12 @@
 import { effect, type ReadonlySignal } from '@preact/signals';
 import type { Reason } from '../core/reason';
 import type { SeriesApi } from '../protocol/series';
+import type { ThreadFault } from '../protocol/threadFault';
 import type { GroupSummary } from '../series/groups';
 import type { NotebookEntry } from '../shot/notebook';
 import type { StartThread } from './crew';
 import type { EntryGroup, GroupMark } from './notebookTable';
 import { createTask } from './task';
-import type { ThreadFault } from './threadFault';
 
 export interface GroupStatistics extends GroupSummary {
   readonly mark: GroupMark;

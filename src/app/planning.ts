@@ -6,6 +6,7 @@ import { launcherOf } from '../launch/fromShot';
 import type { Judgement } from '../plan/judge';
 import type { Sweep } from '../plan/sweep';
 import type { PlanApi } from '../protocol/plan';
+import { stoppedBy, type ThreadFault } from '../protocol/threadFault';
 import type { CameraTrade, Plan, PlanningInputs } from '../shot/planning';
 import type { StartThread } from './crew';
 import { newLauncher, type ShotDraft } from './draft';
@@ -13,7 +14,6 @@ import { FIRST_PLAN, FIRST_TRADE } from './firstPlan';
 import { type Edit, type History, record, startHistory } from './history';
 import { planFrom } from './planFromShot';
 import { createTask } from './task';
-import { stoppedBy, type ThreadFault } from './threadFault';
 import { undoing } from './undoing';
 
 /** A pause in typing before the plan is worked out anew, ms. */

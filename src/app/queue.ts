@@ -1,5 +1,6 @@
 import { batch, computed, signal } from '@preact/signals';
 import { type ExitframeError, type Reason, reasonOf } from '../core/reason';
+import { stoppedBy, type ThreadFault } from '../protocol/threadFault';
 import type { Stage } from '../reduction/types';
 import type { Setup } from '../shot/setupFile';
 import type { Bench, StartBench } from './crew';
@@ -10,7 +11,6 @@ import { type ClipMeasured, measureClip } from './queueClip';
 import { namesOf } from './queueNames';
 import { textFilesOf } from './saving';
 import { rememberScene, type SetupSceneStore } from './setupScenes';
-import { stoppedBy, type ThreadFault } from './threadFault';
 
 export type QueueState =
   | { readonly kind: 'waiting' }

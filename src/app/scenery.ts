@@ -1,6 +1,7 @@
 import { effect, type ReadonlySignal, signal, untracked } from '@preact/signals';
 import type { GreyFrame } from '../core/frame';
 import { provisionalAxis } from '../geometry/flightLine';
+import { stoppedBy, type ThreadFault } from '../protocol/threadFault';
 import type { LookPart, LookQuestion } from '../reduction/lookThrough';
 import type { Scenery, StartThread } from './crew';
 import type { ShotDraft } from './draft';
@@ -11,7 +12,6 @@ import type { createReadings } from './readings';
 import type { StillScene } from './resultTypes';
 import { KeptRows } from './streakRows';
 import { createTask } from './task';
-import { stoppedBy, type ThreadFault } from './threadFault';
 
 /** Small pictures of the film, spread evenly over it. */
 export interface SmallPictures {

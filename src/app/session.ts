@@ -1,4 +1,5 @@
 import { computed, effect, signal, untracked } from '@preact/signals';
+import type { ThreadFault } from '../protocol/threadFault';
 import type { Setup } from '../shot/setupFile';
 import { createCalibration } from './calibration';
 import { type RenewableCrew, threadDied } from './crew';
@@ -25,7 +26,6 @@ import { createScenery } from './scenery';
 import { rememberScene, type SetupSceneStore } from './setupScenes';
 import type { Setups } from './setups';
 import { createShotStore } from './shotStore';
-import type { ThreadFault } from './threadFault';
 import { velocityChange } from './velocityChange';
 
 /** Enough for a few hundred frames of the usual size, bytes. */

@@ -1,7 +1,7 @@
 import { signal } from '@preact/signals';
 import { type Reason, reasonOf } from '../core/reason';
+import type { ThreadFault } from '../protocol/threadFault';
 import type { StartThread, Thread } from './crew';
-import type { ThreadFault } from './threadFault';
 
 /** Where a piece of work in a thread of its own stands. */
 export type Work<T> =

@@ -3,14 +3,13 @@ import type { CalibrateApi } from '../protocol/calibrate';
 import { carryReasons } from '../protocol/errors';
 import type { FilmApi } from '../protocol/film';
 import type { LaunchApi } from '../protocol/launch';
-import { lifeLockOf } from '../protocol/life';
+import { watch } from '../protocol/life';
 import type { MeasureApi } from '../protocol/measure';
 import type { PlanApi } from '../protocol/plan';
 import type { ReduceApi } from '../protocol/reduce';
 import type { SceneryApi } from '../protocol/scenery';
 import type { SeriesApi } from '../protocol/series';
 import type { OnFault, Scenery, StartBench, StartCalibrator, StartThread } from './crew';
-import { ENDED_SILENTLY, faultOf } from './threadFault';
 
 /** The threads that read and measure a film. */
 interface Measurers {
@@ -188,34 +187,6 @@ const sceneryOf =
       dispose: () => void remote.stop().finally(end),
     };
   };
-
-/** Tells of a thread that dies, with an error or without a word. Gives what ends it, of which nothing is told. */
-function watch(worker: Worker, onFault: OnFault): () => void {
-  const ended = new AbortController();
-  const { signal } = ended;
-  worker.addEventListener(
-    'error',
-    (event) => {
-      event.preventDefault();
-      onFault(faultOf(event.message));
-    },
-    { signal },
-  );
-  worker.addEventListener(
-    'message',
-    ({ data }) => {
-      const lock = lifeLockOf(data);
-      if (lock === null) return;
-      // Granted when the thread holds it no more.
-      navigator.locks.request(lock, { signal }, () => onFault(ENDED_SILENTLY)).catch(() => {});
-    },
-    { signal },
-  );
-  return () => {
-    ended.abort();
-    worker.terminate();
-  };
-}
 
 /** A port whose other end a worker serves once it has attached it. */
 function portTo(attach: (port: MessagePort) => Promise<void>) {

@@ -13,7 +13,7 @@ import type { FrameSource } from './source';
  * way to the next frame.
  */
 export function inFields(source: FrameSource, choice: Reading['fields']): FrameSource {
-  const { info } = source;
+  const { info, check } = source;
   const order = choice === 'auto' ? info.interlaced.stated : choice === 'whole' ? null : choice;
   if (order === null) return source;
   return {
@@ -28,6 +28,7 @@ export function inFields(source: FrameSource, choice: Reading['fields']): FrameS
       return times && timesOfFields(times);
     },
     frames: (range, signal) => fieldsOf(source, order, range, signal),
+    ...(check && { check: (ranges, signal) => check(ranges.map(framesBehind), signal) }),
     audio: (signal) => source.audio(signal),
     close: () => source.close(),
   };
@@ -53,13 +54,7 @@ async function* fieldsOf(
 ): AsyncGenerator<GreyFrame> {
   const wanted = new Set(indicesOf(range, 2 * source.info.frameCount));
   if (wanted.size === 0) return;
-  const { step = 1 } = range;
-  const frames = {
-    start: range.start >> 1,
-    end: (Math.max(...[...wanted].slice(-1)) >> 1) + 1,
-    step: step % 2 === 0 ? step / 2 : 1,
-  };
-  for await (const frame of source.frames(frames, signal)) {
+  for await (const frame of source.frames(framesBehind(range), signal)) {
     for (const second of [0, 1]) {
       const index = 2 * frame.index + second;
       if (!wanted.has(index)) continue;
@@ -69,6 +64,13 @@ async function* fieldsOf(
     }
   }
 }
+
+/** The frames whose fields a range asks for. */
+const framesBehind = ({ start, end, step = 1 }: FrameRange): FrameRange => ({
+  start: start >> 1,
+  end: (end + 1) >> 1,
+  step: step % 2 === 0 ? step / 2 : 1,
+});
 
 /** Which lines of the upright picture a field's lines as coded are; some turns count them from the other end. */
 function filmedLines(

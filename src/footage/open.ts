@@ -1,7 +1,8 @@
-import { AS_FOUND, type Reading } from '../core/film';
+import { AS_FOUND, type FrameRange, type Reading } from '../core/film';
 import { ExitframeError } from '../core/reason';
 import { type Clip, openClip } from './ffmpeg/clip';
 import { openFilm as openWithFfmpeg } from './ffmpeg/film';
+import { readAgain } from './ffmpeg/secondReading';
 import { inFields } from './fields';
 import { imageFormat } from './images/header';
 import { openImages, openTiff } from './images/open';
@@ -107,7 +108,11 @@ async function openClipFile(
     return clip;
   };
   if (platform.webCodecs) {
-    const source = await openInBrowser(file, underFfmpeg, signal);
+    const secondly = async (ranges: readonly FrameRange[], checkSignal?: AbortSignal) =>
+      platform.readAgain
+        ? platform.readAgain(file, ranges, checkSignal)
+        : readAgain(await underFfmpeg(), platform, ranges, checkSignal);
+    const source = await openInBrowser(file, { underFfmpeg, secondly }, signal);
     if (source !== null) return source;
   }
   signal?.throwIfAborted();

@@ -1,4 +1,6 @@
+import type { FrameRange } from '../core/film';
 import type { Reason } from '../core/reason';
+import type { SecondReading } from './givenFrames';
 import type { FootageFile } from './source';
 
 /** Bytes on demand, without waiting: a decoder in WebAssembly cannot wait for a promise. */
@@ -17,6 +19,12 @@ export interface DecodePlatform {
   readonly withoutWebCodecs: Reason;
   /** The ffmpeg core, compiled once. Throws `ExitframeError` `decoderMissing`, `webAssemblyRefused`. */
   loadCore(): Promise<WebAssembly.Module>;
+  /** Reads frames under ffmpeg a second time, in another thread. Left out: it is done in this one. */
+  readAgain?(
+    file: FootageFile,
+    ranges: readonly FrameRange[],
+    signal?: AbortSignal,
+  ): Promise<SecondReading>;
   /** Opens a file for reading in slices. */
   reader(file: FootageFile): Promise<SyncReader>;
 }

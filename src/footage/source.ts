@@ -11,6 +11,11 @@ export interface FrameSource {
   timestamps(signal?: AbortSignal): Promise<Float64Array | null>;
   /** Frames in display order, decoded as they are pulled, memory bounded by a few frames. */
   frames(range: FrameRange, signal?: AbortSignal): AsyncIterable<GreyFrame>;
+  /**
+   * Holds the frames given out so far, those within the ranges, against another decoder's. Throws what that one refuses
+   * them for; `decoderFailed` where it reads them otherwise. Left out: this source's own decoder tells of damage.
+   */
+  check?(ranges: readonly FrameRange[], signal?: AbortSignal): Promise<void>;
   /** The sound track, or null where there is none. */
   audio(signal?: AbortSignal): Promise<AudioTrack | null>;
   close(): Promise<void>;

@@ -20,6 +20,12 @@ export interface FilmApi {
   /** Next batch of a run in display order, transferred; empty: the run is over. */
   next(run: number): Promise<GreyFrame[]>;
   endRun(run: number): Promise<void>;
+  /**
+   * Holds the frames of these ranges, given out before, against a second decoder's; see `FrameSource`. One check at a
+   * time: another one ends it.
+   */
+  check(ranges: readonly FrameRange[]): Promise<void>;
+  endCheck(): Promise<void>;
   audio(): Promise<AudioTrack | null>;
   /** SHA-256 of the file, or of the sequence's files in order; hexadecimal. `onProgress` gets 0..1. */
   sha256(onProgress?: (share: number) => void): Promise<string>;

@@ -1,3 +1,5 @@
+import { ENDED_SILENTLY, faultOf, type ThreadFault } from './threadFault';
+
 /** Of locks that threads hold for as long as they live: the browser frees them however a thread ends. */
 const PREFIX = 'exitframe-thread-';
 
@@ -21,7 +23,35 @@ export function showLife(scope: {
 }
 
 /** The lock that a thread's message names; null: it says something else. */
-export function lifeLockOf(message: unknown): string | null {
+function lifeLockOf(message: unknown): string | null {
   const { heldWhileAlive } = (message ?? {}) as Partial<AliveSign>;
   return typeof heldWhileAlive === 'string' ? heldWhileAlive : null;
+}
+
+/** Tells of a thread that dies, with an error or without a word. Gives what ends it, of which nothing is told. */
+export function watch(worker: Worker, onFault: (fault: ThreadFault) => void): () => void {
+  const ended = new AbortController();
+  const { signal } = ended;
+  worker.addEventListener(
+    'error',
+    (event) => {
+      event.preventDefault();
+      onFault(faultOf(event.message));
+    },
+    { signal },
+  );
+  worker.addEventListener(
+    'message',
+    ({ data }) => {
+      const lock = lifeLockOf(data);
+      if (lock === null) return;
+      // Granted when the thread holds it no more.
+      navigator.locks.request(lock, { signal }, () => onFault(ENDED_SILENTLY)).catch(() => {});
+    },
+    { signal },
+  );
+  return () => {
+    ended.abort();
+    worker.terminate();
+  };
 }

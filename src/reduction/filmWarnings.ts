@@ -22,10 +22,18 @@ export function filmWarnings(
   scene: Scene,
   kept: readonly Sighting[],
   line: FlightLine,
-  { gains, faulty }: Pick<MeasuredFilm, 'gains' | 'faulty'>,
+  { gains, faulty, unchecked }: Pick<MeasuredFilm, 'gains' | 'faulty' | 'unchecked'>,
 ): Warning[] {
   const fields = fieldsReason(info);
   const warnings: Warning[] = fields === null ? [] : [fields];
+  if (unchecked !== null) {
+    warnings.push({
+      code: 'filmUnchecked',
+      message: `The browser's decoder may show damage without a word, and the second decoder, in a thread of its own, could not check the film. ${unchecked.message}`,
+      values: { ...unchecked.values, because: unchecked.code },
+      remedy: 'Measure again, or reduce the shot with the headless command.',
+    });
+  }
   const dimmest = gains.reduce((a, b) => Math.min(a, b));
   const brightest = gains.reduce((a, b) => Math.max(a, b));
   if (brightest - dimmest > 2 * STEADY_LIGHT) {

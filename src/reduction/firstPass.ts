@@ -1,3 +1,4 @@
+import type { FrameRange } from '../core/film';
 import type { GreyFrame } from '../core/frame';
 import { ExitframeError, orThrow } from '../core/reason';
 import { createActivityMeter } from '../image/activity';
@@ -7,6 +8,7 @@ import type { Background, StreakLine } from '../image/types';
 import { REST_FRAMES } from '../seal/reference';
 import { backgroundStep } from './background';
 import type { HeldFrames } from './heldFrames';
+import { framesToSurvey } from './passage';
 import type { Work } from './work';
 
 /** What one pass over a whole film gives before anything is looked for in it. */
@@ -14,8 +16,8 @@ export interface FirstPass {
   readonly background: Background;
   /** The clip's first frames: seals are at rest. */
   readonly atRest: readonly GreyFrame[];
-  /** One a frame: whether anything moves in it. */
-  readonly isActive: Uint8Array;
+  /** The frames worth a closer look. */
+  readonly worthALook: readonly FrameRange[];
   /** One a frame: its light over that of the first. */
   readonly gains: Float64Array;
 }
@@ -52,7 +54,13 @@ export async function passOver(
     onEvent({ kind: 'progress', stage: 'background', done: index + 1, total });
   }
   if (spread.length === 0) throw new ExitframeError('noFrames', 'The film gave no frames.');
-  return { background: orThrow(steadyBackground(spread)), atRest, isActive, gains };
+  const { manualPoints, seeds } = inputs.shot.edits;
+  const named = [...manualPoints, ...seeds].map(({ frame }) => frame);
+  return {
+    background: orThrow(steadyBackground(spread)),
+    worthALook: framesToSurvey(isActive, named),
+    ...{ atRest, gains },
+  };
 }
 
 /** The streak image along another line than that of the first pass. */

@@ -1,9 +1,11 @@
 import type { Cancellation } from '../core/cancellation';
+import type { Reason } from '../core/reason';
 import type { ImagePoint, ImageVector } from '../core/units';
 import { faultyPlaces } from '../image/faults';
 import { fingerprintOf, type SceneFingerprint } from '../image/sceneFingerprint';
 import type { Shot } from '../shot/schema';
 import { type MeasuredCentres, measureCentres } from './centres';
+import { checkFrames, type FrameCheck } from './checkFrames';
 import { passAlong, passOver } from './firstPass';
 import { holdFrames } from './heldFrames';
 import { trackInImage } from './onPlane';
@@ -20,13 +22,15 @@ export interface MeasuredFilm extends Survey, MeasuredCentres {
   readonly faulty: readonly ImagePoint[];
   /** How the scene stands to that of an earlier shot of the setup; null: there is none. */
   readonly since: SceneSince | null;
+  /** Why its frames could not be checked for damage; null: they were, or need not be. */
+  readonly unchecked: Reason | null;
   /** The settings it depends on. */
   readonly settings: string;
 }
 
 /**
  * Measures a film: scene and streak image, rough places in the frames in which anything moves, the ball's track, its centre in every frame of the
- * track. Throws where the shot does not fit the film or the work is cancelled; a ball that is not found is an outcome.
+ * track. Throws where the shot does not fit the film, a second decoder finds it damaged or the work is cancelled; a ball that is not found is an outcome.
  */
 export async function measureFilm(
   inputs: ReductionInputs,
@@ -40,7 +44,12 @@ export async function measureFilm(
   const held = holdFrames(film);
   const first = await passOver(streakAlong(scene.axis, overall), overall, held.watch);
   const { background } = first;
-  const work: Work = { ...overall, film: held };
+  const check = checkFrames(film, first.worthALook, cancellation);
+  const work: Work = {
+    ...overall,
+    film: held,
+    cancellation: check?.cancellation ?? cancellation,
+  };
   let survey = await surveyAlong(scene.axis, work, first);
   const { track } = survey;
   // Where no direction is stated the first pass only assumed one: seal and streak may belong on another side.
@@ -51,14 +60,29 @@ export async function measureFilm(
       await passAlong(streakAlong(axis, overall), overall);
     }
   }
+  const centres = survey.track.ok
+    ? await measureCentres(work, survey.track.value, survey)
+    : NOT_FOUND;
   return {
     ...survey,
+    ...centres,
     fingerprint: fingerprintOf(background),
     faulty: faultyPlaces(background),
     since: sceneSince(background, inputs.setupScene),
     settings: pixelSettings(inputs.shot, scene),
-    ...(survey.track.ok ? await measureCentres(work, survey.track.value, survey) : NOT_FOUND),
+    unchecked: check && (await outcomeOf(check, onEvent)),
   };
+}
+
+/** Waits for the check: nothing is concluded from frames that may be damaged. */
+async function outcomeOf(
+  check: FrameCheck,
+  onEvent: (event: ReductionEvent) => void,
+): Promise<Reason | null> {
+  onEvent({ kind: 'progress', stage: 'check', done: 0, total: 1 });
+  const unchecked = await check.over;
+  onEvent({ kind: 'progress', stage: 'check', done: 1, total: 1 });
+  return unchecked;
 }
 
 const NOT_FOUND: MeasuredCentres = { centres: new Map(), breakUp: null, hintFor: () => null };

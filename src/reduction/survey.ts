@@ -17,7 +17,6 @@ import { inBatches } from './batches';
 import type { FirstPass } from './firstPass';
 import { flightPrior } from './flightPrior';
 import { linkOnPlane } from './onPlane';
-import { framesToSurvey } from './passage';
 import { codedShiftU, type FramePlace, judgeShake, launcherRect, type Shake } from './shake';
 import type { FrameSurvey, WatchedSeal } from './types';
 import { BATCH_FRAMES, type FrameSupply, type Work } from './work';
@@ -152,12 +151,8 @@ const watchedTooLong = (): Outcome<never> =>
 
 /** In frames that nothing moves in there is nothing to be found: their light is known from the first pass. */
 async function lookAt(work: Work, first: FirstPass) {
-  const { inputs, film, measurer, onEvent, cancellation } = work;
-  const { manualPoints, seeds } = inputs.shot.edits;
-  const ranges = framesToSurvey(
-    first.isActive,
-    [...manualPoints, ...seeds].map(({ frame }) => frame),
-  );
+  const { film, measurer, onEvent, cancellation } = work;
+  const ranges = first.worthALook;
   const total = ranges.reduce((sum, { start, end }) => sum + end - start, 0);
   const found = new Map<number, FrameSurvey>();
   const isWatched = total <= MOST_WATCHED;

@@ -72,7 +72,15 @@ export interface FrameMeasurer {
 }
 
 /** The stages of a reduction, in order. */
-export const STAGES = ['background', 'survey', 'track', 'centres', 'fit', 'uncertainty'] as const;
+export const STAGES = [
+  'background',
+  'survey',
+  'track',
+  'centres',
+  'check',
+  'fit',
+  'uncertainty',
+] as const;
 export type Stage = (typeof STAGES)[number];
 
 /** Told while a reduction runs. */

@@ -7,6 +7,11 @@ import type { FrameMeasurer, ReductionEvent, ReductionInputs } from './types';
 /** Where frames come from. */
 export interface FrameSupply {
   frames(range: FrameRange): AsyncIterable<GreyFrame>;
+  /**
+   * Holds the frames of these ranges, given before, against a second decoder's; throws what is wrong with them. Left out:
+   * the decoder itself tells of damage.
+   */
+  check?(ranges: readonly FrameRange[]): Promise<void>;
 }
 
 /** What every pass through a film works with. */

@@ -12,13 +12,13 @@ ${table(rows)}
 - **refused**: with a reason that [error-codes.md](error-codes.md) lists. Of a shot file also: taken, and the film gives no speed with it, which is said. Reasons: ${reasons(rows, 'refused')}.
 - **read, with a warning** in the result: ${reasons(rows, 'warned') || 'none'}.
 - **changed, not detectable**: what is read differs, and nothing in the file says so. What differed: ${reasons(rows, 'untold')}.
-- **failed**: it hung (for minutes), took more than 2 GiB, a thread or process died, an error nobody foresaw, a number that is none; frames that differ although the file holds sums of them (PNG, FFV1 version 3, zip); or frames that Chromium shows without a word and ffmpeg finds damaged.
+- **failed**: it hung (for minutes), took more than 2 GiB, a thread or process died, an error nobody foresaw, a number that is none; frames that differ although the file holds sums of them (PNG, FFV1 version 3, zip); or frames that the page takes although ffmpeg finds them damaged.
 
 The most memory a process took under Node was ${Math.round(memory / 1e6)} MB.
 
 ## What a format can tell
 
-Whatever a decoder reports is a reason to refuse the film: it patches up what it cannot read, and such a picture must not be measured. Chromium's own H.264 decoder reports less than ffmpeg's: it patches some damage up without a word, which is what counts as failed above; the headless command refuses those files. Beyond that it depends on the format:
+Whatever a decoder reports is a reason to refuse the film: it patches up what it cannot read, and such a picture must not be measured. Chromium's own H.264 decoder reports less than ffmpeg's: it patches some damage up without a word. The page therefore has ffmpeg decode again what it measures of such a film, and refuses it where ffmpeg complains or reads other grey values; here that is all of it. Beyond that it depends on the format:
 
 | format | told | not told |
 | --- | --- | --- |

@@ -4,6 +4,7 @@ import type { GreyFrame } from '../../core/frame';
 import { ExitframeError } from '../../core/reason';
 import type { Clip } from '../ffmpeg/clip';
 import { readSound } from '../ffmpeg/sound';
+import { GivenFrames, type SecondReading } from '../givenFrames';
 import { levelsOf, whitesOf } from '../levels';
 import { indicesOf } from '../range';
 import { requireFrames } from '../requireFrames';
@@ -27,14 +28,29 @@ const CONTAINERS: Readonly<Record<string, string>> = {
 const ON_THEIR_OWN: readonly string[] = ['vp8', 'vp9', 'av1'];
 
 /**
+ * Codecs whose decoders in browsers patch up some damage without a word: seen of H.264; HEVC is coded alike, and mostly
+ * decoded by the graphics card, which tells nothing either.
+ */
+const PATCHED_UP: readonly string[] = ['avc', 'hevc'];
+
+/** What of a film is left to ffmpeg. */
+interface Helpers {
+  /** The same file, for what the browser does not tell exactly. */
+  readonly underFfmpeg: () => Promise<Clip>;
+  /** Frames read a second time. */
+  readonly secondly: (
+    ranges: readonly FrameRange[],
+    signal?: AbortSignal,
+  ) => Promise<SecondReading>;
+}
+
+/**
  * A film decoded by the browser itself, read in slices. Null where the container or the codec is
  * not one this browser reads. Throws `singleFrame`.
- *
- * `underFfmpeg` gives the same file to ffmpeg, for what the browser does not tell exactly.
  */
 export async function openFilm(
   file: FootageFile,
-  underFfmpeg: () => Promise<Clip>,
+  helpers: Helpers,
   signal?: AbortSignal,
 ): Promise<FrameSource | null> {
   const input = new Input({
@@ -43,7 +59,7 @@ export async function openFilm(
   });
   let source: FrameSource | null = null;
   try {
-    source = await openInput(input, file.name, underFfmpeg, signal);
+    source = await openInput(input, file.name, helpers, signal);
   } catch (error) {
     if (error instanceof ExitframeError || signal?.aborted) throw error;
     // A file the browser's reader stumbles over: ffmpeg may read it, or say what is wrong.
@@ -56,7 +72,7 @@ export async function openFilm(
 async function openInput(
   input: Input,
   name: string,
-  underFfmpeg: () => Promise<Clip>,
+  { underFfmpeg, secondly }: Helpers,
   signal?: AbortSignal,
 ): Promise<FrameSource | null> {
   if (!(await input.canRead())) return null;
@@ -92,13 +108,17 @@ async function openInput(
     levels: levelsOf(first.bitDepth, picture.isLimited),
     decoder: { name: 'WebCodecs', why: whyBrowser(codec) },
   };
+  const given = PATCHED_UP.includes(codec) ? new GivenFrames(info.frameCount) : null;
   return {
     info,
     timestamps: async (timesSignal) => {
       timesSignal?.throwIfAborted();
       return secondsOf(feed.timeline);
     },
-    frames: (range, framesSignal) => framesOf(config, feed, info, range, framesSignal),
+    frames: (range, framesSignal) => framesOf({ config, feed, info, given }, range, framesSignal),
+    ...(given && {
+      check: async (ranges, checkSignal) => given.holdAgainst(await secondly(ranges, checkSignal)),
+    }),
     audio: async (soundSignal) => {
       soundSignal?.throwIfAborted();
       return info.hasAudio ? readSound(await underFfmpeg(), soundSignal) : null;
@@ -137,10 +157,16 @@ async function pixelAspectOf(
   return (await underFfmpeg()).contents.video?.pixelAspect ?? num / den;
 }
 
+interface Film {
+  readonly config: VideoDecoderConfig;
+  readonly feed: PacketFeed;
+  readonly info: FootageInfo;
+  /** Null: its decoder tells of damage. */
+  readonly given: GivenFrames | null;
+}
+
 async function* framesOf(
-  config: VideoDecoderConfig,
-  feed: PacketFeed,
-  info: FootageInfo,
+  { config, feed, info, given }: Film,
   range: FrameRange,
   signal?: AbortSignal,
 ): AsyncGenerator<GreyFrame> {
@@ -158,6 +184,7 @@ async function* framesOf(
       );
     }
     const data = turnUpright(luma.data, luma.width, luma.height, rotation);
+    given?.note(index, data);
     yield { index, width, height, data, ...whites };
   }
 }

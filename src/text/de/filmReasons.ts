@@ -24,6 +24,11 @@ export const filmReasons: Catalogue['reasons'] = {
       'Die Kugel ist in {saturated} von {frames} Bildern überbelichtet; ihr Umriss kann verschoben sein.',
     remedy: 'Filmen Sie mit weniger Licht, kleinerer Blende oder kürzerer Belichtung.',
   },
+  filmUnchecked: {
+    message:
+      'Der Decoder des Browsers zeigt manchen Schaden, ohne ihn zu melden, und der zweite Decoder, ein eigener Hintergrundprozess, konnte den Film nicht prüfen. {because}',
+    remedy: 'Messen Sie noch einmal, oder werten Sie den Schuss auf der Kommandozeile aus.',
+  },
   faultyPixels: {
     message:
       'Tote, zu helle oder flackernde Pixel dort, wo die Kugel vorbeikommt: {pixels}. Sie bleiben in jeder Anpassung außer Acht.',

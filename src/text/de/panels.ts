@@ -31,6 +31,7 @@ export const panels: SameShape<English['panels']> = {
       survey: 'Alle Bilder durchsehen',
       track: 'Kugel verfolgen',
       centres: 'Mittelpunkte messen',
+      check: 'Auf Schäden prüfen',
       fit: 'Bahn anpassen',
       uncertainty: 'Messunsicherheit ermitteln',
     },

@@ -29,6 +29,7 @@ export const panels = {
       survey: 'Looking through every frame',
       track: 'Following the ball',
       centres: 'Measuring centres',
+      check: 'Checking for damage',
       fit: 'Fitting the path',
       uncertainty: 'Working out the uncertainty',
     },

@@ -23,6 +23,11 @@ export const filmReasons: Catalogue['reasons'] = {
       'La bola está sobreexpuesta en {saturated} de {frames} fotogramas; su contorno puede estar desplazado.',
     remedy: 'Filme con menos luz, un diafragma más cerrado o una exposición más corta.',
   },
+  filmUnchecked: {
+    message:
+      'El decodificador del navegador muestra algunos daños sin avisar, y el segundo decodificador, un proceso propio en segundo plano, no pudo comprobar la película. {because}',
+    remedy: 'Mida de nuevo, o reduzca el disparo en la línea de comandos.',
+  },
   faultyPixels: {
     message:
       'Píxeles muertos, demasiado claros o parpadeantes por donde pasa la bola: {pixels}. Quedan fuera de todos los ajustes.',

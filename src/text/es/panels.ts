@@ -31,6 +31,7 @@ export const panels: SameShape<English['panels']> = {
       survey: 'Revisión de todos los fotogramas',
       track: 'Seguimiento de la bola',
       centres: 'Medición de los centros',
+      check: 'Comprobación de daños',
       fit: 'Ajuste de la trayectoria',
       uncertainty: 'Cálculo de la incertidumbre',
     },

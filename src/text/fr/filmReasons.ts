@@ -22,6 +22,11 @@ export const filmReasons: Catalogue['reasons'] = {
       'La bille est surexposée dans {saturated} images sur {frames} ; son contour peut être décalé.',
     remedy: 'Filmez avec moins de lumière, un diaphragme plus fermé ou une pose plus courte.',
   },
+  filmUnchecked: {
+    message:
+      'Le décodeur du navigateur montre certains dommages sans le dire, et le second décodeur, un processus d’arrière-plan à part, n’a pas pu vérifier le film. {because}',
+    remedy: 'Mesurez à nouveau, ou dépouillez le tir en ligne de commande.',
+  },
   faultyPixels: {
     message:
       'Pixels morts, trop clairs ou scintillants sur le passage de la bille : {pixels}. Ils sont laissés hors de tout ajustement.',

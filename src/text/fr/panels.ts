@@ -31,6 +31,7 @@ export const panels: SameShape<English['panels']> = {
       survey: 'Examen de toutes les images',
       track: 'Suivi de la bille',
       centres: 'Mesure des centres',
+      check: 'Recherche de dommages',
       fit: 'Ajustement de la trajectoire',
       uncertainty: 'Évaluation de l’incertitude',
     },

@@ -39,6 +39,7 @@ const byThread = (files: readonly FootageFile[], reading: Reading): Promise<Look
         for (let next = await film.next(run); next.length > 0; next = await film.next(run)) {
           yield* next;
         }
+        await film.check([{ start: 0, end: info.frameCount }]); // as a measurement does of what it looks at
       },
     };
   });

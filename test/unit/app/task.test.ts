@@ -2,9 +2,9 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import { calibrationStopped } from '../../../src/app/calibration';
 import type { Calibrator, OnFault, StartCalibrator } from '../../../src/app/crew';
 import { createTask } from '../../../src/app/task';
-import { faultOf } from '../../../src/app/threadFault';
 import { ExitframeError } from '../../../src/core/reason';
 import type { CalibrateApi } from '../../../src/protocol/calibrate';
+import { faultOf } from '../../../src/protocol/threadFault';
 
 const never = () => new Promise<never>(() => undefined);
 

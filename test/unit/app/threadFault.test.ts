@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type OnFault, renewableCrew } from '../../../src/app/crew';
-import { ENDED_SILENTLY, faultOf, type ThreadFault } from '../../../src/app/threadFault';
+import { ENDED_SILENTLY, faultOf, type ThreadFault } from '../../../src/protocol/threadFault';
 import { fakeCrew } from '../../fixtures/crew';
 
 const never = () => new Promise<never>(() => {});
