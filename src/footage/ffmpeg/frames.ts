@@ -1,15 +1,21 @@
-/** Cuts a stream of bytes, which comes in pieces of any length, into frames; keeps those wanted. */
-export class FrameCutter {
-  /** One a frame seen: its bytes, or null where it is not wanted. */
-  readonly frames: (Uint8Array | null)[] = [];
+/** Cuts a stream of bytes, which comes in pieces of any length, into frames; keeps something of those wanted. */
+export class FrameCutter<Kept> {
+  /** One a frame seen: what is kept of it, or null where it is not wanted. */
+  readonly frames: (Kept | null)[] = [];
   private readonly frameBytes: number;
   private readonly wanted: (place: number) => boolean;
+  private readonly keep: (bytes: Uint8Array) => Kept;
   private current: Uint8Array | null = null;
   private filled = 0;
 
-  constructor(frameBytes: number, wanted: (place: number) => boolean) {
+  constructor(
+    frameBytes: number,
+    wanted: (place: number) => boolean,
+    keep: (bytes: Uint8Array) => Kept,
+  ) {
     this.frameBytes = frameBytes;
     this.wanted = wanted;
+    this.keep = keep;
   }
 
   take(bytes: Uint8Array): void {
@@ -22,7 +28,7 @@ export class FrameCutter {
       this.filled += part.length;
       at += part.length;
       if (this.filled === this.frameBytes) {
-        this.frames.push(this.current);
+        this.frames.push(this.current && this.keep(this.current));
         this.filled = 0;
       }
     }

@@ -1,6 +1,5 @@
 import type { FrameRange } from '../../core/film';
 import type { SecondReading } from '../givenFrames';
-import { planeSum } from '../planeSum';
 import type { DecodePlatform } from '../platform';
 import type { Clip } from './clip';
 import { openFilm } from './film';
@@ -18,9 +17,7 @@ export async function readAgain(
   for (const range of ranges) {
     const within = { ...range, end: Math.min(range.end, frameCount) };
     if (within.start >= within.end) continue;
-    for await (const { index, data } of source.frames(within, signal)) {
-      sums.set(index, planeSum(data));
-    }
+    for (const [index, sum] of await source.sums(within, signal)) sums.set(index, sum);
   }
   return { frameCount, sums };
 }

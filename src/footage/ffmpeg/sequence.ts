@@ -129,7 +129,11 @@ async function decodeImages(
   for (const [place, index] of indices.entries()) {
     inputs[`${place}.${extension}`] = await images.read(index);
   }
-  const cutter = new FrameCutter(frameBytes, () => true);
+  const cutter = new FrameCutter(
+    frameBytes,
+    () => true,
+    (bytes) => bytes,
+  );
   const watch = new DamageWatch(DECODERS[images.format], () => cutter.frames.length);
   const outcome = await runCore(module, {
     program: 'ffmpeg',
