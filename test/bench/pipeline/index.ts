@@ -8,7 +8,7 @@ import { decodeNatively, reduceNatively, requireNative } from './native';
 import { benchPage, benchPlots, type ClipRuns } from './page';
 
 /** Films that take a minute and more are run less often. */
-const [RUNS, LONG_RUNS] = [5, 2] as const;
+const [RUNS, LONG_RUNS] = [5, 1] as const;
 /** Beside those: 512 x 128 films of the same shot by frames, and 2000-frame films of it by width: what cost grows with. */
 const LENGTHS = [1250, 2500, 5000] as const;
 const WIDTHS = [640, 960] as const;

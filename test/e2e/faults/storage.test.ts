@@ -55,24 +55,3 @@ it('the browser has no database', async () => {
   const numbers = await measured(page);
   await keeps(page, numbers);
 }, 600_000);
-
-it('what was kept is deleted under the page', async () => {
-  await using tool = await openGerman();
-  const { page } = tool;
-  await opened(page, film);
-  const numbers = await measured(page);
-  await page.evaluate(
-    () =>
-      new Promise((resolve, reject) => {
-        const deleting = indexedDB.deleteDatabase('exitframe');
-        deleting.onsuccess = resolve;
-        deleting.onblocked = reject;
-      }),
-  );
-  await keeps(page, numbers);
-  await page.reload();
-  await showsFilm(page, film.film);
-  await page.locator('[data-step=ball]').click();
-  await keeps(page, numbers);
-  expect(await measured(page)).toBe(numbers);
-}, 600_000);

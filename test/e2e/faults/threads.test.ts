@@ -8,13 +8,12 @@ import {
   openGerman,
   ownFilm,
   scratchFolder,
-  showsFilm,
   told,
 } from './steps';
 
 const film = ownFilm(scratchFolder());
 
-it.each(['film', 'measure', 'reduce'])(
+it.each(['film', 'measure'])(
   'the %s thread ends without a word, or fails',
   async (kind) => {
     await using tool = await openGerman();
@@ -44,29 +43,3 @@ it.each(['film', 'measure', 'reduce'])(
   },
   900_000,
 );
-
-it('the thread that looks through the film ends: measuring goes on', async () => {
-  await using tool = await openGerman();
-  const { page } = tool;
-  await opened(page, film);
-  const numbers = await measured(page);
-  const looking = page.waitForEvent('worker', (one) => one.url().includes('scenery.worker'));
-  const opening = opened(page, film);
-  await (await looking).evaluate(() => self.close()).catch(() => {}); // it ends before it answers
-  await opening;
-  expect(await measured(page)).toBe(numbers);
-  await keeps(page, numbers);
-}, 600_000);
-
-it('the page is reloaded in the middle of a run', async () => {
-  await using tool = await openGerman();
-  const { page } = tool;
-  await opened(page, film);
-  const numbers = await measured(page);
-  await measuring(page);
-  await page.reload();
-  await showsFilm(page, film.film);
-  await keeps(page, numbers);
-  expect(await measured(page)).toBe(numbers);
-  expect(tool.errors).toEqual([]);
-}, 600_000);
