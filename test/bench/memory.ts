@@ -67,7 +67,10 @@ async function traceOf(name: string, clip: BenchClip, address: string): Promise<
     // Keeping the program's files is no part of measuring.
     await page.addInitScript(() => Reflect.deleteProperty(Navigator.prototype, 'serviceWorker'));
     await page.goto(address);
-    await page.getByText('Frame 0 of clip.mp4').waitFor({ state: 'attached', timeout: 120_000 });
+    await page
+      .getByText(/^Frame \d+ of clip\.mp4/)
+      .first()
+      .waitFor({ state: 'attached', timeout: 120_000 });
     await page.waitForTimeout(5000);
     const idle = look(pid);
     const samples: Sample[] = [];

@@ -55,7 +55,10 @@ export async function scrub(say: (line: string) => void): Promise<void> {
       .getByText(/^Frame \d+ of clip\.mp4/)
       .waitFor({ state: 'attached', timeout: 120_000 });
     await page.locator('input[type=file]').first().setInputFiles(clip);
-    await page.getByText('Frame 0 of clip.mkv').waitFor({ state: 'attached', timeout: 120_000 });
+    await page
+      .getByText(/^Frame \d+ of clip\.mkv/)
+      .first()
+      .waitFor({ state: 'attached', timeout: 120_000 });
     await page.waitForTimeout(3000);
     const cdp = await page.context().newCDPSession(page);
     for (const stride of STRIDES) {
