@@ -21,10 +21,12 @@ const ROUND_ENOUGH = 0.4;
  * Coarse places where the frame differs from the background in a patch like the ball's disc, drawn
  * out by its blur; darker or lighter alike. Best first; none where nothing is like it. Good to about
  * a quarter of the radius, to a tenth where most of the rim shows; else drawn towards the visible part.
+ * `gain`: the frame's light over the background's.
  */
 export function findCandidates(
   frame: GreyFrame,
   background: Background,
+  gain: number,
   ball: BallModel,
   vision: Vision,
 ): Candidate[] {
@@ -34,7 +36,7 @@ export function findCandidates(
   // Room for a ball cut by the border: the picture goes on, unchanged, by a disc's half size.
   const marginX = (template.width - 1) / 2;
   const marginY = (template.height - 1) / 2;
-  const change = changeMap(frame, background, ball, block, marginX, marginY);
+  const change = changeMap(frame, background, ball, gain, block, marginX, marginY);
   if (change === null) return [];
   const found: Candidate[] = [];
   // What a place scores at its centre block is at the same index, the margin shifted by the half template.
@@ -50,7 +52,7 @@ export function findCandidates(
   for (const rough of all) {
     if (found.length === MOST_CANDIDATES) break;
     if (rough.visible < LEAST_FILL) continue;
-    const rim = followRim(frame, background, change.gain, [rough.x, rough.y], ball.radius);
+    const rim = followRim(frame, background, gain, [rough.x, rough.y], ball.radius);
     const place = rim !== null && rim.round >= ROUND_ENOUGH ? rim : rough;
     const known = ({ x, y }: Candidate) => Math.hypot(x - place.x, y - place.y) < ball.radius / 2;
     if (found.some(known)) continue;

@@ -1,5 +1,4 @@
 import type { GreyFrame } from '../core/frame';
-import { frameGain } from './gain';
 import type { Plane } from './opencv/pictures';
 import type { Background, BallModel } from './types';
 
@@ -21,24 +20,23 @@ export interface ChangeMap {
   readonly left: number;
   readonly top: number;
   readonly block: number;
-  /** The frame's light over the background's. */
-  readonly gain: number;
 }
 
 /**
  * Changes of the part of the ball's region in which anything changed, in blocks of `block` x `block` pixels, with a
- * margin of `marginX`, `marginY` blocks; null where nothing did. Beyond the region nothing changes.
+ * margin of `marginX`, `marginY` blocks; null where nothing did. Beyond the region nothing changes. `gain`: the frame's
+ * light over the background's.
  */
 export function changeMap(
   frame: GreyFrame,
   background: Background,
   { region, radius }: BallModel,
+  gain: number,
   block: number,
   marginX: number,
   marginY: number,
 ): ChangeMap | null {
-  const { data, width } = frame;
-  const { level, noise, white } = background;
+  const { noise, white } = background;
   const left = Math.max(0, Math.floor(region[0]));
   const top = Math.max(0, Math.floor(region[1]));
   const columns = Math.floor(
@@ -46,24 +44,18 @@ export function changeMap(
   );
   const rows = Math.floor((Math.min(frame.height, Math.ceil(region[1] + region[3])) - top) / block);
   if (columns < 1 || rows < 1) return null;
-  const gain = frameGain(frame, background);
   const changes = new Float32Array(columns * rows);
   const differences = new Float32Array(columns * rows);
   const area = block * block;
   const floor = LEAST_CHANGE * white;
   let [x0, y0, x1, y1] = [columns, rows, -1, -1];
+  const sums = new Float64Array(columns);
+  const bases = new Float64Array(columns);
   for (let row = 0; row < rows; row++) {
+    sumBlocks(frame, background, gain, block, left, top + row * block, sums, bases);
     for (let column = 0; column < columns; column++) {
-      let difference = 0;
-      let base = 0;
-      for (let dy = 0; dy < block; dy++) {
-        let p = (top + row * block + dy) * width + left + column * block;
-        for (let dx = 0; dx < block; dx++, p++) {
-          const b = level[p] as number;
-          difference += (data[p] as number) - gain * b;
-          base += b;
-        }
-      }
+      const difference = sums[column] as number;
+      const base = bases[column] as number;
       const sigma = Math.sqrt(
         Math.max(1e-12, noise.readVariance + (noise.gain * base) / area) / area,
       );
@@ -109,6 +101,32 @@ export function changeMap(
     left: left + (x0 - marginX + 0.5) * block - 0.5,
     top: top + (y0 - marginY + 0.5) * block - 0.5,
     block,
-    gain,
   };
+}
+
+/** Sums over a row of blocks: of what the frame has more than the background, and of the background. */
+function sumBlocks(
+  { data, width }: GreyFrame,
+  { level }: Background,
+  gain: number,
+  block: number,
+  left: number,
+  top: number,
+  sums: Float64Array,
+  bases: Float64Array,
+): void {
+  for (let column = 0; column < sums.length; column++) {
+    let difference = 0;
+    let base = 0;
+    for (let dy = 0; dy < block; dy++) {
+      let p = (top + dy) * width + left + column * block;
+      for (const end = p + block; p < end; p++) {
+        const b = level[p] as number;
+        difference += (data[p] as number) - gain * b;
+        base += b;
+      }
+    }
+    sums[column] = difference;
+    bases[column] = base;
+  }
 }

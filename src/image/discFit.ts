@@ -101,7 +101,7 @@ function fitWith(
     shade: new Float64Array(shading.terms),
   };
   let fit: Settled | null = null;
-  let pixels = gatherPixels(frame, background, gain, disc, seen, ball, shape);
+  let pixels = gatherPixels(frame, background, gain, disc, seen, ball, shape, true);
   for (let pass = 0; pass < MOST_PASSES; pass++) {
     const { x, y, sigma } = disc;
     if (pixels.count < (GEOMETRY + shading.terms) * 4) return null;
@@ -121,9 +121,10 @@ function fitWith(
       Math.hypot(disc.x - x, disc.y - y) < BAND_SHIFT && disc.sigma - sigma < BAND_SHIFT / 3;
     // The first pass takes all of the sectors that may show it, or a wrong size would leave too few.
     const whole = count(seen) === count(clear);
-    if ((same && near && (pass > 0 || (!lamp && whole))) || pass === MOST_PASSES - 1) break;
+    const mayEnd = pass > 0 || (!lamp && whole && !pixels.coarse);
+    if ((same && near && mayEnd) || pass === MOST_PASSES - 1) break;
     const inside = awayFromHidden(seen, disc.radius);
-    pixels = gatherPixels(frame, background, gain, disc, inside, ball, shape);
+    pixels = gatherPixels(frame, background, gain, disc, inside, ball, shape, false);
   }
   if (fit === null || fit.moved > UNSETTLED) return null;
   const { inverse, contrast } = fit;

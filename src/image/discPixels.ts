@@ -12,6 +12,9 @@ const EDGE_BAND_SIGMAS = 3;
 const MANY_EDGE_PIXELS = 12_000;
 /** A disc with more pixels than this is sampled inside: the middle only gives the brightness. */
 const MANY_INNER_PIXELS = 600;
+/** Of more edge pixels than this a share is enough to find the way to the disc. */
+const MANY_TO_OPEN = 2000;
+const OPENING_SHARE = 1 / 4;
 /** Within this share of the radius a pixel is ball whatever the sector of the outline it lies in shows. */
 export const CORE = 0.35;
 /** A sector with more than this share of its pixels thrown out does not show the outline. */
@@ -77,6 +80,8 @@ export interface DiscPixels {
   /** 1 where something else stands before the ball or beside it. */
   readonly hidden: Uint8Array;
   readonly count: number;
+  /** Only a share of them, enough to find the way to the disc. */
+  readonly coarse: boolean;
   /** Index of each pixel of the box `columns` wide that all lie in, row by row; -1: not among them. */
   readonly place: Int32Array;
   readonly columns: number;
@@ -86,7 +91,10 @@ export interface DiscPixels {
 export const bandWidth = ({ sigma }: Pick<Disc, 'sigma'>): number =>
   EDGE_BAND + EDGE_BAND_SIGMAS * sigma;
 
-/** Pixels of the disc and of the band around its outline, with the sectors of the outline that count. */
+/**
+ * Pixels of the disc and of the band around its outline, with the sectors of the outline that count. `toOpen`: a fit only
+ * has to find its way yet, and of many pixels a few will do.
+ */
 export function gatherPixels(
   frame: GreyFrame,
   scene: Background,
@@ -95,15 +103,19 @@ export function gatherPixels(
   seen: Uint8Array,
   ball: BallModel,
   [a, b, c, d]: Shape,
+  toOpen: boolean,
 ): DiscPixels {
   const { level, faulty } = scene;
   const { radius, blur } = ball;
   // Area of the band: its length times its mean width (the mean of |cos| is 2 / pi).
   const spreadWidth = (2 / Math.PI) * Math.hypot(blur[0], blur[1]);
   const band = bandWidth(disc);
-  const thin = 2 * Math.PI * radius * (2 * band + spreadWidth) > MANY_EDGE_PIXELS;
+  const edgePixels = 2 * Math.PI * radius * (2 * band + spreadWidth);
+  const thin = edgePixels > MANY_EDGE_PIXELS;
   // Of a field every other line is left out anyway.
-  const sampled = frame.filmed === undefined && Math.PI * radius * radius > MANY_INNER_PIXELS;
+  const whole = frame.filmed === undefined;
+  const sampled = whole && Math.PI * radius * radius > MANY_INNER_PIXELS;
+  const coarse = toOpen && whole && edgePixels > MANY_TO_OPEN;
   // The shape stretches by a few per cent at most.
   const halfX = Math.ceil(1.08 * radius + Math.abs(blur[0]) / 2 + band);
   const halfY = Math.ceil(1.08 * radius + Math.abs(blur[1]) / 2 + band);
@@ -134,8 +146,8 @@ export function gatherPixels(
       const spread = r > 0 ? Math.abs(qx * blur[0] + qy * blur[1]) / (2 * r) : 0;
       const onEdge = Math.abs(r - radius) - spread < band;
       if (!onEdge && r > radius) continue;
-      if (onEdge && thin && ((px + py) & 1) === 1) continue;
-      if (!onEdge && sampled && ((px | py) & 1) === 1) continue;
+      if (onEdge && (coarse ? ((px | py) & 1) === 1 : thin && ((px + py) & 1) === 1)) continue;
+      if (!onEdge && sampled && ((px | py) & (coarse ? 3 : 1)) !== 0) continue;
       if (!isFilmed(frame, px, py)) continue;
       const s = sectorOf(qx, qy);
       const p = py * frame.width + px;
@@ -154,7 +166,7 @@ export function gatherPixels(
       n++;
     }
   }
-  return { x, y, value, background, sector, edge, used, hidden, count: n, place, columns };
+  return { x, y, value, background, sector, edge, used, hidden, count: n, coarse, place, columns };
 }
 
 /**
@@ -214,6 +226,7 @@ export function sectorsShown(
     differs[s] = (differs[s] as number) + (change - residual) ** 2 / v;
   }
   const shown = new Uint8Array(RAYS);
+  const least = (pixels.coarse ? OPENING_SHARE : 1) * LEAST_DIFFERENCE;
   const around = (of: Float64Array, s: number) =>
     (of[s] as number) + (of[(s + 1) % RAYS] as number) + (of[(s + RAYS - 1) % RAYS] as number);
   for (let s = 0; s < RAYS; s++) {
@@ -223,7 +236,7 @@ export function sectorsShown(
       (kept[s] as number) >= (1 - HIDDEN_SHARE) * (open[s] as number) &&
       (open[s] as number) >= LEAST_OPEN * total;
     const difference = around(differs, s);
-    const explained = around(better, s) > BETTER * difference && difference > LEAST_DIFFERENCE;
+    const explained = around(better, s) > BETTER * difference && difference > least;
     const alone = (better[s] as number) > -BETTER * (differs[s] as number);
     if (total > 0 && agrees && explained && alone) shown[s] = 1;
   }

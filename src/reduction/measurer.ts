@@ -33,6 +33,7 @@ export function createMeasurer(): FrameMeasurer {
         const shift = scene.shiftOf(frame);
         const off: ImageVector = shift === null ? [0, 0] : [shift.x, shift.y];
         const background = scene.rough(off);
+        const gain = frameGain(frame, background);
         const observe = (watched: WatchedSeal | null) =>
           watched &&
           observeSeal(
@@ -43,10 +44,10 @@ export function createMeasurer(): FrameMeasurer {
           );
         return {
           frame: frame.index,
-          candidates: findCandidates(frame, background, ball, vision),
+          candidates: findCandidates(frame, background, gain, ball, vision),
           seal: observe(seal),
           rear: observe(rear),
-          gain: frameGain(frame, background),
+          gain,
           shift,
           launcher: scene.launcherOf(frame),
         };

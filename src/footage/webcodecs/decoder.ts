@@ -1,5 +1,5 @@
 import { ExitframeError, reasonOf } from '../../core/reason';
-import { copyLuma, type Luma } from './luma';
+import { type Luma, lumaCopier } from './luma';
 
 /**
  * Packets in the decoder and frames waiting to be fetched, at most so many each. A decoder works
@@ -17,6 +17,7 @@ const MICROSECONDS_AN_INDEX = 1000;
 /** A `VideoDecoder` whose frames are fetched by index, in display order. */
 export class LumaDecoder {
   private readonly decoder: VideoDecoder;
+  private readonly copyLuma = lumaCopier();
   private readonly arrived = new Map<number, Promise<Luma>>();
   private wanted: ReadonlySet<number> = new Set();
   private failure: ExitframeError | null = null;
@@ -113,7 +114,7 @@ export class LumaDecoder {
   private receive(frame: VideoFrame): void {
     const index = frame.timestamp / MICROSECONDS_AN_INDEX;
     if (this.wanted.has(index)) {
-      const luma = copyLuma(frame).finally(() => frame.close());
+      const luma = this.copyLuma(frame).finally(() => frame.close());
       luma.catch(() => {}); // told to whoever takes it; nobody may
       this.arrived.set(index, luma);
     } else {

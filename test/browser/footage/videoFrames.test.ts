@@ -1,7 +1,7 @@
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { browserPlatform } from '../../../src/footage/browser';
 import { openFootage } from '../../../src/footage/open';
-import { copyLuma } from '../../../src/footage/webcodecs/luma';
+import { lumaCopier } from '../../../src/footage/webcodecs/luma';
 import { filesAt } from './decoding';
 
 describe('luma of a real VideoFrame', () => {
@@ -21,7 +21,7 @@ describe('luma of a real VideoFrame', () => {
         const [x, y] = [2 + (i % 10), 4 + Math.floor(i / 10)];
         return luma[y * 20 + x];
       });
-      const { data, width, height } = await copyLuma(frame);
+      const { data, width, height } = await lumaCopier()(frame);
       expect([width, height]).toEqual([10, 6]);
       expect([...data]).toEqual(expected);
     } finally {

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { LumaDecoder } from '../../../src/footage/webcodecs/decoder';
-import { copyLuma } from '../../../src/footage/webcodecs/luma';
+import { lumaCopier } from '../../../src/footage/webcodecs/luma';
 
 /** A frame as a browser's decoder gives it: planes with rows longer than the picture. */
 function frameOf(
@@ -25,21 +25,27 @@ function frameOf(
 describe('luma plane', () => {
   it('is taken without what lies between its rows', async () => {
     const samples = Uint8Array.of(1, 2, 3, 99, 99, 4, 5, 6, 99, 99, 77, 77);
-    expect(await copyLuma(frameOf('I420', samples, 5))).toEqual({
+    expect(await lumaCopier()(frameOf('I420', samples, 5))).toEqual({
       data: Uint8Array.of(1, 2, 3, 4, 5, 6),
       width: 3,
       height: 2,
       bitDepth: 8,
       isLimited: false,
     });
-    expect((await copyLuma(frameOf('NV12', samples, 5))).bitDepth).toBe(8);
+    expect((await lumaCopier()(frameOf('NV12', samples, 5))).bitDepth).toBe(8);
   });
 
   it('keeps 10 and 12 bits', async () => {
     const samples = Uint16Array.of(1000, 2, 3, 99, 4, 5, 1023, 99, 77, 77);
     const data = Uint16Array.of(1000, 2, 3, 4, 5, 1023);
-    expect(await copyLuma(frameOf('I420P10', samples, 8))).toMatchObject({ data, bitDepth: 10 });
-    expect(await copyLuma(frameOf('I444P12', samples, 8))).toMatchObject({ data, bitDepth: 12 });
+    expect(await lumaCopier()(frameOf('I420P10', samples, 8))).toMatchObject({
+      data,
+      bitDepth: 10,
+    });
+    expect(await lumaCopier()(frameOf('I444P12', samples, 8))).toMatchObject({
+      data,
+      bitDepth: 12,
+    });
   });
 
   it.each([
@@ -47,12 +53,12 @@ describe('luma plane', () => {
     [false, true],
     [null, false],
   ])('is of full range (%s): limited is %s', async (fullRange, isLimited) => {
-    const luma = await copyLuma(frameOf('I420', new Uint8Array(12), 5, fullRange));
+    const luma = await lumaCopier()(frameOf('I420', new Uint8Array(12), 5, fullRange));
     expect(luma.isLimited).toBe(isLimited);
   });
 
   it.each(['RGBA', 'BGRX', null])('is not made from %s', async (format) => {
-    await expect(copyLuma(frameOf(format, new Uint8Array(24), 12))).rejects.toMatchObject({
+    await expect(lumaCopier()(frameOf(format, new Uint8Array(24), 12))).rejects.toMatchObject({
       code: 'undecodable',
     });
   });

@@ -42,6 +42,7 @@ const look = (scene: Partial<BallScene>, radius = 22, blur: readonly [number, nu
       generator(11),
     ),
     background,
+    1,
     { radius: 22, blur: [0, 0], region: [0, 0, WIDTH, HEIGHT] },
     vision,
   );
@@ -134,6 +135,6 @@ describe('candidates', () => {
       generator(12),
     );
     const ball = { radius: 22, blur: [0, 0], region: [0, 0, 60, HEIGHT] } as const;
-    expect(findCandidates(frame, background, ball, vision)).toEqual([]);
+    expect(findCandidates(frame, background, 1, ball, vision)).toEqual([]);
   });
 });

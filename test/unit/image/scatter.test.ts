@@ -120,6 +120,7 @@ describe('waves around the outline', () => {
     edge: new Uint8Array(PIXELS).fill(1),
     used: new Uint8Array(PIXELS).fill(1),
     count: PIXELS,
+    coarse: false,
     place: new Int32Array(0),
     columns: 0,
     hidden: new Uint8Array(PIXELS),

@@ -64,7 +64,7 @@ describe('the clean sample clip', () => {
     const linked = linkTrack(
       frames.map((frame) => ({
         frame: frame.index,
-        candidates: findCandidates(frame, background.value, atRest, vision),
+        candidates: findCandidates(frame, background.value, 1, atRest, vision),
       })),
       {
         axis: null,
