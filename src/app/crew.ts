@@ -46,6 +46,7 @@ export interface Crew {
     | 'startRun'
     | 'next'
     | 'endRun'
+    | 'close'
   >;
   readonly reduce: Pick<ReduceApi, 'reduce' | 'refit' | 'inspect' | 'cancel'>;
   readonly startCalibrator: StartCalibrator;

@@ -54,6 +54,9 @@ export class FootageMismatch extends ExitframeError {
   }
 }
 
+/** No threads have the film open. */
+const NOWHERE = -1;
+
 /** Opens footage. What was open stays open until the new film is accepted, and comes back where it is not. */
 export function createFilmStore(crew: Pick<RenewableCrew, 'film' | 'ready' | 'generation'>) {
   const state = signal<FilmState>({ kind: 'none' });
@@ -63,7 +66,7 @@ export function createFilmStore(crew: Pick<RenewableCrew, 'film' | 'ready' | 'ge
   });
   let turn = 0;
   /** The threads that the film is open in, by how often they were replaced. */
-  let openIn = 0;
+  let openIn: number = NOWHERE;
   let sound: {
     readonly files: readonly FootageFile[];
     readonly track: Promise<AudioTrack | null>;
@@ -74,6 +77,15 @@ export function createFilmStore(crew: Pick<RenewableCrew, 'film' | 'ready' | 'ge
     const info = await crew.film.open(files, reading);
     openIn = generation;
     return info;
+  };
+  /** Where that fails too, no film is open rather than the one refused, and `ready` tries again. */
+  const backTo = async ({ files, reading }: OpenFilm) => {
+    try {
+      await openHere(files, reading);
+    } catch {
+      openIn = NOWHERE;
+      await crew.film.close().catch(() => {}); // dead threads have none open either
+    }
   };
   const hash = (onShare?: (share: number) => void) =>
     onShare === undefined ? crew.film.sha256() : crew.film.sha256(proxy(onShare));
@@ -116,7 +128,7 @@ export function createFilmStore(crew: Pick<RenewableCrew, 'film' | 'ready' | 'ge
       return opened;
     } catch (error) {
       if (mine !== turn) return null;
-      if (replaced && before !== null) await openHere(before.files, before.reading);
+      if (replaced && before !== null) await backTo(before);
       state.value = before === null ? { kind: 'none' } : { kind: 'open', film: before };
       throw error;
     }

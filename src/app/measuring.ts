@@ -61,6 +61,8 @@ export function createMeasuring(crew: {
   const velocities = createVelocityMemory();
   /** The shot that the result stands for. */
   let concluded: Shot | null = null;
+  /** Its streak image while that of another measurement fills; null: it is the one shown. */
+  let setAside: LiveStreak | null = null;
   let turn = 0;
   let stopping: AbortController | null = null;
 
@@ -107,7 +109,8 @@ export function createMeasuring(crew: {
     const mine = ++turn;
     const stop = new AbortController();
     stopping = stop;
-    const before = { streak: streak.value, live: live.value, status: status.value };
+    const before = { live: live.value, status: status.value };
+    if (reduction.value !== null) setAside ??= streak.value;
     batch(() => {
       status.value = { kind: 'running', stage: 'starting', done: 0, total: 0 };
       live.value = new Map();
@@ -122,20 +125,21 @@ export function createMeasuring(crew: {
       if (mine !== turn) return;
       batch(() => {
         pass.value += 1;
+        setAside = null;
         conclude(inputs.shot, outcome);
       });
     } catch (error) {
       if (mine !== turn) return;
+      turn += 1; // what it still has to tell comes too late
       const reason = reasonOf(error);
       batch(() => {
-        if (reason.code !== 'cancelled') {
-          status.value = { kind: 'failed', reason };
-          return;
-        }
-        status.value = before.status.kind === 'running' ? { kind: 'idle' } : before.status;
-        if (reduction.value !== null) {
-          streak.value = { ...before.streak, version: streak.value.version + 1 };
+        if (reason.code !== 'cancelled') status.value = { kind: 'failed', reason };
+        else status.value = before.status.kind === 'running' ? { kind: 'idle' } : before.status;
+        // The result before it stands, with what it was read off.
+        if (setAside !== null) {
+          streak.value = { ...setAside, version: streak.value.version + 1 };
           live.value = before.live;
+          setAside = null;
         }
       });
     }
@@ -185,6 +189,9 @@ export function createMeasuring(crew: {
     kept(): Omit<KeptMeasurement, 'streak'> | null {
       return reduction.value && concluded && { shot: concluded, reduction: reduction.value };
     },
+    /** The streak image of what is kept, whole while another one fills. */
+    keptStreak: (): KeptMeasurement['streak'] | null =>
+      reduction.value && (setAside ?? streak.value),
     /** Takes up what was kept. An edit that needs the film then asks for it to be measured again. */
     resume({ shot, reduction: outcome, streak: { line, rows } }: KeptMeasurement) {
       batch(() => {
@@ -207,6 +214,7 @@ export function createMeasuring(crew: {
     reset() {
       turn += 1;
       concluded = null;
+      setAside = null;
       velocities.forget();
       const running = status.value.kind === 'running';
       batch(() => {

@@ -1,5 +1,6 @@
 import { effect, type ReadonlySignal, signal, untracked } from '@preact/signals';
 import type { GreyFrame } from '../core/frame';
+import type { Reason } from '../core/reason';
 import { provisionalAxis } from '../geometry/flightLine';
 import { stoppedBy, type ThreadFault } from '../protocol/threadFault';
 import type { LookPart, LookQuestion } from '../reduction/lookThrough';
@@ -48,9 +49,15 @@ interface Around {
 export function createScenery(
   start: StartThread<Scenery>,
   { film, draft, measuring, readings }: Around,
+  tell: (reason: Reason) => void,
 ) {
   const look = signal(NO_LOOK);
-  const looking = createTask<null, Scenery>(start, stopped);
+  // Nobody asked for it, so nothing else says why the pictures end.
+  const looking = createTask<null, Scenery>(start, (fault) => {
+    const reason = stopped(fault);
+    tell(reason);
+    return reason;
+  });
   const still = createTask<StillScene, Scenery>(start, stopped);
   const flight = createTask<GreyFrame, Scenery>(start, stopped);
   /** The question last answered, or being answered. */

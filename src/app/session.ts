@@ -65,12 +65,11 @@ export function createSession(
   );
   const readings = createReadings(shots.draft, films.film);
   const inspecting = createInspecting(crew);
-  const scenery = createScenery((onFault) => crew.startScenery(onFault), {
-    film: films.film,
-    draft: shots.draft,
-    measuring,
-    readings,
-  });
+  const scenery = createScenery(
+    (onFault) => crew.startScenery(onFault),
+    { film: films.film, draft: shots.draft, measuring, readings },
+    (reason) => notices.problem('footage', reason),
+  );
   const calibration = createCalibration(crew.startCalibrator);
   const models = createModelComparison(crew.startModeller, shots.draft, measuring);
   const notebook = createNotebook(crew.startRegistrar, crew.startModeller);

@@ -25,6 +25,10 @@ export async function startPage() {
   );
   void session.resume(keeping.left);
   const first = SAMPLES.find((one) => one.id === FIRST_SAMPLE) ?? SAMPLES[0];
-  if (keeping.left.shot === null && first !== undefined) void session.openFirst(first);
+  const { lost } = keeping;
+  const opened = keeping.left.shot === null && first !== undefined && session.openFirst(first);
+  // What is opened clears what was said before.
+  if (lost !== null)
+    void Promise.resolve(opened).then(() => session?.notices.problem('footage', lost));
   return { session, keeping, preferences: createPreferences(localStorage), started };
 }

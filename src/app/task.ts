@@ -45,7 +45,9 @@ export function createTask<T, Api>(
       await new Promise<void>((resolve) => {
         over = resolve;
         const work = async () => {
-          thread = start((fault) => settle({ kind: 'failed', reason: stopped(fault) }));
+          thread = start((fault) => {
+            if (alive) settle({ kind: 'failed', reason: stopped(fault) });
+          });
           return ask(thread, (share) => {
             if (alive) state.value = { kind: 'running', share };
           });

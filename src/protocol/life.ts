@@ -9,16 +9,23 @@ interface AliveSign {
 
 /**
  * Called once in a thread: takes a lock for its life and tells the page which, since a thread that ends without an error
- * is otherwise not told from one that works long. Pages served without encryption have no locks and go without.
+ * is otherwise not told from one that works long. Settles once that is told. Pages served without encryption have no
+ * locks and go without.
  */
 export function showLife(scope: {
   readonly navigator: { readonly locks?: LockManager };
   postMessage(sign: AliveSign): void;
-}): void {
+}): Promise<void> {
+  const { locks } = scope.navigator;
+  if (locks === undefined) return Promise.resolve();
   const heldWhileAlive = `${PREFIX}${Date.now()}-${Math.random()}`;
-  void scope.navigator.locks?.request(heldWhileAlive, () => {
-    scope.postMessage({ heldWhileAlive });
-    return new Promise<never>(() => {});
+  return new Promise((told) => {
+    const held = locks.request(heldWhileAlive, () => {
+      scope.postMessage({ heldWhileAlive });
+      told();
+      return new Promise<never>(() => {});
+    });
+    held.catch(() => told()); // refused: as without locks
   });
 }
 

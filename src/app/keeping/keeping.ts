@@ -40,10 +40,14 @@ export const browserPlace = (): KeepingPlace => ({
 export interface Keeping {
   /** What the window was left with. */
   readonly left: Left;
+  /** Why there is less than was kept; null: all is there. */
+  readonly lost: Reason | null;
   /** Keeps the work from now on; `view` gives how the page looks. Ends with what it returns. */
   follow(session: Session, view: () => unknown): () => void;
 }
 
+/** Of the tab: the desk on which its work was kept. */
+const KEPT = 'exitframe-kept';
 /** A pause in working before it is kept, ms. */
 const KEEP_AFTER_MS = 250;
 /** What could not be kept is tried again after so long, ms. */
@@ -55,18 +59,25 @@ const MOST_FREE = 3;
 export async function startKeeping(place: KeepingPlace): Promise<Keeping> {
   try {
     const records = await place.records();
-    const claim = await claimDesk(place.locks, place.tab, await records.desks());
+    const desks = await records.desks();
+    const claim = await claimDesk(place.locks, place.tab, desks);
+    const wasKept = place.tab.getItem(KEPT) === claim.desk;
+    const lost = wasKept && !desks.has(claim.desk) ? WORK_LOST : null;
     const left =
       claim.from === null ? NOTHING_LEFT : await readLeft(records, claim.from, place.root);
     void tidy(claim, records, place.root);
     const own = claim.from === claim.desk ? left : { ...left, notebook: null, copyOf: () => null };
-    return { left, follow: (session, view) => keep(session, view, claim, records, place, own) };
+    return {
+      left,
+      lost,
+      follow: (session, view) => keep(session, view, claim, records, place, own),
+    };
   } catch (error) {
     const follow = ({ keeping }: Session) => {
       keeping.problem.value = workNotKept(error);
       return () => {};
     };
-    return { left: NOTHING_LEFT, follow };
+    return { left: NOTHING_LEFT, lost: null, follow };
   }
 }
 
@@ -127,7 +138,7 @@ function keep(
     shot: () => shots.work.value,
     footage: () => held ?? withoutCopy(films.film.value?.files ?? [], sample.value?.id ?? null),
     measured: () => ({ build: BUILD, kept: measuring.kept() }),
-    streak: () => (isMeasured.value ? { build: BUILD, kept: measuring.streak.value } : null),
+    streak: () => ({ build: BUILD, kept: measuring.keptStreak() }),
     notebook: () => ({
       ...{ name: notebook.name.value, count: notebook.entries.value.length },
       isSaved: !notebook.unsaved.value,
@@ -156,6 +167,7 @@ function keep(
     const pages = parts.includes('notebook') ? changedPages(entries, paged) : {};
     records.put(desk, { ...values, ...pages }).then(
       () => {
+        place.tab.setItem(KEPT, desk);
         if (parts.includes('notebook')) paged = entries;
         if (keeping.problem.value?.code === 'workNotKept') keeping.problem.value = null;
       },
@@ -185,7 +197,7 @@ function keep(
   records.whenLost(() => {
     paged = [];
     for (const part of Object.keys(readers) as Part[]) changed.add(part);
-    timer ??= setTimeout(write, KEEP_AFTER_MS);
+    write(); // at once: the page may be left before a pause is over
   });
   addEventListener('pagehide', write, { signal: leaving.signal });
   addEventListener('visibilitychange', write, { signal: leaving.signal });
@@ -207,6 +219,14 @@ const whyNotValues = (error: unknown) => ({
   form: error instanceof DOMException && error.name === 'QuotaExceededError' ? 'full' : 'other',
   why: whyNot(error),
 });
+
+const WORK_LOST: Reason = {
+  code: 'workLost',
+  message:
+    "What this window held is gone: the browser's storage was cleared before it could be kept anew.",
+  remedy:
+    'Open its shot file, or its footage: inputs typed for it are offered where the browser still has them. Then measure again.',
+};
 
 const workNotKept = (error: unknown): Reason => ({
   code: 'workNotKept',

@@ -83,6 +83,12 @@ export const workReasons: Catalogue['reasons'] = {
     remedy:
       'Arbeiten Sie weiter, und speichern Sie Schussdatei und Versuchsbuch, bevor Sie das Fenster schließen oder neu laden.',
   },
+  workLost: {
+    message:
+      'Was dieses Fenster hielt, ist verloren: Der Speicher des Browsers wurde geleert, bevor es neu behalten war.',
+    remedy:
+      'Öffnen Sie die Schussdatei oder die Aufnahme dazu: Eingaben dafür werden angeboten, soweit der Browser sie noch hat. Messen Sie dann erneut.',
+  },
   footageNotKept: {
     message:
       'Der Browser behält keine Kopie dieser Aufnahme: {form, select, full {Sein Speicher ist voll} other {{why}}}.',

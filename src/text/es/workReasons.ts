@@ -80,6 +80,12 @@ export const workReasons: Catalogue['reasons'] = {
     remedy:
       'Siga trabajando y guarde el archivo de disparo y el cuaderno antes de cerrar o recargar la ventana.',
   },
+  workLost: {
+    message:
+      'Lo que contenía esta ventana se ha perdido: se vació el almacenamiento del navegador antes de conservarlo de nuevo.',
+    remedy:
+      'Abra su archivo de disparo o su grabación: los datos introducidos se ofrecen si el navegador aún los tiene. Después mida de nuevo.',
+  },
   footageNotKept: {
     message:
       'El navegador no conserva ninguna copia de esta grabación: {form, select, full {su almacenamiento está lleno} other {{why}}}.',

@@ -79,6 +79,12 @@ export const workReasons: Catalogue['reasons'] = {
     remedy:
       'Continuez, et enregistrez le fichier de tir et le cahier avant de fermer ou de recharger la fenêtre.',
   },
+  workLost: {
+    message:
+      'Ce que contenait cette fenêtre est perdu : le stockage du navigateur a été vidé avant qu’il ne soit gardé de nouveau.',
+    remedy:
+      'Ouvrez son fichier de tir ou son enregistrement : les données saisies sont proposées si le navigateur les a encore. Mesurez ensuite de nouveau.',
+  },
   footageNotKept: {
     message:
       'Le navigateur ne garde pas de copie de cet enregistrement : {form, select, full {son stockage est plein} other {{why}}}.',

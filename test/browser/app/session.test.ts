@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { type OnFault, threadDied } from '../../../src/app/crew';
 import { completeShot } from '../../../src/app/draft';
 import { draftStore } from '../../../src/app/drafts';
 import { setFrameRejected, setMuzzle } from '../../../src/app/edits';
@@ -6,7 +7,7 @@ import { createSession, type Session } from '../../../src/app/session';
 import { setupSceneStore } from '../../../src/app/setupScenes';
 import { createSetups } from '../../../src/app/setups';
 import { ExitframeError } from '../../../src/core/reason';
-import { faultOf } from '../../../src/protocol/threadFault';
+import { ENDED_SILENTLY, faultOf } from '../../../src/protocol/threadFault';
 import { type FakeCrew, fakeCrew, hashOfName } from '../../fixtures/crew';
 import { exampleReduction } from '../../fixtures/reduction';
 import { stateInputs } from '../../fixtures/stateInputs';
@@ -193,16 +194,32 @@ describe('measuring', () => {
     expect(crew.measured).toEqual([]);
   });
 
-  it('shows why a measurement failed, and keeps the result before it', async () => {
+  it('shows why a measurement failed, and keeps the result before it with its streak image', async () => {
     await openReady();
+    const line = { origin: [5, 16], axis: [1, 0], from: -5, length: 1, halfWidth: 2 } as const;
+    const filling = (frames: readonly number[]) => {
+      const rows = frames.map((frame) => ({
+        ...{ kind: 'streakRow' as const, frame },
+        row: Float32Array.of(frame),
+      }));
+      crew.events = [{ kind: 'streakLine', line, frames: 20 }, ...rows];
+    };
+    const { measuring } = session;
+    filling([0, 1, 2]);
     await session.measure();
+    filling([0]);
+    let kept: typeof measuring.streak.value.rows | undefined;
     crew.conclude = async () => {
+      await vi.waitFor(() => expect(measuring.streak.value.rows.size).toBe(1));
+      kept = measuring.keptStreak()?.rows;
       throw new ExitframeError('noBall', 'No ball was found.', 'Draw the region.');
     };
     await session.measure();
-    const status = session.measuring.status.value;
+    expect(kept?.size).toBe(3);
+    expect(measuring.streak.value.rows.size).toBe(3);
+    const status = measuring.status.value;
     expect(status.kind === 'failed' && status.reason.code).toBe('noBall');
-    expect(session.measuring.reduction.value).not.toBeNull();
+    expect(measuring.reduction.value).not.toBeNull();
   });
 
   it('goes back to where it was when it is cancelled', async () => {
@@ -272,6 +289,50 @@ describe('edits after a result', () => {
 });
 
 describe('a thread that dies', () => {
+  it('while another film is opened: the one before stays open, and is measured in new ones', async () => {
+    await openReady();
+    const { open, timestamps } = crew.film;
+    const died = async () => {
+      throw threadDied(ENDED_SILENTLY);
+    };
+    // It ends between two answers.
+    Object.assign(crew.film, {
+      open: async (...given: Parameters<typeof open>) => {
+        const info = await open(...given);
+        Object.assign(crew.film, { open: died });
+        return info;
+      },
+      timestamps: died,
+    });
+    await session.openFiles([clip('other.mp4')]);
+    expect(codes()).toEqual(['threadDied']);
+    expect(session.films.state.value).toMatchObject({
+      kind: 'open',
+      film: { info: { name: 'clip.mp4' } },
+    });
+
+    Object.assign(crew.film, { open, timestamps });
+    await session.measure();
+    expect(crew.opened).toEqual(['clip.mp4', 'other.mp4', 'clip.mp4']);
+    expect(session.measuring.status.value.kind).toBe('done');
+  });
+
+  it('while it looks through a film is told', async () => {
+    let die: OnFault | null = null;
+    Object.assign(crew, {
+      startScenery: (onFault: OnFault) => {
+        die = onFault;
+        return { ...crew.scenery, dispose: () => {} };
+      },
+    });
+    await openReady();
+    const fault = await vi.waitFor(() => die ?? Promise.reject(new Error('not started')));
+    fault(ENDED_SILENTLY);
+    expect(codes()).toEqual(['sceneryStopped']);
+    await session.measure();
+    expect(session.measuring.status.value.kind).toBe('done');
+  });
+
   it('is started again with the same footage, and nothing typed is lost', async () => {
     await openReady();
     const draft = session.shots.draft.value;

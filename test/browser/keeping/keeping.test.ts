@@ -353,6 +353,22 @@ describe('where the browser keeps nothing', () => {
     expect(session.measuring.status.value.kind).toBe('done');
   });
 
+  it('says that the work is gone where its storage was cleared while it was away, and keeps anew', async () => {
+    const first = await workedWindow();
+    expect(first.keeping.lost).toBeNull();
+    await isKept(first, 'copy');
+    first.close();
+    const records = await place().records();
+    for (const desk of (await records.desks()).keys()) await records.remove(desk);
+    const second = await openWindow();
+    expect(second.keeping.lost?.code).toBe('workLost');
+    expect(second.session.shots.draft.value).toBeNull();
+    await second.session.openFiles([clip()]);
+    await isKept(second, 'copy');
+    second.close();
+    expect((await openWindow()).keeping.lost).toBeNull();
+  });
+
   it('says that footage is not copied, and keeps the inputs all the same', async () => {
     const first = await workedWindow({
       root: () => Promise.reject(new DOMException('not here', 'SecurityError')),

@@ -1,7 +1,7 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
-import type { Locator, Page } from 'playwright-core';
+import type { Locator, Page, Route } from 'playwright-core';
 import { afterAll, expect } from 'vitest';
 import { type OpenTool, openTool } from '../tool';
 
@@ -63,12 +63,11 @@ export const measureButton = (page: Page): Locator => page.locator('button.measu
 export const told = (page: Page, code: string): Locator =>
   page.locator(`[data-code=${code}]`).first();
 
-export async function showsFilm(page: Page, path: string): Promise<void> {
-  await page
-    .getByText(new RegExp(`^Bild \\d+ von ${basename(path)}`))
-    .first()
-    .waitFor({ state: 'attached' });
-}
+/** What is there while a film is shown. */
+export const filmShown = (page: Page, path: string): Locator =>
+  page.getByText(new RegExp(`^Bild \\d+ von ${basename(path)}`)).first();
+export const showsFilm = (page: Page, path: string): Promise<void> =>
+  filmShown(page, path).waitFor({ state: 'attached' });
 
 /** Opens a film with an edit made, the ball's step on the screen. */
 export async function opened(page: Page, { film, shot }: Film): Promise<void> {
@@ -76,6 +75,13 @@ export async function opened(page: Page, { film, shot }: Film): Promise<void> {
   await page.locator('input[data-role=files]').setInputFiles([film, shot]);
   await showsFilm(page, film);
   await edited(page);
+}
+
+/** Waits until a reload finds the film that is open. */
+export async function copied(page: Page): Promise<void> {
+  await page.locator('[data-step=footage]').click();
+  await page.getByText('dieser Browser hält eine Kopie').waitFor();
+  await page.locator('[data-step=ball]').click();
 }
 
 async function edited(page: Page): Promise<void> {
@@ -138,3 +144,9 @@ export async function inThread({ page }: OpenTool, kind: string, what: () => voi
   if (thread === undefined) throw new Error(`There is no ${kind} thread.`);
   await thread.evaluate(what).catch(() => {}); // it ends before it answers
 }
+
+/** Answers for a thread's file with one in which something is put before the thread's own script. */
+export const withPrelude = (prelude: string) => async (route: Route) => {
+  const response = await route.fetch();
+  await route.fulfill({ response, body: prelude + (await response.text()) });
+};

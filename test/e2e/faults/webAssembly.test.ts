@@ -11,6 +11,7 @@ import {
   scratchFolder,
   showsFilm,
   told,
+  withPrelude,
 } from './steps';
 
 const film = ownFilm(scratchFolder());
@@ -56,10 +57,6 @@ const noRoomForFfmpeg = `{
       ? Promise.reject(new RangeError('no room'))
       : instantiate.apply(WebAssembly, given);
 }\n`;
-const withPrelude = (prelude: string) => async (route: Route) => {
-  const response = await route.fetch();
-  await route.fulfill({ response, body: prelude + (await response.text()) });
-};
 
 it('memory runs out where OpenCV is started', async () => {
   await using tool = await openGerman();
