@@ -144,7 +144,7 @@ const MOST_WATCHED = 4096;
 const watchedTooLong = (): Outcome<never> =>
   failure(
     'sealFilmTooLong',
-    `Something moves in more than ${formatCount(MOST_WATCHED)} frames, too many to follow a seal through.`,
+    `More than ${formatCount(MOST_WATCHED)} frames need a closer look, too many to follow a seal through.`,
     'Cut the clip to the shot, or take away what moves besides it.',
     { most: formatCount(MOST_WATCHED) },
   );

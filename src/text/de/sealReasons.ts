@@ -110,7 +110,7 @@ export const sealReasons: Catalogue['reasons'] = {
   },
   sealFilmTooLong: {
     message:
-      'In mehr als {most} Bildern bewegt sich etwas; das sind zu viele, um einer Membran zu folgen.',
+      'Mehr als {most} Bilder sind genauer anzusehen; das sind zu viele, um einer Membran zu folgen.',
     remedy:
       'Schneiden Sie den Clip auf den Schuss zu, oder entfernen Sie, was sich sonst noch bewegt.',
   },

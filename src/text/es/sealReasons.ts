@@ -106,7 +106,8 @@ export const sealReasons: Catalogue['reasons'] = {
     remedy: 'Baje el nivel del micrófono o colóquelo más lejos, a una distancia conocida.',
   },
   sealFilmTooLong: {
-    message: 'Algo se mueve en más de {most} imágenes, demasiadas para seguir una membrana.',
+    message:
+      'Hay que mirar más de cerca más de {most} imágenes, demasiadas para seguir una membrana.',
     remedy: 'Recorte el clip al disparo o quite lo demás que se mueve.',
   },
 };

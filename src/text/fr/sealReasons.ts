@@ -108,7 +108,7 @@ export const sealReasons: Catalogue['reasons'] = {
     remedy: 'Baissez le niveau du microphone ou placez-le plus loin, à une distance connue.',
   },
   sealFilmTooLong: {
-    message: 'Quelque chose bouge dans plus de {most} images, trop pour suivre une membrane.',
+    message: 'Plus de {most} images sont à regarder de près, trop pour suivre une membrane.',
     remedy: 'Coupez le clip autour du tir, ou retirez ce qui bouge d’autre.',
   },
 };
