@@ -7,8 +7,7 @@ const GENERATORS = /\/@stdlib\/assert-has-generator-support\/lib\/index\.js$/;
 
 /**
  * What OpenCV's binding writes as text and has compiled, written as closures that do the same (as Emscripten itself
- * does with DYNAMIC_EXECUTION=0); and its WebAssembly, which stands in the file as base64, decoded in place instead of
- * fetched from a data address.
+ * does with DYNAMIC_EXECUTION=0).
  */
 const CHANGES: readonly (readonly [name: string, from: RegExp, to: string])[] = [
   [
@@ -45,21 +44,44 @@ types.slice(1).forEach((type,i)=>{if(type["deleteObject"]){type.deleteObject(rea
 if(!retType.isVoid){return retType.toWireType(destructors,rv)}
 };`,
   ],
-  [
-    'WebAssembly',
-    /(?<=function getBinaryPromise\(\)\{if\(!wasmBinary)(?=&&)/,
-    '&&!isDataURI(wasmBinaryFile)',
-  ],
 ];
+
+const EMBEDDED = /(?<=wasmBinaryFile=)"data:application\/octet-stream;base64,([A-Za-z0-9+/=]+)"/;
+const STARTING = /function instantiateAsync\(\)\{.*?\}(?=if\(Module\["instantiateWasm"\]\))/;
+
+/**
+ * OpenCV's source as a module that fetches its WebAssembly, whose bytes `put` puts somewhere; it gives the address as an
+ * expression. As text in the file, each thread that measures would hold it three times (source, string, bytes), 30 MiB.
+ * A file that does not come is a `TypeError` to `onAbort`.
+ */
+export function withWasmApart(source: string, put: (wasm: Buffer) => string): string {
+  const base64 = EMBEDDED.exec(source)?.[1];
+  if (base64 === undefined || !STARTING.test(source)) throw notAsExpected('WebAssembly');
+  const address = put(Buffer.from(base64, 'base64'));
+  const code = source
+    .replace(EMBEDDED, () => '""')
+    .replace(
+      STARTING,
+      () => `function instantiateAsync(){
+return fetch(${address}).then(function(response){
+if(!response.ok){throw new TypeError("the server answered "+response.status)}
+if(response.headers.get("Content-Type")==="application/wasm"){return WebAssembly.instantiateStreaming(response,info)}
+return response.arrayBuffer().then(function(bytes){return WebAssembly.instantiate(bytes,info)})
+}).then(receiveInstantiatedSource,abort)
+}`,
+    );
+  return `const module={exports:{}};\n${code}\nexport default module.exports;`;
+}
+
+const notAsExpected = (what: string) =>
+  new Error(
+    `OpenCV is not as scripts/noEval.ts expects it (${what}): hold the new version against it.`,
+  );
 
 /** OpenCV's source without code made from text. Throws where it is not as expected. */
 export function withoutEval(source: string): string {
   const changed = CHANGES.reduce((code, [name, from, to]) => {
-    if (!from.test(code)) {
-      throw new Error(
-        `OpenCV is not as scripts/noEval.ts expects it (${name}): hold the new version against it.`,
-      );
-    }
+    if (!from.test(code)) throw notAsExpected(name);
     return code.replace(from, () => to);
   }, source);
   if (/new Function\(|new_\(Function\b|\beval\(/.test(changed)) {
@@ -75,9 +97,11 @@ export const noEval = (): Plugin => ({
   enforce: 'pre',
   transform: {
     filter: { id: [OPENCV, GENERATORS] },
-    handler: (source, id) => ({
-      code: OPENCV.test(id) ? withoutEval(source) : 'module.exports = () => true;',
-      map: null,
-    }),
+    handler(source, id) {
+      if (!OPENCV.test(id)) return { code: 'module.exports = () => true;', map: null };
+      const put = (wasm: Buffer) =>
+        `import.meta.ROLLUP_FILE_URL_${this.emitFile({ type: 'asset', name: 'opencv.wasm', source: wasm })}`;
+      return { code: withWasmApart(withoutEval(source), put), map: null };
+    },
   },
 });

@@ -8,7 +8,7 @@ import { type MeasuredFilm, measureFilm, stillMeasures } from '../src/reduction/
 import type { FrameMeasurer, ReductionInputs, SurveySetup } from '../src/reduction/types';
 import type { FrameSupply } from '../src/reduction/work';
 import { inEventBatches } from './eventBatches';
-import { framesFrom } from './filmSupply';
+import { supplyFrom } from './filmSupply';
 import { poolOf } from './measurerPool';
 import { serve } from './serve';
 
@@ -53,7 +53,7 @@ const api: ReduceApi = {
     const events = inEventBatches(onEvents);
     try {
       const supply: FrameSupply = {
-        frames: (range) => framesFrom(filmApi, range),
+        ...supplyFrom(filmApi),
         check: (ranges) => filmApi.check(ranges),
       };
       const read = await measureFilm(inputs, supply, crew, events.add, abort.signal);

@@ -1,11 +1,10 @@
 import { type Remote, transfer, wrap } from 'comlink';
-import type { FrameRange } from '../src/core/film';
 import { ExitframeError } from '../src/core/reason';
 import type { FilmApi } from '../src/protocol/film';
 import type { SceneryApi } from '../src/protocol/scenery';
 import { readBackground } from '../src/reduction/background';
 import { composeFlight, lookThrough } from '../src/reduction/lookThrough';
-import { framesFrom } from './filmSupply';
+import { supplyFrom } from './filmSupply';
 import { serve } from './serve';
 import { transferFrame } from './transferring';
 
@@ -17,7 +16,7 @@ function supply() {
   if (api === null) {
     throw new ExitframeError('notConnected', 'The thread that looks through films has none.');
   }
-  return { frames: (range: FrameRange) => framesFrom(api, range) };
+  return supplyFrom(api);
 }
 
 const api: SceneryApi = {

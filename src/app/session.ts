@@ -29,12 +29,12 @@ import { createShotStore } from './shotStore';
 import { velocityChange } from './velocityChange';
 
 /** Enough for a few hundred frames of the usual size, bytes. */
-const FRAME_STOCK_BYTES = 128 * 2 ** 20;
+const FRAME_STOCK_BYTES = 64 * 2 ** 20;
 /** A pause in editing before inputs are kept and the result is brought up to date, ms. */
 const KEEP_AFTER_MS = 400;
 const REFIT_AFTER_MS = 250;
 /** Why a measurement failed whose threads cannot do another. */
-const SPENT: ReadonlySet<string> = new Set(['visionFailed', 'outOfMemory']);
+const SPENT: ReadonlySet<string> = new Set(['visionMissing', 'visionFailed', 'outOfMemory']);
 
 export type Session = ReturnType<typeof createSession>;
 

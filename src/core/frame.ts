@@ -16,6 +16,9 @@ export interface GreyFrame {
   readonly filmed?: FilmedLines;
 }
 
+/** The same frame in memory of its own. */
+export const copyOf = (frame: GreyFrame): GreyFrame => ({ ...frame, data: frame.data.slice() });
+
 /** Every other line of an upright picture, from the first on. */
 export interface FilmedLines {
   readonly lines: 'rows' | 'columns';

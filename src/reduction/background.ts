@@ -45,7 +45,9 @@ export async function readBackground({
     frames.push(frame);
     onEvent({ kind: 'progress', stage: 'background', done: frames.length, total });
   }
-  return orThrow(steadyBackground(frames));
+  const background = orThrow(steadyBackground(frames));
+  for (const frame of frames) film.done?.(frame);
+  return background;
 }
 
 /** The scene with the seal at rest, from the clip's first frames. */

@@ -1,5 +1,5 @@
 import type { FrameRange } from '../core/film';
-import type { GreyFrame } from '../core/frame';
+import { copyOf, type GreyFrame } from '../core/frame';
 import { ExitframeError, orThrow } from '../core/reason';
 import { createActivityMeter } from '../image/activity';
 import { steadyBackground } from '../image/steadyBackground';
@@ -24,7 +24,7 @@ export interface FirstPass {
 
 /**
  * The only pass over all of the film: the frames that the scene is read from, the streak image along `line`, and which
- * frames are worth a closer look, of which `watch` is told. Throws `noFrames`, and what `steadyBackground` refuses.
+ * frames are worth a closer look, of which `watch` is told and takes them over. Throws `noFrames`, and what `steadyBackground` refuses.
  */
 export async function passOver(
   line: StreakLine,
@@ -44,20 +44,22 @@ export async function passOver(
   for await (const frame of film.frames({ start: 0, end: total })) {
     cancellation.throwIfAborted();
     const { index } = frame;
-    if (index % step === 0) spread.push(frame);
-    if (index < REST_FRAMES) atRest.push(frame);
+    if (index % step === 0) spread.push(copyOf(frame));
+    if (index < REST_FRAMES) atRest.push(copyOf(frame));
     const activity = meter.read(frame);
     isActive[index] = activity.isActive ? 1 : 0;
     gains[index] = activity.gain;
-    watch(frame, activity.isActive);
     onEvent({ kind: 'streakRow', frame: index, row: readStreak(frame) });
+    watch(frame, activity.isActive);
     onEvent({ kind: 'progress', stage: 'background', done: index + 1, total });
   }
   if (spread.length === 0) throw new ExitframeError('noFrames', 'The film gave no frames.');
   const { manualPoints, seeds } = inputs.shot.edits;
   const named = [...manualPoints, ...seeds].map(({ frame }) => frame);
+  const background = orThrow(steadyBackground(spread));
+  for (const frame of spread) film.done?.(frame);
   return {
-    background: orThrow(steadyBackground(spread)),
+    background,
     worthALook: framesToSurvey(isActive, named),
     ...{ atRest, gains },
   };
@@ -72,5 +74,6 @@ export async function passAlong(line: StreakLine, work: Work): Promise<void> {
   for await (const frame of film.frames({ start: 0, end })) {
     cancellation.throwIfAborted();
     onEvent({ kind: 'streakRow', frame: frame.index, row: readStreak(frame) });
+    film.done?.(frame);
   }
 }

@@ -1,15 +1,17 @@
 import type { FrameRange } from '../core/film';
-import type { GreyFrame } from '../core/frame';
+import { copyOf, type GreyFrame } from '../core/frame';
 import { AFTER, BEFORE } from './passage';
 import type { FrameSupply } from './work';
 
 /** Enough for the flight as most cameras film it; what of a longer one is not held is decoded again. */
-const MOST_BYTES = 96 * 1024 * 1024;
+const MOST_BYTES = 64 * 1024 * 1024;
 
 /** A film of which the frames worth a closer look are held while it is gone through for the first time. */
 export interface HeldFrames extends FrameSupply {
-  /** Told of each frame of the first pass, in order, and whether anything moves in it. */
+  /** Takes over each frame of the first pass, in order, and is told whether anything moves in it. */
   watch(frame: GreyFrame, isActive: boolean): void;
+  /** Holds none any more. */
+  letGo(): void;
 }
 
 /**
@@ -23,16 +25,14 @@ export function holdFrames(film: FrameSupply, mostBytes = MOST_BYTES): HeldFrame
   let bytes = 0;
   let sinceActive = Number.POSITIVE_INFINITY;
   const dropRecent = () => {
-    bytes -= recent.shift()?.data.byteLength ?? 0;
+    const frame = recent.shift();
+    if (frame === undefined) return;
+    bytes -= frame.data.byteLength;
+    film.done?.(frame);
   };
   const hasRoom = ({ data }: GreyFrame): boolean => {
     while (recent.length > 0 && bytes + data.byteLength > mostBytes) dropRecent();
     return bytes + data.byteLength <= mostBytes;
-  };
-  const hold = (frame: GreyFrame) => {
-    if (held.has(frame.index) || !hasRoom(frame)) return;
-    held.set(frame.index, frame);
-    bytes += frame.data.byteLength;
   };
   return {
     watch(frame, isActive) {
@@ -41,13 +41,14 @@ export function holdFrames(film: FrameSupply, mostBytes = MOST_BYTES): HeldFrame
         for (const before of recent) held.set(before.index, before);
         recent.length = 0;
       }
-      if (sinceActive <= AFTER) {
-        hold(frame);
-      } else if (hasRoom(frame)) {
-        recent.push(frame);
-        bytes += frame.data.byteLength;
-        if (recent.length > BEFORE) dropRecent();
+      if (!hasRoom(frame)) {
+        film.done?.(frame);
+        return;
       }
+      bytes += frame.data.byteLength;
+      if (sinceActive <= AFTER) held.set(frame.index, frame);
+      else recent.push(frame);
+      if (recent.length > BEFORE) dropRecent();
     },
     async *frames({ start, end, step = 1 }: FrameRange) {
       for (let index = start; index < end; ) {
@@ -63,8 +64,11 @@ export function holdFrames(film: FrameSupply, mostBytes = MOST_BYTES): HeldFrame
         index = until;
       }
     },
+    letGo() {
+      for (const frame of [...held.values(), ...recent]) film.done?.(frame);
+      held.clear();
+      recent.length = 0;
+      bytes = 0;
+    },
   };
 }
-
-/** Frames are handed to other threads, which takes their memory away. */
-const copyOf = (frame: GreyFrame): GreyFrame => ({ ...frame, data: frame.data.slice() });

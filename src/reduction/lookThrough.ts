@@ -63,6 +63,7 @@ export async function lookThrough(
     cancellation.throwIfAborted();
     rows.push({ frame: frame.index, row: readStreak(frame) });
     if (chosen.has(frame.index)) pictures.push(shrink(frame, small.side).frame);
+    film.done?.(frame);
     done += 1;
     if (rows.length >= TOLD_AT_ONCE) tell();
   }
@@ -91,6 +92,7 @@ export async function composeFlight(
     cancellation.throwIfAborted();
     const disc = discs.get(frame.index);
     if (disc !== undefined) composite.add(frame, disc);
+    film.done?.(frame);
     onShare((frame.index - first + 1) / (last - first + 1));
   }
   return composite.picture();

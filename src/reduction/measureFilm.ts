@@ -7,7 +7,7 @@ import type { Shot } from '../shot/schema';
 import { type MeasuredCentres, measureCentres } from './centres';
 import { checkFrames, type FrameCheck } from './checkFrames';
 import { passAlong, passOver } from './firstPass';
-import { holdFrames } from './heldFrames';
+import { type HeldFrames, holdFrames } from './heldFrames';
 import { trackInImage } from './onPlane';
 import { type Scene, setScene } from './scene';
 import { type SceneSince, sceneSince } from './setupScene';
@@ -40,8 +40,16 @@ export async function measureFilm(
   cancellation: Cancellation,
 ): Promise<MeasuredFilm> {
   const scene = setScene(inputs);
-  const overall: Work = { inputs, scene, film, measurer, onEvent, cancellation };
   const held = holdFrames(film);
+  try {
+    return await measureAll({ inputs, scene, film, measurer, onEvent, cancellation }, held);
+  } finally {
+    held.letGo();
+  }
+}
+
+async function measureAll(overall: Work, held: HeldFrames): Promise<MeasuredFilm> {
+  const { inputs, scene, film, onEvent, cancellation } = overall;
   const first = await passOver(streakAlong(scene.axis, overall), overall, held.watch);
   const { background } = first;
   const check = checkFrames(film, first.worthALook, cancellation);

@@ -7,6 +7,8 @@ import type { FrameMeasurer, ReductionEvent, ReductionInputs } from './types';
 /** Where frames come from. */
 export interface FrameSupply {
   frames(range: FrameRange): AsyncIterable<GreyFrame>;
+  /** Told of a frame that nobody will use again, so that its memory is freed. Left out: whoever gave it may use it again. */
+  done?(frame: GreyFrame): void;
   /**
    * Holds the frames of these ranges, given before, against a second decoder's; throws what is wrong with them. Left out:
    * the decoder itself tells of damage.

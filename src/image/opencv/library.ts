@@ -1,5 +1,5 @@
 import library from '@techstark/opencv-js';
-import { ExitframeError, reasonOf } from '../../core/reason';
+import { ExitframeError } from '../../core/reason';
 import { visionFailed } from './failures';
 
 /** The part of the library's interface used here; its own type files need a page's types. */
@@ -119,12 +119,12 @@ export function withImage<T>(
 
 /** Waited for from the first moment: the library tells but once that it could not start. */
 const started = new Promise<void>((resolve, reject) => {
-  cv.onAbort = (why) => reject(visionFailed(reasonOf(why).message));
+  cv.onAbort = reject;
   // The module object is itself a thenable that resolves to itself: awaiting it would never end, so
   // it is only ever asked for its callback and never passed through a promise.
   cv.then(() => resolve());
 });
 started.catch(() => {}); // told to whoever asks whether it is ready
 
-/** Resolves once the library can be called (about a second after it was imported). Throws `visionFailed`. */
+/** Resolves once the library can be called (about a second after it was imported). Rejects with why it could not start. */
 export const libraryReady = (): Promise<void> => started;

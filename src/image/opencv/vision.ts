@@ -21,8 +21,9 @@ export interface Vision {
 let loading: Promise<Vision> | null = null;
 
 /**
- * Fetches and starts the library (10 MB) once a thread, when it is first asked for, and keeps it. Throws `visionMissing`
- * where it cannot be fetched, `webAssemblyRefused`, or `visionFailed`, after which only another thread can start it.
+ * Fetches and starts the library (8 MB) once a thread, when it is first asked for, and keeps it. Throws
+ * `webAssemblyRefused`, `visionMissing` where it cannot be fetched, or `visionFailed`; after these two only another thread
+ * can start it.
  */
 export function loadVision(): Promise<Vision> {
   loading ??= load().catch((error: unknown) => {
@@ -34,25 +35,29 @@ export function loadVision(): Promise<Vision> {
 
 async function load(): Promise<Vision> {
   requireWebAssembly();
-  const [{ libraryReady }, { components, correlate }, { fitCamera }] = await Promise.all([
-    import('./library'),
-    import('./pictures'),
-    import('./camera'),
-  ]).catch(notImported);
-  await libraryReady();
-  return { components, correlate, fitCamera };
+  try {
+    const [{ libraryReady }, { components, correlate }, { fitCamera }] = await Promise.all([
+      import('./library'),
+      import('./pictures'),
+      import('./camera'),
+    ]);
+    await libraryReady();
+    return { components, correlate, fitCamera };
+  } catch (error) {
+    throw notStarted(error);
+  }
 }
 
 /** A file that does not come is a `TypeError` (HTML, import of module scripts); anything else the library threw. */
-function notImported(error: unknown): never {
+function notStarted(error: unknown): ExitframeError {
   const why = reasonOf(error).message;
   if (error instanceof TypeError) {
-    throw new ExitframeError(
+    return new ExitframeError(
       'visionMissing',
       `The image library OpenCV could not be fetched: ${why}.`,
       'Check that network and server are there, then measure again; inputs and result are kept.',
       { cause: error, values: { why } },
     );
   }
-  throw visionFailed(why, error);
+  return visionFailed(why, error);
 }

@@ -17,19 +17,26 @@ import {
 const film = ownFilm(scratchFolder());
 const cut = (route: Route) => route.abort('internetdisconnected');
 
-it('the network goes before the image library is fetched', async () => {
-  await using tool = await openGerman();
-  const { page } = tool;
-  await page.context().route(/assets\/library/, cut);
-  await opened(page, film);
-  await measureButton(page).click();
-  await told(page, 'visionMissing').waitFor();
-  expect(await told(page, 'visionMissing').textContent()).toContain('konnte nicht geholt werden');
-  await rateIsEdited(page);
-  await page.context().unroute(/assets\/library/, cut);
-  const numbers = await measured(page);
-  await keeps(page, numbers);
-}, 600_000);
+it.each([
+  ['script', /assets\/library/],
+  ['WebAssembly', /assets\/opencv/],
+])(
+  'the network goes before the image library is fetched: its %s',
+  async (_, files) => {
+    await using tool = await openGerman();
+    const { page } = tool;
+    await page.context().route(files, cut);
+    await opened(page, film);
+    await measureButton(page).click();
+    await told(page, 'visionMissing').waitFor();
+    expect(await told(page, 'visionMissing').textContent()).toContain('konnte nicht geholt werden');
+    await rateIsEdited(page);
+    await page.context().unroute(files, cut);
+    const numbers = await measured(page);
+    await keeps(page, numbers);
+  },
+  600_000,
+);
 
 it('the network goes before threads are started anew', async () => {
   await using tool = await openGerman();

@@ -12,8 +12,9 @@ const frameOf = (index: number): GreyFrame => ({
 /** A film that counts what is decoded of it. */
 function countedFilm() {
   const decoded: number[] = [];
+  const done: number[] = [];
   return {
-    decoded,
+    ...{ decoded, done: ({ index }: GreyFrame) => void done.push(index), given: done },
     async *frames({ start, end, step = 1 }: FrameRange): AsyncGenerator<GreyFrame> {
       for (let index = start; index < end; index += step) {
         decoded.push(index);
@@ -67,5 +68,17 @@ describe('held frames', () => {
     const few = watched(5 * BYTES);
     expect(await read(few.held.frames({ start: 190, end: 230 }))).toEqual(upTo(190, 230));
     expect(few.film.decoded).toHaveLength(40 - 5);
+  });
+
+  test('are given back when they are let go, the others at once, each of them one time', async () => {
+    const { film, held } = watched();
+    expect(film.given).toEqual([...upTo(0, 136), ...upTo(236, 400 - 64)]);
+    held.letGo();
+    expect(film.given.toSorted((a, b) => a - b)).toEqual(upTo(0, 400));
+    expect(await read(held.frames({ start: 200, end: 203 }))).toEqual(upTo(200, 203));
+    expect(film.decoded).toEqual(upTo(200, 203));
+    const few = watched(5 * BYTES);
+    few.held.letGo();
+    expect(few.film.given.toSorted((a, b) => a - b)).toEqual(upTo(0, 400));
   });
 });

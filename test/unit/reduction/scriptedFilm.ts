@@ -52,6 +52,10 @@ const filmOf = (scene: GreyFrame['data']) => ({
       yield { index, width: WIDTH, height: HEIGHT, data: scene.slice(), white: 255 };
     }
   },
+  /** Whoever uses it all the same sees something else. */
+  done({ data }: GreyFrame) {
+    data.fill(255);
+  },
 });
 
 export const film = filmOf(still);

@@ -3,13 +3,14 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { withoutEval } from '../../../scripts/noEval';
+import { withoutEval, withWasmApart } from '../../../scripts/noEval';
 
 const LIBRARY = 'node_modules/@techstark/opencv-js/dist/opencv.js';
 
 /** Constructors, methods, class functions, values and strings across the border, overloads, errors, and memory given back. */
 const WORK = `
-const cv = require(process.argv[2]);
+import(process.argv[2]).then(({ default: cv }) => {
+cv.onAbort = (why) => console.log('not started: ' + why.name);
 cv.then(() => {
   const image = new cv.Mat(4, 6, cv.CV_8UC1);
   image.data.set([255,255,0,0,0,0, 255,255,0,0,0,0, 0,0,0,0,255,0, 0,0,0,0,255,0]);
@@ -26,6 +27,13 @@ cv.then(() => {
   const methods = [cv.Mat.name, list.size(), list.get(0).rows, zeros.rows, zeros.size().width, image.isContinuous()];
   console.log(JSON.stringify([count, [...stats.data32S], [...centroids.data64F], circle, methods, faults]));
 });
+});
+`;
+
+/** What the library looks for where it runs in Node, and a module does not have. */
+const IN_NODE = `import { createRequire } from 'node:module';
+const require = createRequire(import.meta.url);
+const __dirname = '.';
 `;
 
 describe('OpenCV without code made from text', () => {
@@ -33,7 +41,18 @@ describe('OpenCV without code made from text', () => {
   beforeAll(() => {
     folder = mkdtempSync(join(tmpdir(), 'opencv-'));
     writeFileSync(join(folder, 'work.cjs'), WORK);
-    writeFileSync(join(folder, 'changed.cjs'), withoutEval(readFileSync(LIBRARY, 'utf8')));
+    const changed = withoutEval(readFileSync(LIBRARY, 'utf8'));
+    writeFileSync(join(folder, 'changed.cjs'), changed);
+    const apart = (name: string, put: (wasm: Buffer) => string) =>
+      writeFileSync(
+        join(folder, name),
+        IN_NODE + withWasmApart(changed, (wasm) => JSON.stringify(put(wasm))),
+      );
+    const addressOf = (type: string) => (wasm: Buffer) =>
+      `data:${type};base64,${wasm.toString('base64')}`;
+    apart('streamed.mjs', addressOf('application/wasm'));
+    apart('loaded.mjs', addressOf('application/octet-stream'));
+    apart('missing.mjs', () => 'data:');
   });
   afterAll(() => rmSync(folder, { recursive: true }));
 
@@ -50,13 +69,23 @@ describe('OpenCV without code made from text', () => {
     expect(faults).not.toContain('none');
     expect(run(join(folder, 'changed.cjs'), STRICT).stdout).toBe(original.stdout);
     // The library itself cannot start there.
-    expect(run(join(process.cwd(), LIBRARY), STRICT).stdout).toBe('');
+    expect(run(join(process.cwd(), LIBRARY), STRICT).stdout).toContain('EvalError');
+  });
+
+  it('answers likewise with its WebAssembly in a file of its own, and tells where that does not come', () => {
+    const { stdout } = run(join(process.cwd(), LIBRARY));
+    expect(run(join(folder, 'streamed.mjs'), STRICT).stdout).toBe(stdout);
+    expect(run(join(folder, 'loaded.mjs'), STRICT).stdout).toBe(stdout);
+    expect(run(join(folder, 'missing.mjs'), STRICT).stdout).toContain('not started: TypeError');
   });
 
   it('refuses a library that is not as it knows it', () => {
     const source = readFileSync(LIBRARY, 'utf8');
     expect(() => withoutEval(source.replace('"rawFunction",body)', '"rawFunction",text)'))).toThrow(
       'calls by pointer',
+    );
+    expect(() => withWasmApart(source.replace('instantiateAsync', 'begin'), () => '')).toThrow(
+      'WebAssembly',
     );
     expect(() => withoutEval(`${source}\nnew Function("return 1")();`)).toThrow('does not know');
   });
