@@ -10,9 +10,10 @@ import type { FilmApi } from '../src/protocol/film';
 import { FrameRuns } from './frameRuns';
 import { readInThread } from './secondReading';
 import { serve } from './serve';
+import { startDecoders } from './spanDecoders';
 import { transferFrame, transferFrames } from './transferring';
 
-const platform = { ...browserPlatform, readAgain: readInThread };
+const platform = { ...browserPlatform, readAgain: readInThread, startDecoders };
 let film: { source: FrameSource; files: readonly FootageFile[] } | null = null;
 const runs = new FrameRuns();
 let checking: AbortController | null = null;

@@ -1,9 +1,7 @@
-import { wrap } from 'comlink';
-import { ExitframeError } from '../src/core/reason';
 import { browserPlatform } from '../src/footage/browser';
 import type { DecodePlatform } from '../src/footage/platform';
-import { watch } from '../src/protocol/life';
 import type { SecondReadingApi } from '../src/protocol/secondReading';
+import { nested } from './nested';
 
 /**
  * Frames read a second time in a thread of its own: ffmpeg keeps its thread busy without a pause, and this one has
@@ -16,19 +14,15 @@ export const readInThread: NonNullable<DecodePlatform['readAgain']> = async (
 ) => {
   const core = await browserPlatform.loadCore();
   signal?.throwIfAborted();
-  const worker = new Worker(new URL('./secondReading.worker.ts', import.meta.url), {
-    type: 'module',
-  });
-  let end = () => {};
+  const thread = nested<SecondReadingApi>(
+    new Worker(new URL('./secondReading.worker.ts', import.meta.url), { type: 'module' }),
+  );
+  const cancel = () => thread.end(signal?.reason);
+  signal?.addEventListener('abort', cancel, { once: true });
   try {
-    return await new Promise((resolve, reject) => {
-      end = watch(worker, ({ code, message, values }) =>
-        reject(new ExitframeError(code, message, undefined, { values })),
-      );
-      signal?.addEventListener('abort', () => reject(signal.reason), { once: true });
-      wrap<SecondReadingApi>(worker).read(file, ranges, core).then(resolve, reject);
-    });
+    return await thread.until(thread.api.read(file, ranges, core));
   } finally {
-    end();
+    signal?.removeEventListener('abort', cancel);
+    thread.end();
   }
 };

@@ -1,4 +1,4 @@
-import type { SyncReader } from './platform';
+import type { SyncReader } from './reader';
 
 const BLOCK = 1 << 20;
 /** Enough for the places a demuxer reads from in turn: index, picture, sound. */

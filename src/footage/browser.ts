@@ -1,7 +1,8 @@
 import wasmUrl from '@ffmpeg/core/wasm?url';
 import { ExitframeError, reasonOf } from '../core/reason';
 import { requireWebAssembly } from '../core/webAssembly';
-import type { DecodePlatform, SyncReader } from './platform';
+import type { DecodePlatform } from './platform';
+import type { SyncReader } from './reader';
 import type { FootageFile } from './source';
 import { unreadable } from './unreadable';
 import { chosenFor } from './wording';

@@ -1,14 +1,18 @@
 import type { FrameRange } from '../core/film';
 import type { Reason } from '../core/reason';
+import type { FilmFacts } from './ffmpeg/decodeSpan';
 import type { SecondReading } from './givenFrames';
+import type { Span } from './range';
+import type { SyncReader } from './reader';
 import type { FootageFile } from './source';
 
-/** Bytes on demand, without waiting: a decoder in WebAssembly cannot wait for a promise. */
-export interface SyncReader {
-  /** Length in bytes. */
-  readonly size: number;
-  /** Bytes `start` to `end` (exclusive), both within the file. Throws where the file cannot be read. */
-  read(start: number, end: number): Uint8Array;
+/** Threads that decode spans of one film under ffmpeg, several at once. */
+export interface SpanDecoders {
+  /** How many spans at once. */
+  readonly count: number;
+  /** Grey values of the frames wanted, upright. Throws what decoding throws, and where a thread ends before it is done. */
+  decode(span: Span): Promise<readonly (Uint8Array | Uint16Array)[]>;
+  end(): void;
 }
 
 /** What differs between a worker in the browser and Node. */
@@ -25,6 +29,8 @@ export interface DecodePlatform {
     ranges: readonly FrameRange[],
     signal?: AbortSignal,
   ): Promise<SecondReading>;
+  /** Left out, or null: spans are decoded in this thread, one after the other. */
+  startDecoders?(file: FootageFile, film: FilmFacts): SpanDecoders | null;
   /** Opens a file for reading in slices. */
   reader(file: FootageFile): Promise<SyncReader>;
 }

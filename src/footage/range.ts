@@ -26,26 +26,38 @@ export interface Span {
 const WORTH_A_SEEK = 12;
 
 /**
- * Cuts the indices into spans of at most `longest` frames, and over a long gap where the decoder
- * can start again within it.
+ * Cuts the indices into spans of at most `longest` frames, where the decoder can start if there is such a place in the
+ * span, and over a long gap where it can start again within it.
  */
 export function spansOf(indices: readonly number[], key: Uint8Array, longest: number): Span[] {
   const spans: Span[] = [];
   let wanted: number[] = [];
-  const close = () => {
-    const first = wanted[0];
-    const last = wanted.at(-1);
-    if (first !== undefined && last !== undefined) spans.push({ first, last, wanted });
-    wanted = [];
+  /** Place in `wanted` of the last frame that the decoder can start at, or just before. */
+  let start = 0;
+  const close = (count: number) => {
+    const [first, last] = [wanted[0], wanted[count - 1]];
+    if (first !== undefined && last !== undefined) {
+      spans.push({ first, last, wanted: wanted.slice(0, count) });
+    }
+    wanted = wanted.slice(count);
+    start = 0;
   };
   for (const index of indices) {
-    const first = wanted[0] ?? index;
     const previous = wanted.at(-1) ?? index;
-    const restart =
-      index - previous > WORTH_A_SEEK && key.subarray(previous + 1, index + 1).includes(1);
-    if (index - first >= longest || restart) close();
+    const starts = startsBetween(previous, index, key);
+    if (starts && index - previous > WORTH_A_SEEK) close(wanted.length);
+    if (starts) start = wanted.length;
     wanted.push(index);
+    while (index - (wanted[0] as number) >= longest) close(start > 0 ? start : wanted.length - 1);
   }
-  close();
+  close(wanted.length);
   return spans;
 }
+
+/** Whether a decoder can start after frame `previous` and not later than at `index`. */
+const startsBetween = (previous: number, index: number, key: Uint8Array): boolean =>
+  key.subarray(previous + 1, index + 1).includes(1);
+
+/** Whether no span needs a frame of the one before to be decoded. */
+export const standApart = (spans: readonly Span[], key: Uint8Array): boolean =>
+  spans.every(({ first }, i) => i === 0 || startsBetween((spans[i - 1] as Span).last, first, key));

@@ -1,11 +1,12 @@
 import { inBlocks } from '../blocks';
-import type { DecodePlatform, SyncReader } from '../platform';
+import type { DecodePlatform } from '../platform';
+import type { SyncReader } from '../reader';
 import type { FootageFile } from '../source';
 import { type Contents, probeContents } from './probe';
 
 /** A file ffmpeg can read, and what it found in it. */
 export interface Clip {
-  readonly name: string;
+  readonly file: FootageFile;
   readonly module: WebAssembly.Module;
   readonly reader: SyncReader;
   readonly contents: Contents;
@@ -16,5 +17,5 @@ export async function openClip(file: FootageFile, platform: DecodePlatform): Pro
   const [module, reader] = await Promise.all([platform.loadCore(), platform.reader(file)]);
   const blocks = inBlocks(reader);
   const contents = await probeContents(module, file.name, blocks);
-  return { name: file.name, module, reader: blocks, contents };
+  return { file, module, reader: blocks, contents };
 }

@@ -1,6 +1,6 @@
 import createFFmpegCore, { type CoreFileSystem, type FFmpegCore } from '@ffmpeg/core';
 import { ExitframeError, reasonOf } from '../../core/reason';
-import type { SyncReader } from '../platform';
+import type { SyncReader } from '../reader';
 
 export interface CoreRun {
   readonly program: 'ffmpeg' | 'ffprobe';

@@ -1,18 +1,18 @@
 import { ExitframeError } from '../../core/reason';
-import type { SyncReader } from '../platform';
 import type { Span } from '../range';
+import type { SyncReader } from '../reader';
+import { turnUpright } from '../rotate';
 import type { Timeline } from '../timeline';
 import { runCore, textOutput } from './core';
 import { DamageWatch, WITH_SUMS } from './damage';
 import { decodingFailed } from './failures';
-import { FrameCutter } from './frames';
+import { FrameCutter, samplesOf } from './frames';
 import type { GreyPlan } from './grey';
 import type { VideoStream } from './probe';
 
-/** A film's picture, and how it is decoded. */
-export interface Film {
+/** How a film's picture is decoded; can be handed to other threads. */
+export interface FilmFacts {
   readonly module: WebAssembly.Module;
-  readonly reader: SyncReader;
   readonly stream: VideoStream;
   readonly plan: GreyPlan;
   readonly timeline: Timeline;
@@ -22,8 +22,23 @@ export interface Film {
   seekable: boolean;
 }
 
-export const frameBytes = ({ stream, plan }: Film) =>
+export interface Film extends FilmFacts {
+  readonly reader: SyncReader;
+}
+
+export const frameBytes = ({ stream, plan }: FilmFacts) =>
   stream.width * stream.height * plan.bytesPerSample;
+
+/** The grey values of a plane as decoded, upright. */
+export const uprightIn =
+  ({ stream, plan }: FilmFacts) =>
+  (plane: Uint8Array) =>
+    turnUpright(
+      samplesOf(plane, plan.bytesPerSample),
+      stream.width,
+      stream.height,
+      stream.rotation,
+    );
 
 /** What is kept of the wanted planes of a span, verified by their timestamps to be the ones asked for. */
 export async function decodeSpan<Kept>(

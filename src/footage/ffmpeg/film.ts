@@ -5,20 +5,20 @@ import { ExitframeError } from '../../core/reason';
 import { levelsOf, whitesOf } from '../levels';
 import { planeSum } from '../planeSum';
 import type { DecodePlatform } from '../platform';
-import { indicesOf, spansOf } from '../range';
+import { indicesOf, type Span, spansOf, standApart } from '../range';
 import { requireFrames } from '../requireFrames';
-import { turnUpright, uprightSize } from '../rotate';
+import { uprightSize } from '../rotate';
 import { requireSize } from '../size';
-import type { FrameSource } from '../source';
+import type { FootageFile, FrameSource } from '../source';
 import { playbackRateOf, secondsOf, timelineOf } from '../timeline';
 import { codecOf, containerName, whyFfmpeg } from '../wording';
 import type { Clip } from './clip';
-import { decodeSpan, type Film, frameBytes } from './decodeSpan';
-import { samplesOf } from './frames';
+import { decodeSpan, type Film, type FilmFacts, frameBytes, uprightIn } from './decodeSpan';
 import { greyPlan } from './grey';
 import { listPackets, type PacketList, type VideoStream } from './probe';
+import { decodeSideBySide } from './sideBySide';
 import { readSound } from './sound';
-import { BYTES_A_SPAN, messagesHandled } from './spans';
+import { BYTES_A_SPAN, BYTES_A_SPAN_APART, messagesHandled } from './spans';
 
 /** How ffmpeg complains of a file that ends too early. */
 const CUT_OFF = /partial file|ended prematurely|truncat/i;
@@ -37,7 +37,8 @@ export async function openFilm(
   platform: DecodePlatform,
   signal?: AbortSignal,
 ): Promise<SummedSource> {
-  const { name, module, reader, contents } = clip;
+  const { file, module, reader, contents } = clip;
+  const { name } = file;
   const { video: stream, sound } = contents;
   if (stream === null) {
     throw new ExitframeError(
@@ -105,7 +106,7 @@ export async function openFilm(
       timesSignal?.throwIfAborted();
       return untimed ? null : secondsOf(film.timeline);
     },
-    frames: (range, framesSignal) => framesOf(film, range, framesSignal),
+    frames: (range, framesSignal) => framesOf(film, file, platform, range, framesSignal),
     sums: (range, sumsSignal) => sumsOf(film, range, sumsSignal),
     audio: (soundSignal) => readSound(clip, soundSignal),
     close: async () => {},
@@ -114,6 +115,7 @@ export async function openFilm(
 
 function requireAllPackets(clip: Clip, stream: VideoStream, list: PacketList): void {
   const { format, complaints } = clip.contents;
+  const { name } = clip.file;
   // An edit list may leave out frames the index counts; such files are measured by their boxes.
   const stated = format.startsWith('mov,') ? 0 : stream.statedFrames;
   const cut = [...complaints, ...list.complaints].some((line) => CUT_OFF.test(line));
@@ -121,13 +123,13 @@ function requireAllPackets(clip: Clip, stream: VideoStream, list: PacketList): v
   throw new ExitframeError(
     'truncated',
     list.total < stated
-      ? `"${clip.name}" is cut off: ${list.total} of ${stated} frames are there.`
-      : `"${clip.name}" is cut off in the middle of a frame.`,
+      ? `"${name}" is cut off: ${list.total} of ${stated} frames are there.`
+      : `"${name}" is cut off in the middle of a frame.`,
     'Copy the clip from the camera again.',
     {
       values: {
         form: list.total < stated ? 'frames' : 'midFrame',
-        ...{ name: clip.name, there: list.total, stated },
+        ...{ name, there: list.total, stated },
       },
     },
   );
@@ -135,17 +137,32 @@ function requireAllPackets(clip: Clip, stream: VideoStream, list: PacketList): v
 
 async function* framesOf(
   film: Film,
+  file: FootageFile,
+  platform: DecodePlatform,
   range: FrameRange,
   signal?: AbortSignal,
 ): AsyncGenerator<GreyFrame> {
-  const { stream, plan } = film;
-  const longest = Math.max(1, Math.floor(BYTES_A_SPAN / frameBytes(film)));
+  const { stream, plan, timeline } = film;
   const size = uprightSize(stream.width, stream.height, stream.rotation);
   const whites = whitesOf(plan.bitDepth, levelsFor(film));
-  for await (const [index, data] of keptOf(film, range, longest, uprightIn(film), signal)) {
-    yield { index, ...size, data, ...whites };
-  }
+  const spans = (bytes: number) =>
+    spansOf(
+      indicesOf(range, timeline.count),
+      timeline.key,
+      Math.max(1, Math.floor(bytes / frameBytes(film))),
+    );
+  const apart = spans(BYTES_A_SPAN_APART);
+  const decoders =
+    apart.length > 1 && standApart(apart, timeline.key)
+      ? platform.startDecoders?.(file, factsOf(film))
+      : null;
+  const decoded = decoders
+    ? decodeSideBySide(apart, decoders, signal)
+    : keptOf(film, spans(BYTES_A_SPAN), uprightIn(film), signal);
+  for await (const [index, data] of decoded) yield { index, ...size, data, ...whites };
 }
+
+const factsOf = ({ reader: _, ...facts }: Film): FilmFacts => facts;
 
 /** Sums of frames by index (`planeSum`): nothing else is kept of them, so a range is decoded in one go. */
 async function sumsOf(
@@ -156,21 +173,21 @@ async function sumsOf(
   const upright = uprightIn(film);
   const sum = (plane: Uint8Array) => planeSum(upright(plane));
   const sums = new Map<number, number>();
-  const kept = keptOf(film, range, Number.POSITIVE_INFINITY, sum, signal);
+  const { count, key } = film.timeline;
+  const spans = spansOf(indicesOf(range, count), key, Number.POSITIVE_INFINITY);
+  const kept = keptOf(film, spans, sum, signal);
   for await (const [index, of] of kept) sums.set(index, of);
   return sums;
 }
 
-/** What is kept of each frame of a range, decoded in spans of at most `longest`. */
+/** What is kept of each frame wanted, span by span. */
 async function* keptOf<Kept>(
   film: Film,
-  range: FrameRange,
-  longest: number,
+  spans: readonly Span[],
   keep: (plane: Uint8Array) => Kept,
   signal?: AbortSignal,
 ): AsyncGenerator<readonly [index: number, Kept]> {
-  const { count, key } = film.timeline;
-  for (const span of spansOf(indicesOf(range, count), key, longest)) {
+  for (const span of spans) {
     await messagesHandled();
     signal?.throwIfAborted();
     const kept = await decodeSpan(film, span, keep);
@@ -180,17 +197,6 @@ async function* keptOf<Kept>(
     }
   }
 }
-
-/** The grey values of a plane as decoded, upright. */
-const uprightIn =
-  ({ stream, plan }: Film) =>
-  (plane: Uint8Array) =>
-    turnUpright(
-      samplesOf(plane, plan.bytesPerSample),
-      stream.width,
-      stream.height,
-      stream.rotation,
-    );
 
 /** Only what is taken as coded can be of limited range. */
 const levelsFor = ({ stream, plan }: Film) =>

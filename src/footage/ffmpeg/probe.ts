@@ -1,6 +1,6 @@
 import type { FieldOrder } from '../../core/film';
 import { ExitframeError } from '../../core/reason';
-import type { SyncReader } from '../platform';
+import type { SyncReader } from '../reader';
 import { quarterTurn, type Rotation } from '../rotate';
 import { runCore, textOutput } from './core';
 

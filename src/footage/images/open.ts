@@ -1,6 +1,7 @@
 import { ExitframeError } from '../../core/reason';
 import { type Images, openSequence } from '../ffmpeg/sequence';
-import type { DecodePlatform, SyncReader } from '../platform';
+import type { DecodePlatform } from '../platform';
+import type { SyncReader } from '../reader';
 import { requireFrames } from '../requireFrames';
 import type { FootageFile, FrameSource } from '../source';
 import { chosenFor } from '../wording';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { indicesOf, spansOf } from '../../../src/footage/range';
+import { indicesOf, spansOf, standApart } from '../../../src/footage/range';
 
 describe('range', () => {
   it('lists its frames', () => {
@@ -27,10 +27,23 @@ describe('spans', () => {
     const spans = spansOf(indices, everyTenth, 10);
     expect(spans.flatMap(({ wanted }) => wanted)).toEqual(indices);
     expect(spans.map(({ first, last }) => [first, last])).toEqual([
-      [3, 12],
-      [13, 22],
-      [23, 27],
+      [3, 9],
+      [10, 19],
+      [20, 27],
     ]);
+  });
+
+  it('begin where a decoder can start, if there is such a place, and are then apart', () => {
+    const indices = Array.from({ length: 60 }, (_, i) => 2 * i);
+    const [short, long] = [spansOf(indices, everyTenth, 8), spansOf(indices, everyTenth, 25)];
+    expect(short.flatMap(({ wanted }) => wanted)).toEqual(indices);
+    expect(standApart(short, everyTenth)).toBe(false);
+    expect(long.map(({ first }) => first)).toEqual([0, 20, 40, 60, 80, 100]);
+    expect(standApart(long, everyTenth)).toBe(true);
+    const every = new Uint8Array(200).fill(1);
+    expect(spansOf(indices, every, 8).map(({ first }) => first)).toEqual(
+      Array.from({ length: 15 }, (_, i) => 8 * i),
+    );
   });
 
   it('part over a long gap with a key frame in it, and only there', () => {
