@@ -2,7 +2,7 @@ import { transfer } from 'comlink';
 import { ExitframeError } from '../src/core/reason';
 import { inBlocks } from '../src/footage/blocks';
 import { browserPlatform } from '../src/footage/browser';
-import { decodeSpan, type Film, uprightIn } from '../src/footage/ffmpeg/decodeSpan';
+import { copyIn, decodeSpan, type Film } from '../src/footage/ffmpeg/decodeSpan';
 import type { DecodeApi } from '../src/protocol/decode';
 import { serve } from './serve';
 
@@ -16,7 +16,7 @@ const api: DecodeApi = {
     if (film === null) {
       throw new ExitframeError('notConnected', 'The decoding thread has no film.');
     }
-    const planes = await decodeSpan(film, span, uprightIn(film));
+    const planes = await decodeSpan(film, span, copyIn(film));
     return transfer(
       planes,
       planes.map(({ buffer }) => buffer),

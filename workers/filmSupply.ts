@@ -1,13 +1,13 @@
 import type { Remote } from 'comlink';
 import type { FrameRange } from '../src/core/film';
 import type { GreyFrame } from '../src/core/frame';
+import { freeMemory } from '../src/footage/freeing';
 import type { FilmApi } from '../src/protocol/film';
-import { freeFrames } from './freeing';
 
 /** What the film worker gives another thread, which frees it when it is done with it. */
 export const supplyFrom = (api: Remote<FilmApi>) => ({
   frames: (range: FrameRange) => framesFrom(api, range),
-  done: (frame: GreyFrame) => freeFrames([frame]),
+  done: ({ data }: GreyFrame) => freeMemory([data]),
 });
 
 /** Frames as the other thread pulls them. */

@@ -1,9 +1,9 @@
 import { expose } from 'comlink';
 import type { GreyFrame } from '../src/core/frame';
+import { freeMemory } from '../src/footage/freeing';
 import type { MeasureApi } from '../src/protocol/measure';
 import { createMeasurer } from '../src/reduction/measurer';
 import type { CentreHint } from '../src/reduction/types';
-import { freeFrames } from './freeing';
 import { serve } from './serve';
 
 const measurer = createMeasurer();
@@ -13,7 +13,7 @@ async function using<T>(frames: readonly GreyFrame[], work: () => Promise<T>): P
   try {
     return await work();
   } finally {
-    freeFrames(frames);
+    freeMemory(frames.map(({ data }) => data));
   }
 }
 

@@ -4,7 +4,10 @@ const BLOCK = 1 << 20;
 /** Enough for the places a demuxer reads from in turn: index, picture, sound. */
 const KEPT_BLOCKS = 6;
 
-/** Reads through a few blocks kept in memory: demuxers ask for 32 KiB at a time, back and forth. */
+/**
+ * Reads through a few blocks kept in memory: demuxers ask for 32 KiB at a time, back and forth. What is read is lent: it
+ * is gone some reads later.
+ */
 export function inBlocks(reader: SyncReader): SyncReader {
   const kept = new Map<number, Uint8Array>();
 
@@ -13,7 +16,11 @@ export function inBlocks(reader: SyncReader): SyncReader {
     const bytes = kept.get(number) ?? reader.read(start, Math.min(start + BLOCK, reader.size));
     kept.delete(number); // to the end of the map's order: the one used last
     kept.set(number, bytes);
-    if (kept.size > KEPT_BLOCKS) kept.delete(kept.keys().next().value as number);
+    if (kept.size > KEPT_BLOCKS) {
+      const [oldest, unused] = kept.entries().next().value as [number, Uint8Array];
+      kept.delete(oldest);
+      reader.done?.(unused);
+    }
     return bytes;
   };
 

@@ -1,6 +1,7 @@
 import wasmUrl from '@ffmpeg/core/wasm?url';
 import { ExitframeError, reasonOf } from '../core/reason';
 import { requireWebAssembly } from '../core/webAssembly';
+import { freeMemory } from './freeing';
 import type { DecodePlatform } from './platform';
 import type { SyncReader } from './reader';
 import type { FootageFile } from './source';
@@ -50,6 +51,7 @@ export const browserPlatform: DecodePlatform = {
           throw unreadable(name, error);
         }
       },
+      done: (bytes) => freeMemory([bytes]),
     };
   },
 };

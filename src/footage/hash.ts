@@ -1,5 +1,6 @@
 import { createSHA256 } from 'hash-wasm';
 import { requireWebAssembly } from '../core/webAssembly';
+import { freeMemory } from './freeing';
 import type { FootageFile } from './source';
 import { unreadable } from './unreadable';
 
@@ -22,9 +23,10 @@ export async function sha256(
   for (const { name, blob } of files) {
     for (let start = 0; start < blob.size; start += SLICE) {
       signal?.throwIfAborted();
-      const slice = await read(name, blob.slice(start, start + SLICE));
-      hash.update(new Uint8Array(slice));
+      const slice = new Uint8Array(await read(name, blob.slice(start, start + SLICE)));
+      hash.update(slice);
       done += slice.byteLength;
+      freeMemory([slice]);
       onProgress?.(done / total);
     }
   }

@@ -4,4 +4,6 @@ export interface SyncReader {
   readonly size: number;
   /** Bytes `start` to `end` (exclusive), both within the file. Throws where the file cannot be read. */
   read(start: number, end: number): Uint8Array;
+  /** Told of what `read` gave and nobody will use again, so that its memory is freed. */
+  done?(bytes: Uint8Array): void;
 }

@@ -52,12 +52,7 @@ async function measureAll(overall: Work, held: HeldFrames): Promise<MeasuredFilm
   const { inputs, scene, film, onEvent, cancellation } = overall;
   const first = await passOver(streakAlong(scene.axis, overall), overall, held.watch);
   const { background } = first;
-  const check = checkFrames(film, first.worthALook, cancellation);
-  const work: Work = {
-    ...overall,
-    film: held,
-    cancellation: check?.cancellation ?? cancellation,
-  };
+  const work: Work = { ...overall, film: held };
   let survey = await surveyAlong(scene.axis, work, first);
   const { track } = survey;
   // Where no direction is stated the first pass only assumed one: seal and streak may belong on another side.
@@ -68,8 +63,11 @@ async function measureAll(overall: Work, held: HeldFrames): Promise<MeasuredFilm
       await passAlong(streakAlong(axis, overall), overall);
     }
   }
+  // Not before: OpenCV and ffmpeg would be compiled at once, which takes most memory of all.
+  const check = checkFrames(film, first.worthALook, cancellation);
+  const checked = { ...work, cancellation: check?.cancellation ?? cancellation };
   const centres = survey.track.ok
-    ? await measureCentres(work, survey.track.value, survey)
+    ? await measureCentres(checked, survey.track.value, survey)
     : NOT_FOUND;
   return {
     ...survey,

@@ -40,6 +40,12 @@ export const uprightIn =
       stream.rotation,
     );
 
+/** The same in memory of their own: what a span gives is lent. */
+export const copyIn = (film: FilmFacts) => {
+  const upright = uprightIn(film);
+  return (plane: Uint8Array) => upright(plane.slice());
+};
+
 /** What is kept of the wanted planes of a span, verified by their timestamps to be the ones asked for. */
 export async function decodeSpan<Kept>(
   film: Film,

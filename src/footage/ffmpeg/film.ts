@@ -13,7 +13,7 @@ import type { FootageFile, FrameSource } from '../source';
 import { playbackRateOf, secondsOf, timelineOf } from '../timeline';
 import { codecOf, containerName, whyFfmpeg } from '../wording';
 import type { Clip } from './clip';
-import { decodeSpan, type Film, type FilmFacts, frameBytes, uprightIn } from './decodeSpan';
+import { copyIn, decodeSpan, type Film, type FilmFacts, frameBytes, uprightIn } from './decodeSpan';
 import { greyPlan } from './grey';
 import { listPackets, type PacketList, type VideoStream } from './probe';
 import { decodeSideBySide } from './sideBySide';
@@ -158,7 +158,7 @@ async function* framesOf(
       : null;
   const decoded = decoders
     ? decodeSideBySide(apart, decoders, signal)
-    : keptOf(film, spans(BYTES_A_SPAN), uprightIn(film), signal);
+    : keptOf(film, spans(BYTES_A_SPAN), copyIn(film), signal);
   for await (const [index, data] of decoded) yield { index, ...size, data, ...whites };
 }
 

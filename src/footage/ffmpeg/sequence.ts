@@ -132,7 +132,7 @@ async function decodeImages(
   const cutter = new FrameCutter(
     frameBytes,
     () => true,
-    (bytes) => bytes,
+    (bytes) => bytes.slice(),
   );
   const watch = new DamageWatch(DECODERS[images.format], () => cutter.frames.length);
   const outcome = await runCore(module, {

@@ -20,12 +20,14 @@ describe('reading in blocks', () => {
 
   it('asks for each block once while it is in use', () => {
     const asked: [number, number][] = [];
+    const done: number[] = [];
     const reader = inBlocks({
       size: plain.size,
       read(start, end) {
         asked.push([start, end]);
         return plain.read(start, end);
       },
+      done: (bytes) => done.push(bytes.byteOffset),
     });
     for (let at = 0; at < plain.size; at += 32_768) {
       reader.read(at, Math.min(at + 32_768, plain.size));
@@ -37,5 +39,20 @@ describe('reading in blocks', () => {
       [2_097_152, 3_145_728],
       [3_145_728, 3_500_000],
     ]);
+    expect(done).toEqual([]);
+  });
+
+  it('gives those back that were used longest ago', () => {
+    const MIB = 1 << 20;
+    const done: number[] = [];
+    const reader = inBlocks({
+      size: 9 * MIB,
+      read: (start, end) => Uint8Array.from({ length: end - start }, () => start / MIB),
+      done: ([block]) => done.push(block as number),
+    });
+    for (const block of [0, 1, 2, 3, 4, 5, 0, 6, 7]) {
+      expect(reader.read(block * MIB, block * MIB + 1)[0]).toBe(block);
+    }
+    expect(done).toEqual([1, 2]);
   });
 });
