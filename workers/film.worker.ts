@@ -2,6 +2,7 @@ import { expose } from 'comlink';
 import { AS_FOUND, type FootageInfo, type Reading } from '../src/core/film';
 import { ExitframeError } from '../src/core/reason';
 import { browserPlatform } from '../src/footage/browser';
+import { freeMemory } from '../src/footage/freeing';
 import { sha256 } from '../src/footage/hash';
 import { openFootage } from '../src/footage/open';
 import { openRaw } from '../src/footage/raw';
@@ -67,7 +68,12 @@ const api: FilmApi = {
     throw noFrame(index);
   },
   startRun: async (range) => runs.start(opened().source, range),
-  next: async (run) => transferFrames(await runs.next(run)),
+  async next(run, back = []) {
+    const takeBack = film?.source.takeBack;
+    if (takeBack === undefined) freeMemory(back.map((memory) => new Uint8Array(memory)));
+    else takeBack(back);
+    return transferFrames(await runs.next(run));
+  },
   endRun: (run) => runs.end(run),
   async check(ranges) {
     checking?.abort();

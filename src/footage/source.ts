@@ -11,6 +11,8 @@ export interface FrameSource {
   timestamps(signal?: AbortSignal): Promise<Float64Array | null>;
   /** Frames in display order, decoded as they are pulled, memory bounded by a few frames. */
   frames(range: FrameRange, signal?: AbortSignal): AsyncIterable<GreyFrame>;
+  /** Takes memory of frames given out before, to put the next ones into. Left out: it has no use for it. */
+  takeBack?(memory: readonly ArrayBuffer[]): void;
   /**
    * Holds the frames given out so far, those within the ranges, against another decoder's. Throws what that one refuses
    * them for; `decoderFailed` where it reads them otherwise. Left out: this source's own decoder tells of damage.

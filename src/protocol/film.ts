@@ -17,8 +17,11 @@ export interface FilmApi {
   frame(index: number): Promise<GreyFrame>;
   /** Starts a run through a range; frames are then pulled with `next`. */
   startRun(range: FrameRange): Promise<number>;
-  /** Next batch of a run in display order, transferred; empty: the run is over. */
-  next(run: number): Promise<GreyFrame[]>;
+  /**
+   * Next batch of a run in display order, transferred; empty: the run is over. `back`: memory of earlier frames that are
+   * done with, transferred.
+   */
+  next(run: number, back?: readonly ArrayBuffer[]): Promise<GreyFrame[]>;
   endRun(run: number): Promise<void>;
   /**
    * Holds the frames of these ranges, given out before, against a second decoder's; see `FrameSource`. One check at a

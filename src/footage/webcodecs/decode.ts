@@ -1,5 +1,6 @@
 import type { EncodedPacket } from 'mediabunny';
 import { type Span, spansOf } from '../range';
+import type { SpareMemory } from '../spareMemory';
 import { LumaDecoder } from './decoder';
 import type { PacketFeed } from './feed';
 import type { Luma } from './luma';
@@ -13,9 +14,10 @@ export async function* decodeFrames(
   config: VideoDecoderConfig,
   feed: PacketFeed,
   wanted: readonly number[],
+  memory: SpareMemory,
   signal?: AbortSignal,
 ): AsyncGenerator<IndexedLuma> {
-  const decoder = new LumaDecoder(config);
+  const decoder = new LumaDecoder(config, memory);
   try {
     for (const span of spansOf(wanted, feed.timeline.key, Number.POSITIVE_INFINITY)) {
       yield* decodeSpan(decoder, feed, span, signal);

@@ -1,4 +1,5 @@
 import { ExitframeError, reasonOf } from '../../core/reason';
+import type { SpareMemory } from '../spareMemory';
 import { type Luma, lumaCopier } from './luma';
 
 /**
@@ -17,7 +18,7 @@ const MICROSECONDS_AN_INDEX = 1000;
 /** A `VideoDecoder` whose frames are fetched by index, in display order. */
 export class LumaDecoder {
   private readonly decoder: VideoDecoder;
-  private readonly copyLuma = lumaCopier();
+  private readonly copyLuma: ReturnType<typeof lumaCopier>;
   private readonly arrived = new Map<number, Promise<Luma>>();
   private wanted: ReadonlySet<number> = new Set();
   private failure: ExitframeError | null = null;
@@ -27,7 +28,9 @@ export class LumaDecoder {
   private stirred = false;
   private resume: () => void = () => {};
 
-  constructor(config: VideoDecoderConfig) {
+  /** `memory`: for the frames. */
+  constructor(config: VideoDecoderConfig, memory: SpareMemory) {
+    this.copyLuma = lumaCopier(memory);
     this.decoder = new VideoDecoder({
       output: (frame) => this.receive(frame),
       error: (error) => this.fail(error),

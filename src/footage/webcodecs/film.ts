@@ -10,6 +10,7 @@ import { indicesOf } from '../range';
 import { requireFrames } from '../requireFrames';
 import { turnUpright, uprightSize } from '../rotate';
 import type { FootageFile, FrameSource } from '../source';
+import { type SpareMemory, spareMemory } from '../spareMemory';
 import { playbackRateOf, secondsOf } from '../timeline';
 import { whyBrowser } from '../wording';
 import { avcSettings } from './avcSettings';
@@ -109,13 +110,16 @@ async function openInput(
     decoder: { name: 'WebCodecs', why: whyBrowser(codec) },
   };
   const given = PATCHED_UP.includes(codec) ? new GivenFrames(info.frameCount) : null;
+  const memory = spareMemory();
+  const film: Film = { config, feed, info, given, memory };
   return {
     info,
     timestamps: async (timesSignal) => {
       timesSignal?.throwIfAborted();
       return secondsOf(feed.timeline);
     },
-    frames: (range, framesSignal) => framesOf({ config, feed, info, given }, range, framesSignal),
+    frames: (range, framesSignal) => framesOf(film, range, framesSignal),
+    takeBack: memory.give,
     ...(given && {
       check: async (ranges, checkSignal) => given.holdAgainst(await secondly(ranges, checkSignal)),
     }),
@@ -163,17 +167,18 @@ interface Film {
   readonly info: FootageInfo;
   /** Null: its decoder tells of damage. */
   readonly given: GivenFrames | null;
+  readonly memory: SpareMemory;
 }
 
 async function* framesOf(
-  { config, feed, info, given }: Film,
+  { config, feed, info, given, memory }: Film,
   range: FrameRange,
   signal?: AbortSignal,
 ): AsyncGenerator<GreyFrame> {
   const { width, height, bitDepth, rotation } = info;
   const wanted = indicesOf(range, info.frameCount);
   const whites = whitesOf(bitDepth, info.levels);
-  for await (const { index, ...luma } of decodeFrames(config, feed, wanted, signal)) {
+  for await (const { index, ...luma } of decodeFrames(config, feed, wanted, memory, signal)) {
     const size = uprightSize(luma.width, luma.height, rotation);
     if (size.width !== width || size.height !== height) {
       throw new ExitframeError(
@@ -208,7 +213,7 @@ async function tryFirstFrame(
   signal?: AbortSignal,
 ): Promise<Luma | null> {
   try {
-    for await (const luma of decodeFrames(config, feed, [0], signal)) return luma;
+    for await (const luma of decodeFrames(config, feed, [0], spareMemory(), signal)) return luma;
   } catch (error) {
     if (signal?.aborted) throw error;
   }

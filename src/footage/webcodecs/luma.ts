@@ -1,4 +1,5 @@
 import { ExitframeError } from '../../core/reason';
+import type { SpareMemory } from '../spareMemory';
 
 /** Luma of a decoded frame as coded, not yet turned upright. */
 export interface Luma {
@@ -14,11 +15,11 @@ export interface Luma {
 const LUMA_FIRST = /^(?:I4\d\dA?(?:P(10|12))?|NV12)$/;
 
 /**
- * Copies luma planes, never by way of red, green and blue. There is no copying of one plane alone, so all are copied,
+ * Copies luma planes into spare memory, never by way of red, green and blue. There is no copying of one plane alone, so all are copied,
  * into memory that is used again for the next frame, and the rest is dropped. The caller closes the frame.
  * Throws `undecodable` where a frame's format has no luma plane.
  */
-export function lumaCopier(): (frame: VideoFrame) => Promise<Luma> {
+export function lumaCopier(memory: SpareMemory): (frame: VideoFrame) => Promise<Luma> {
   let spare: ArrayBuffer | null = null;
   return async (frame) => {
     const format = LUMA_FIRST.exec(frame.format ?? '');
@@ -39,26 +40,27 @@ export function lumaCopier(): (frame: VideoFrame) => Promise<Luma> {
     const [{ offset, stride } = { offset: 0, stride: width }] = await frame.copyTo(buffer, {
       rect,
     });
-    const data =
-      bitDepth === 8
-        ? packed(new Uint8Array(buffer, offset), width, height, stride)
-        : packed(new Uint16Array(buffer, offset), width, height, stride / 2);
+    const Samples = bitDepth === 8 ? Uint8Array : Uint16Array;
+    const { BYTES_PER_ELEMENT } = Samples;
+    const data = new Samples(memory.take(width * height * BYTES_PER_ELEMENT));
+    packRows(new Samples(buffer, offset), width, stride / BYTES_PER_ELEMENT, data);
     spare = buffer;
     return { data, width, height, bitDepth, isLimited: frame.colorSpace.fullRange === false };
   };
 }
 
-/** The rows of a plane without what lies between them, in memory of their own. */
-function packed<Plane extends Uint8Array | Uint16Array>(
-  plane: Plane,
+/** Puts the rows of a plane into `rows`, without what lies between them. */
+function packRows(
+  plane: Uint8Array | Uint16Array,
   width: number,
-  height: number,
   stride: number,
-): Plane {
-  const rows = plane.slice(0, width * height) as Plane;
-  if (stride === width) return rows;
-  for (let y = 0; y < height; y++) {
-    rows.set(plane.subarray(y * stride, y * stride + width), y * width);
+  rows: Uint8Array | Uint16Array,
+): void {
+  if (stride === width) {
+    rows.set(plane.subarray(0, rows.length));
+    return;
   }
-  return rows;
+  for (let from = 0, to = 0; to < rows.length; from += stride, to += width) {
+    rows.set(plane.subarray(from, from + width), to);
+  }
 }

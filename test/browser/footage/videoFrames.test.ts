@@ -1,6 +1,7 @@
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { browserPlatform } from '../../../src/footage/browser';
 import { openFootage } from '../../../src/footage/open';
+import { spareMemory } from '../../../src/footage/spareMemory';
 import { lumaCopier } from '../../../src/footage/webcodecs/luma';
 import { filesAt } from './decoding';
 
@@ -21,7 +22,7 @@ describe('luma of a real VideoFrame', () => {
         const [x, y] = [2 + (i % 10), 4 + Math.floor(i / 10)];
         return luma[y * 20 + x];
       });
-      const { data, width, height } = await lumaCopier()(frame);
+      const { data, width, height } = await lumaCopier(spareMemory())(frame);
       expect([width, height]).toEqual([10, 6]);
       expect([...data]).toEqual(expected);
     } finally {

@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { spareMemory } from '../../../src/footage/spareMemory';
 import { LumaDecoder } from '../../../src/footage/webcodecs/decoder';
 import { lumaCopier } from '../../../src/footage/webcodecs/luma';
 
@@ -25,24 +26,24 @@ function frameOf(
 describe('luma plane', () => {
   it('is taken without what lies between its rows', async () => {
     const samples = Uint8Array.of(1, 2, 3, 99, 99, 4, 5, 6, 99, 99, 77, 77);
-    expect(await lumaCopier()(frameOf('I420', samples, 5))).toEqual({
+    expect(await lumaCopier(spareMemory())(frameOf('I420', samples, 5))).toEqual({
       data: Uint8Array.of(1, 2, 3, 4, 5, 6),
       width: 3,
       height: 2,
       bitDepth: 8,
       isLimited: false,
     });
-    expect((await lumaCopier()(frameOf('NV12', samples, 5))).bitDepth).toBe(8);
+    expect((await lumaCopier(spareMemory())(frameOf('NV12', samples, 5))).bitDepth).toBe(8);
   });
 
   it('keeps 10 and 12 bits', async () => {
     const samples = Uint16Array.of(1000, 2, 3, 99, 4, 5, 1023, 99, 77, 77);
     const data = Uint16Array.of(1000, 2, 3, 4, 5, 1023);
-    expect(await lumaCopier()(frameOf('I420P10', samples, 8))).toMatchObject({
+    expect(await lumaCopier(spareMemory())(frameOf('I420P10', samples, 8))).toMatchObject({
       data,
       bitDepth: 10,
     });
-    expect(await lumaCopier()(frameOf('I444P12', samples, 8))).toMatchObject({
+    expect(await lumaCopier(spareMemory())(frameOf('I444P12', samples, 8))).toMatchObject({
       data,
       bitDepth: 12,
     });
@@ -53,12 +54,14 @@ describe('luma plane', () => {
     [false, true],
     [null, false],
   ])('is of full range (%s): limited is %s', async (fullRange, isLimited) => {
-    const luma = await lumaCopier()(frameOf('I420', new Uint8Array(12), 5, fullRange));
+    const luma = await lumaCopier(spareMemory())(frameOf('I420', new Uint8Array(12), 5, fullRange));
     expect(luma.isLimited).toBe(isLimited);
   });
 
   it.each(['RGBA', 'BGRX', null])('is not made from %s', async (format) => {
-    await expect(lumaCopier()(frameOf(format, new Uint8Array(24), 12))).rejects.toMatchObject({
+    await expect(
+      lumaCopier(spareMemory())(frameOf(format, new Uint8Array(24), 12)),
+    ).rejects.toMatchObject({
       code: 'undecodable',
     });
   });
@@ -97,7 +100,7 @@ describe('a decoder that does not do its work', () => {
 
   it('is given up when it gives nothing', async () => {
     FakeDecoder.behaviour = () => {};
-    const decoder = new LumaDecoder({ codec: 'avc1' });
+    const decoder = new LumaDecoder({ codec: 'avc1' }, spareMemory());
     await decoder.begin([0]);
     decoder.feed(new Uint8Array(1), 'key', 0);
     const waiting = expect(decoder.progress()).rejects.toMatchObject({
@@ -111,7 +114,7 @@ describe('a decoder that does not do its work', () => {
   it('has its own words passed on when it stops', async () => {
     FakeDecoder.behaviour = ({ init }) =>
       init.error(new DOMException('bad slice', 'EncodingError'));
-    const decoder = new LumaDecoder({ codec: 'avc1' });
+    const decoder = new LumaDecoder({ codec: 'avc1' }, spareMemory());
     await decoder.begin([0]);
     decoder.feed(new Uint8Array(1), 'key', 0);
     await expect(decoder.take(0)).rejects.toMatchObject({
@@ -126,7 +129,7 @@ describe('a decoder that does not do its work', () => {
       close: vi.fn(),
     });
     FakeDecoder.behaviour = ({ init }) => init.output(frame);
-    const decoder = new LumaDecoder({ codec: 'avc1' });
+    const decoder = new LumaDecoder({ codec: 'avc1' }, spareMemory());
     await decoder.begin([0, 1]);
     decoder.feed(new Uint8Array(1), 'key', 0);
     await expect(decoder.take(0)).rejects.toMatchObject({ code: 'truncated' });
