@@ -2,10 +2,8 @@ import { type Remote, transfer } from 'comlink';
 import type { FrameRange } from '../src/core/film';
 import type { GreyFrame } from '../src/core/frame';
 import { freeMemory } from '../src/footage/freeing';
+import { MOST_SPARE } from '../src/footage/spareMemory';
 import type { FilmApi } from '../src/protocol/film';
-
-/** Memory that waits to go back, bytes. */
-const MOST_WAITING = 8 << 20;
 
 /** What the film worker gives another thread, which hands the memory back with its next question once it is done with it. */
 export function supplyFrom(api: Remote<FilmApi>) {
@@ -19,7 +17,7 @@ export function supplyFrom(api: Remote<FilmApi>) {
     frames: (range: FrameRange) => framesFrom(api, range, handBack),
     done(frame: GreyFrame) {
       const { byteLength } = frame.data;
-      if (byteLength * (waiting.length + 1) <= MOST_WAITING) waiting.push(frame);
+      if (byteLength * (waiting.length + 1) <= MOST_SPARE) waiting.push(frame);
       else freeMemory([frame.data]);
     },
   };

@@ -5,8 +5,8 @@ export interface SpareMemory {
   give(buffers: readonly ArrayBuffer[]): void;
 }
 
-/** Enough for what is under way between threads. */
-const MOST_BYTES = 8 << 20;
+/** Enough for what is under way between threads, at either end. */
+export const MOST_SPARE = 8 << 20;
 
 export function spareMemory(): SpareMemory {
   let kept: ArrayBuffer[] = [];
@@ -24,7 +24,7 @@ export function spareMemory(): SpareMemory {
     },
     give(buffers) {
       for (const buffer of buffers) {
-        if (bytes + buffer.byteLength > MOST_BYTES) return;
+        if (bytes + buffer.byteLength > MOST_SPARE) return;
         kept.push(buffer);
         bytes += buffer.byteLength;
       }

@@ -24,7 +24,8 @@ export interface FirstPass {
 
 /**
  * The only pass over all of the film: the frames that the scene is read from, the streak image along `line`, and which
- * frames are worth a closer look, of which `watch` is told and takes them over. Throws `noFrames`, and what `steadyBackground` refuses.
+ * frames are worth a closer look; `watch` is told of each and takes it over. Throws `noFrames`, and what
+ * `steadyBackground` refuses.
  */
 export async function passOver(
   line: StreakLine,

@@ -145,12 +145,9 @@ async function* framesOf(
   const { stream, plan, timeline } = film;
   const size = uprightSize(stream.width, stream.height, stream.rotation);
   const whites = whitesOf(plan.bitDepth, levelsFor(film));
+  const indices = indicesOf(range, timeline.count);
   const spans = (bytes: number) =>
-    spansOf(
-      indicesOf(range, timeline.count),
-      timeline.key,
-      Math.max(1, Math.floor(bytes / frameBytes(film))),
-    );
+    spansOf(indices, timeline.key, Math.max(1, Math.floor(bytes / frameBytes(film))));
   const apart = spans(BYTES_A_SPAN_APART);
   const decoders =
     apart.length > 1 && standApart(apart, timeline.key)

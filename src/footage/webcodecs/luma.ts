@@ -15,8 +15,8 @@ export interface Luma {
 const LUMA_FIRST = /^(?:I4\d\dA?(?:P(10|12))?|NV12)$/;
 
 /**
- * Copies luma planes into spare memory, never by way of red, green and blue. There is no copying of one plane alone, so all are copied,
- * into memory that is used again for the next frame, and the rest is dropped. The caller closes the frame.
+ * Copies luma planes into spare memory, never by way of red, green and blue. There is no copying of one plane alone, so
+ * all are copied, into memory that is used again for the next frame, and the rest is dropped. The caller closes the frame.
  * Throws `undecodable` where a frame's format has no luma plane.
  */
 export function lumaCopier(memory: SpareMemory): (frame: VideoFrame) => Promise<Luma> {
