@@ -5,11 +5,9 @@ import {
   clipOf,
   keeps,
   measured,
-  opened,
+  openedWithPrelude,
   openGerman,
   scratchFolder,
-  showsFilm,
-  withPrelude,
   writeFilm,
 } from './steps';
 
@@ -45,10 +43,7 @@ async function unchecked(page: Page): Promise<string | null> {
 it('the thread that reads the film a second time ends without a word, or fails', async () => {
   await using tool = await openGerman();
   const { page } = tool;
-  await showsFilm(page, 'clip.mp4');
-  await page.context().route(/film\.worker/, withPrelude(nestedThreadBreaks));
-  await page.reload();
-  await opened(page, film);
+  await openedWithPrelude(page, film, /film\.worker/, nestedThreadBreaks);
   const measuredWith = async (fault: string) => {
     await page.evaluate((said) => new BroadcastChannel('fault').postMessage(said), fault);
     return measured(page);

@@ -150,3 +150,18 @@ export const withPrelude = (prelude: string) => async (route: Route) => {
   const response = await route.fetch();
   await route.fulfill({ response, body: prelude + (await response.text()) });
 };
+
+/** Opens a film in a page whose threads of a kind begin with `prelude`; gives what lets those to come begin as built. */
+export async function openedWithPrelude(
+  page: Page,
+  film: Film,
+  threads: RegExp,
+  prelude: string,
+): Promise<() => Promise<void>> {
+  await showsFilm(page, 'clip.mp4');
+  const answer = withPrelude(prelude);
+  await page.context().route(threads, answer);
+  await page.reload();
+  await opened(page, film);
+  return () => page.context().unroute(threads, answer);
+}

@@ -5,13 +5,13 @@ import {
   measureButton,
   measured,
   opened,
+  openedWithPrelude,
   openGerman,
   ownFilm,
   rateIsEdited,
   scratchFolder,
   showsFilm,
   told,
-  withPrelude,
 } from './steps';
 
 const film = ownFilm(scratchFolder());
@@ -61,12 +61,8 @@ const noRoomForFfmpeg = `{
 it('memory runs out where OpenCV is started', async () => {
   await using tool = await openGerman();
   const { page } = tool;
-  await showsFilm(page, 'clip.mp4');
-  const starve = withPrelude(noRoomForOpenCv);
-  await page.context().route(/measure\.worker/, starve);
-  await page.reload();
-  await opened(page, film);
-  await page.context().unroute(/measure\.worker/, starve);
+  const feed = await openedWithPrelude(page, film, /measure\.worker/, noRoomForOpenCv);
+  await feed();
   await measureButton(page).click();
   await told(page, 'visionFailed').waitFor();
   expect(await told(page, 'visionFailed').textContent()).toContain(
@@ -81,10 +77,7 @@ it('memory runs out where OpenCV is started', async () => {
 it('memory runs out where ffmpeg decodes', async () => {
   await using tool = await openGerman();
   const { page } = tool;
-  await showsFilm(page, 'clip.mp4');
-  await page.context().route(/film\.worker/, withPrelude(noRoomForFfmpeg));
-  await page.reload();
-  await opened(page, film);
+  await openedWithPrelude(page, film, /film\.worker/, noRoomForFfmpeg);
   const numbers = await measured(page);
   const memory = (is: string) =>
     page.evaluate((said) => new BroadcastChannel('memory').postMessage(said), is);
