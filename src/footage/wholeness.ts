@@ -5,6 +5,7 @@ import { EBML_HEADER, requireWholeEbml } from './ebml';
 import { requireWholeGif } from './gif';
 import { requireEqualTables } from './sampleTables';
 import type { FootageFile } from './source';
+import { requireWholeY4m, Y4M } from './y4m';
 
 /**
  * Checks that a film's file is as long as its own outermost headers say, by walking them without
@@ -21,6 +22,7 @@ export async function requireWhole(file: FootageFile): Promise<void> {
   }
   if (lettersAt(head, 0) === 'RIFF') return requireWholeRiff(file);
   if (lettersAt(head, 0) === 'GIF8') return requireWholeGif(file);
+  if (lettersAt(head, 0, Y4M.length) === Y4M) return requireWholeY4m(file);
   if (head.getUint32(0) === EBML_HEADER) return requireWholeEbml(file);
 }
 

@@ -4,16 +4,16 @@ import type { GreyFrame } from '../../core/frame';
 import { ExitframeError } from '../../core/reason';
 import { levelsOf, whitesOf } from '../levels';
 import { planeSum } from '../planeSum';
-import type { DecodePlatform } from '../platform';
+import type { DecodePlatform, SpanDecoders } from '../platform';
 import { indicesOf, type Span, spansOf, standApart } from '../range';
 import { requireFrames } from '../requireFrames';
 import { uprightSize } from '../rotate';
 import { requireSize } from '../size';
-import type { FootageFile, FrameSource } from '../source';
+import type { FrameSource } from '../source';
 import { playbackRateOf, secondsOf, timelineOf } from '../timeline';
 import { codecOf, containerName, whyFfmpeg } from '../wording';
 import type { Clip } from './clip';
-import { copyIn, decodeSpan, type Film, type FilmFacts, frameBytes, uprightIn } from './decodeSpan';
+import { copyIn, decodeSpan, type Film, frameBytes, uprightIn } from './decodeSpan';
 import { greyPlan } from './grey';
 import { listPackets, type PacketList, type VideoStream } from './probe';
 import { decodeSideBySide } from './sideBySide';
@@ -100,13 +100,15 @@ export async function openFilm(
     levels: levelsFor(film),
     decoder: { name: 'ffmpeg', why },
   };
+  const { reader: _, ...facts } = film;
+  const startDecoders = () => platform.startDecoders?.(file, facts) ?? null;
   return {
     info,
     timestamps: async (timesSignal) => {
       timesSignal?.throwIfAborted();
       return untimed ? null : secondsOf(film.timeline);
     },
-    frames: (range, framesSignal) => framesOf(film, file, platform, range, framesSignal),
+    frames: (range, framesSignal) => framesOf(film, startDecoders, range, framesSignal),
     sums: (range, sumsSignal) => sumsOf(film, range, sumsSignal),
     audio: (soundSignal) => readSound(clip, soundSignal),
     close: async () => {},
@@ -137,8 +139,7 @@ function requireAllPackets(clip: Clip, stream: VideoStream, list: PacketList): v
 
 async function* framesOf(
   film: Film,
-  file: FootageFile,
-  platform: DecodePlatform,
+  startDecoders: () => SpanDecoders | null,
   range: FrameRange,
   signal?: AbortSignal,
 ): AsyncGenerator<GreyFrame> {
@@ -149,17 +150,12 @@ async function* framesOf(
   const spans = (bytes: number) =>
     spansOf(indices, timeline.key, Math.max(1, Math.floor(bytes / frameBytes(film))));
   const apart = spans(BYTES_A_SPAN_APART);
-  const decoders =
-    apart.length > 1 && standApart(apart, timeline.key)
-      ? platform.startDecoders?.(file, factsOf(film))
-      : null;
+  const decoders = apart.length > 1 && standApart(apart, timeline.key) ? startDecoders() : null;
   const decoded = decoders
     ? decodeSideBySide(apart, decoders, signal)
     : keptOf(film, spans(BYTES_A_SPAN), copyIn(film), signal);
   for await (const [index, data] of decoded) yield { index, ...size, data, ...whites };
 }
-
-const factsOf = ({ reader: _, ...facts }: Film): FilmFacts => facts;
 
 /** Sums of frames by index (`planeSum`): nothing else is kept of them, so a range is decoded in one go. */
 async function sumsOf(
