@@ -98,20 +98,28 @@ function blockMeans(
   rows: number,
   means: Float32Array,
 ): void {
-  const lines = Math.ceil(block / 2);
+  const area = Math.ceil(block / 2) * block;
+  means.fill(0);
   for (let row = 0; row < rows; row++) {
-    const out = row * columns;
-    means.fill(0, out, out + columns);
     for (let dy = 0; dy < block; dy += 2) {
-      let p = (row * block + dy) * width;
-      for (let column = 0; column < columns; column++) {
-        let sum = 0;
-        for (const end = p + block; p < end; p++) sum += data[p] as number;
-        means[out + column] = (means[out + column] as number) + sum;
-      }
+      addLine(data, (row * block + dy) * width, block, means, row * columns, columns);
     }
-    for (let column = out; column < out + columns; column++) {
-      means[column] = (means[column] as number) / (lines * block);
-    }
+  }
+  for (let i = 0; i < means.length; i++) means[i] = (means[i] as number) / area;
+}
+
+/** Adds one line's pixels from p on to the blocks from `out` on. */
+function addLine(
+  data: GreyFrame['data'],
+  p: number,
+  block: number,
+  means: Float32Array,
+  out: number,
+  columns: number,
+): void {
+  for (let column = out; column < out + columns; column++) {
+    let sum = 0;
+    for (const end = p + block; p < end; p++) sum += data[p] as number;
+    means[column] = (means[column] as number) + sum;
   }
 }

@@ -38,7 +38,7 @@ export function detailOf(
   { inside, outside }: Area,
   { margin, most }: { readonly margin: number; readonly most: number },
 ): Detail {
-  const { width, height, level, noise } = background;
+  const { width, height } = background;
   const [left, top, w, h] = inside ?? [0, 0, width, height];
   const x0 = Math.max(margin, Math.ceil(left));
   const y0 = Math.max(margin, Math.ceil(top));
@@ -60,17 +60,8 @@ export function detailOf(
     for (let column = 0; column < columns; column++) {
       const found: Steep[] = [];
       for (let y = y0 + row * side; y < Math.min(y1, y0 + (row + 1) * side); y++) {
-        for (let x = x0 + column * side; x < Math.min(x1, x0 + (column + 1) * side); x++) {
-          if (outside !== undefined && within(x, y, outside)) continue;
-          const p = y * width + x;
-          if (besideFault(background, p)) continue;
-          const across = Math.abs((level[p + 1] as number) - (level[p - 1] as number)) / 2;
-          const down = Math.abs((level[p + width] as number) - (level[p - width] as number)) / 2;
-          const variance = noise.readVariance + noise.gain * Math.max(0, level[p] as number);
-          if (across * across <= variance && down * down <= variance) continue;
-          const steep = { across: across * across > variance, down: down * down > variance };
-          found.push({ p, across, down, steep });
-        }
+        const from = x0 + column * side;
+        addSteep(background, from, Math.min(x1, from + side), y, outside, found);
       }
       if (found.length === 0) continue;
       const picked = new Set<Steep>();
@@ -94,6 +85,29 @@ export function detailOf(
     steepAcross,
     steepDown,
   };
+}
+
+/** Finds the steep pixels from x = `from` up to `to` of line y. */
+function addSteep(
+  background: Background,
+  from: number,
+  to: number,
+  y: number,
+  outside: ImageRect | undefined,
+  found: Steep[],
+): void {
+  const { width, level, noise } = background;
+  for (let x = from; x < to; x++) {
+    if (outside !== undefined && within(x, y, outside)) continue;
+    const p = y * width + x;
+    if (besideFault(background, p)) continue;
+    const across = Math.abs((level[p + 1] as number) - (level[p - 1] as number)) / 2;
+    const down = Math.abs((level[p + width] as number) - (level[p - width] as number)) / 2;
+    const variance = noise.readVariance + noise.gain * Math.max(0, level[p] as number);
+    if (across * across <= variance && down * down <= variance) continue;
+    const steep = { across: across * across > variance, down: down * down > variance };
+    found.push({ p, across, down, steep });
+  }
 }
 
 const within = (x: number, y: number, [left, top, w, h]: ImageRect): boolean =>

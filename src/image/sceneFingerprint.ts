@@ -120,15 +120,17 @@ function detailedBlocks({ width, height, block, levels }: SceneFingerprint): Blo
 /** Sums over all pixels above and to the left, with a row and a column of zeros before them. */
 function summed({ level, width, height }: Background): Float64Array {
   const sums = new Float64Array((width + 1) * (height + 1));
-  for (let y = 0; y < height; y++) {
-    let row = 0;
-    for (let x = 0; x < width; x++) {
-      row += level[y * width + x] as number;
-      const p = (y + 1) * (width + 1) + x + 1;
-      sums[p] = (sums[p - width - 1] as number) + row;
-    }
-  }
+  for (let y = 0; y < height; y++) addRow(level, width, y, sums);
   return sums;
+}
+
+function addRow(level: Float32Array, width: number, y: number, sums: Float64Array): void {
+  let row = 0;
+  let p = (y + 1) * (width + 1) + 1;
+  for (let at = y * width; at < (y + 1) * width; at++, p++) {
+    row += level[at] as number;
+    sums[p] = (sums[p - width - 1] as number) + row;
+  }
 }
 
 /** Mean over the square whose corner is at (x, y), pixel edges at whole numbers; between them pixels count in part. */
