@@ -61,9 +61,11 @@ const api: ReduceApi = {
       abort.signal.throwIfAborted();
       measured = { film: read, footage: footageOf(inputs), setup: prepared };
       events.flush();
-      const reduction = concludeShot(inputs, read, events.add);
-      events.flush();
-      return reduction;
+      // It leaves this thread no moment for a timer: each stage is told of at once.
+      return concludeShot(inputs, read, (event) => {
+        events.add(event);
+        events.flush();
+      });
     } finally {
       events.drop();
       // A later run's check would end this one's itself.

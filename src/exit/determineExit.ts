@@ -26,15 +26,18 @@ const NOTABLE_SHARE = 0.2;
 
 /**
  * Exit speed and time from the ball's centres past the muzzle plane: the equation of motion along the axis fitted
- * in as many versions as asked for, averaged, with the budget of every input and its Monte Carlo check.
+ * in as many versions as asked for, averaged, with the budget of every input and its Monte Carlo check, which takes the
+ * longest; `beforeTrials` is told when it begins.
  */
 export function determineExit(
   points: readonly FlightPoint[],
   shared: SharedInputs,
   options: ExitOptions,
+  beforeTrials: () => void = () => {},
 ): Outcome<ExitReport> {
   const budgeted = budgetExit(points, shared, options);
   if (!budgeted.ok) return budgeted;
+  beforeTrials();
   const { report, choice, flight, nominal, unmodelled } = budgeted.value;
   const trials = propagate(
     exitTrial(choice, flight, nominal, sharedInputs(shared), unmodelled, options.seed),

@@ -45,11 +45,12 @@ export function concludeShot(
 
   onEvent({ kind: 'progress', stage: 'fit', done: 0, total: 1 });
   const shared = sharedInputs(shot, scene, metresPerPixel, travel);
+  const beforeTrials = () => onEvent({ kind: 'progress', stage: 'uncertainty', done: 0, total: 1 });
   const behindWall = throughWall(inputs, scene, layout, shared);
   const exit = withTarget(
     shot.fit.model === 'boreAndFlight'
-      ? exitOf(inputs, measured, behindWall.points, behindWall.shared)
-      : exitOf(inputs, measured, points, shared),
+      ? exitOf(inputs, measured, behindWall.points, behindWall.shared, beforeTrials)
+      : exitOf(inputs, measured, points, shared, beforeTrials),
     layout,
   );
   onEvent({ kind: 'progress', stage: 'uncertainty', done: 1, total: 1 });
@@ -125,15 +126,12 @@ function exitOf(
   measured: MeasuredFilm,
   points: Outcome<readonly FlightPoint[]>,
   shared: SharedInputs,
+  beforeTrials: () => void,
 ): Outcome<ExitReport> {
   if (!points.ok) return points;
   if (points.value.length < FEWEST_POINTS) return tooFew(measured, points.value.length);
-  return determineExit(points.value, shared, {
-    model: shot.fit.model,
-    robust: shot.fit.robust,
-    coverage: shot.coverage,
-    seed: shot.seed,
-  });
+  const { coverage, seed } = shot;
+  return determineExit(points.value, shared, { ...shot.fit, coverage, seed }, beforeTrials);
 }
 
 /** The last frame before the ball has left the muzzle; null where no ball is found. */

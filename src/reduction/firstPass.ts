@@ -7,8 +7,7 @@ import { streakReader } from '../image/streak';
 import type { Background, StreakLine } from '../image/types';
 import { REST_FRAMES } from '../seal/reference';
 import { backgroundStep } from './background';
-import type { HeldFrames } from './heldFrames';
-import { framesToSurvey } from './passage';
+import { framesToSurvey, settledBy } from './passage';
 import type { Work } from './work';
 
 /** What one pass over a whole film gives before anything is looked for in it. */
@@ -22,16 +21,19 @@ export interface FirstPass {
   readonly gains: Float64Array;
 }
 
+/** Told of a pass as it goes on. */
+export interface PassWatch {
+  /** Takes over each frame, in order, and is told whether anything moves in it. */
+  frame(frame: GreyFrame, isActive: boolean): void;
+  /** All that will be worth a closer look of the film so far, each time something has come to rest. */
+  settled(ranges: readonly FrameRange[]): void;
+}
+
 /**
  * The only pass over all of the film: the frames that the scene is read from, the streak image along `line`, and which
- * frames are worth a closer look; `watch` is told of each and takes it over. Throws `noFrames`, and what
- * `steadyBackground` refuses.
+ * frames are worth a closer look. Throws `noFrames`, and what `steadyBackground` refuses.
  */
-export async function passOver(
-  line: StreakLine,
-  work: Work,
-  watch: HeldFrames['watch'],
-): Promise<FirstPass> {
+export async function passOver(line: StreakLine, work: Work, watch: PassWatch): Promise<FirstPass> {
   const { inputs, scene, film, onEvent, cancellation } = work;
   const { info } = inputs;
   const total = info.frameCount;
@@ -51,7 +53,9 @@ export async function passOver(
     isActive[index] = activity.isActive ? 1 : 0;
     gains[index] = activity.gain;
     onEvent({ kind: 'streakRow', frame: index, row: readStreak(frame) });
-    watch(frame, activity.isActive);
+    watch.frame(frame, activity.isActive);
+    const settled = settledBy(index, isActive);
+    if (settled !== null) watch.settled(settled);
     onEvent({ kind: 'progress', stage: 'background', done: index + 1, total });
   }
   if (spread.length === 0) throw new ExitframeError('noFrames', 'The film gave no frames.');

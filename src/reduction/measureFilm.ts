@@ -49,10 +49,17 @@ export async function measureFilm(
 }
 
 async function measureAll(overall: Work, held: HeldFrames): Promise<MeasuredFilm> {
-  const { inputs, scene, film, onEvent, cancellation } = overall;
-  const first = await passOver(streakAlong(scene.axis, overall), overall, held.watch);
+  const { inputs, scene, film, onEvent } = overall;
+  const check = checkFrames(film, overall.cancellation);
+  const cancellation = check?.cancellation ?? overall.cancellation;
+  const passing = { ...overall, cancellation };
+  const first = await passOver(streakAlong(scene.axis, overall), passing, {
+    frame: held.watch,
+    settled: (ranges) => check?.add(ranges),
+  });
+  check?.add(first.worthALook);
   const { background } = first;
-  const work: Work = { ...overall, film: held };
+  const work: Work = { ...passing, film: held };
   let survey = await surveyAlong(scene.axis, work, first);
   const { track } = survey;
   // Where no direction is stated the first pass only assumed one: seal and streak may belong on another side.
@@ -60,14 +67,11 @@ async function measureAll(overall: Work, held: HeldFrames): Promise<MeasuredFilm
     const axis = trackInImage(track.value, scene);
     if (!alongside(axis, scene.axis)) {
       survey = await surveyAlong(axis, work, first);
-      await passAlong(streakAlong(axis, overall), overall);
+      await passAlong(streakAlong(axis, overall), passing);
     }
   }
-  // Not before: OpenCV and ffmpeg would be compiled at once, which takes most memory of all.
-  const check = checkFrames(film, first.worthALook, cancellation);
-  const checked = { ...work, cancellation: check?.cancellation ?? cancellation };
   const centres = survey.track.ok
-    ? await measureCentres(checked, survey.track.value, survey)
+    ? await measureCentres(work, survey.track.value, survey)
     : NOT_FOUND;
   return {
     ...survey,
@@ -86,7 +90,7 @@ async function outcomeOf(
   onEvent: (event: ReductionEvent) => void,
 ): Promise<Reason | null> {
   onEvent({ kind: 'progress', stage: 'check', done: 0, total: 1 });
-  const unchecked = await check.over;
+  const unchecked = await check.over();
   onEvent({ kind: 'progress', stage: 'check', done: 1, total: 1 });
   return unchecked;
 }

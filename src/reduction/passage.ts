@@ -22,6 +22,24 @@ export function framesToSurvey(
   const count = isActive.length;
   const whole = [{ start: 0, end: count }];
   if (!isActive.includes(1)) return whole;
+  const ranges = rangesAround(isActive, named);
+  const chosen = ranges.reduce((sum, { start, end }) => sum + end - start, 0);
+  return chosen > MOST_SHARE * count ? whole : ranges;
+}
+
+/**
+ * Of a film gone through up to its frame `last`: the frames around what has moved, once it has come to rest; null where
+ * nothing comes to rest with this frame.
+ */
+export function settledBy(last: number, isActive: Uint8Array): readonly FrameRange[] | null {
+  const settles = last - AFTER;
+  const seen = isActive.subarray(0, last + 1);
+  if (seen[settles] !== 1 || seen.lastIndexOf(1) !== settles) return null;
+  return rangesAround(seen, []);
+}
+
+function rangesAround(isActive: Uint8Array, named: readonly number[]): readonly FrameRange[] {
+  const count = isActive.length;
   const chosen = new Uint8Array(count);
   chosen.fill(1, 0, REST_FRAMES);
   const around = (frame: number) =>
@@ -30,7 +48,6 @@ export function framesToSurvey(
     if (active === 1) around(frame);
   });
   for (const frame of named) around(frame);
-  if (chosen.reduce((sum, one) => sum + one, 0) > MOST_SHARE * count) return whole;
   const ranges: FrameRange[] = [];
   for (let start = chosen.indexOf(1); start >= 0; ) {
     const gap = chosen.indexOf(0, start);
@@ -39,4 +56,21 @@ export function framesToSurvey(
     start = gap < 0 ? -1 : chosen.indexOf(1, gap);
   }
   return ranges;
+}
+
+/** What `ranges` hold that `others` do not; both in order. */
+export function without(
+  ranges: readonly FrameRange[],
+  others: readonly FrameRange[],
+): readonly FrameRange[] {
+  return others.reduce<readonly FrameRange[]>(
+    (left, { start, end }) =>
+      left.flatMap((range) =>
+        [
+          { start: range.start, end: Math.min(range.end, start) },
+          { start: Math.max(range.start, end), end: range.end },
+        ].filter((part) => part.start < part.end),
+      ),
+    ranges,
+  );
 }

@@ -78,7 +78,7 @@ async function runClip(
     );
     runs.push({ nativeDecode, decode, nativeReduce, reduce, growth: peak - idle });
     say(
-      `${clip.label}, ${clip.width} x ${clip.height} x ${clip.frames}, run ${run + 1}: decoding ${decode.seconds.toFixed(2)} s (native ${nativeDecode.seconds.toFixed(2)} s), reducing ${reduce.seconds.toFixed(2)} s (native ${nativeReduce.seconds.toFixed(2)} s)`,
+      `${clip.label}, ${clip.width} x ${clip.height} x ${clip.frames}, run ${run + 1}: decoding ${decode.seconds.toFixed(2)} s (native ${nativeDecode.seconds.toFixed(2)} s), reducing ${(reduce.seconds - reduce.trials).toFixed(2)} s and Monte Carlo ${reduce.trials.toFixed(2)} s (native ${nativeReduce.seconds.toFixed(2)} s)`,
     );
   }
   return { clip, decoder, runs };

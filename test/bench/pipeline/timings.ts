@@ -13,6 +13,8 @@ export interface ReduceTiming {
   readonly measured: number;
   /** Until the result. */
   readonly seconds: number;
+  /** Of which the Monte Carlo check. */
+  readonly trials: number;
   /** Until the last word of each stage. */
   readonly stages: Partial<Record<Stage, number>>;
   readonly used: number;

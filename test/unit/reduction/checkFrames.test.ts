@@ -10,6 +10,16 @@ const reduce = (check?: (ranges: readonly FrameRange[]) => Promise<void>) => {
   const measurer = scriptedMeasurer({ at: slowing(12, 8) });
   return { run: reduceShot(inputs(), supply, measurer, onEvent, going), events };
 };
+/** Something is there in frame 7 alone. */
+const flashing = {
+  ...film,
+  async *frames(range: FrameRange) {
+    for await (const frame of film.frames(range)) {
+      if (frame.index === 7) frame.data.fill(250, 0, 12_000);
+      yield frame;
+    }
+  },
+};
 const damage = new ExitframeError('decoderFailed', 'Frame 9 is damaged.');
 
 it('frames are checked once all of them have been given, and the result is the same', async () => {
@@ -21,6 +31,30 @@ it('frames are checked once all of them have been given, and the result is the s
   const { result } = await checked.run;
   expect(asked).toEqual([[{ start: 0, end: 40 }]]);
   expect(result).toEqual((await reduce().run).result);
+});
+
+it('frames around what moved are checked while the rest is still gone through, and none twice', async () => {
+  const { events, onEvent } = recorder();
+  const asked: (readonly FrameRange[])[] = [];
+  const given: number[] = [];
+  const check = async (ranges: readonly FrameRange[]) => {
+    asked.push(ranges);
+    given.push(events.filter(({ kind }) => kind === 'streakRow').length);
+  };
+  const measurer = scriptedMeasurer({ at: slowing(12, 8) });
+  await reduceShot(inputs(), { ...flashing, check }, measurer, onEvent, going);
+  expect(asked).toEqual([[{ start: 0, end: 32 }], [{ start: 32, end: 40 }]]);
+  expect(given[0]).toBeLessThan(40);
+  expect(given[1]).toBe(40);
+});
+
+it('damage found while the film is gone through ends that at once', async () => {
+  const { events, onEvent } = recorder();
+  const check = () => Promise.reject(damage);
+  const measurer = scriptedMeasurer({ at: slowing(12, 8) });
+  const run = reduceShot(inputs(), { ...flashing, check }, measurer, onEvent, going);
+  await expect(run).rejects.toBe(damage);
+  expect(events.filter(({ kind }) => kind === 'streakRow').length).toBeLessThan(40);
 });
 
 it('nothing is concluded before the check is over', async () => {

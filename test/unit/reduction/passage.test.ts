@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { framesToSurvey } from '../../../src/reduction/passage';
+import { framesToSurvey, settledBy, without } from '../../../src/reduction/passage';
 
 const activity = (count: number, ...runs: readonly (readonly [number, number])[]) => {
   const isActive = new Uint8Array(count);
@@ -34,5 +34,44 @@ describe('frames worth a closer look', () => {
   test('are all of a film in which nothing seems to move, or nearly everything does', () => {
     expect(framesToSurvey(activity(500), [])).toEqual([{ start: 0, end: 500 }]);
     expect(framesToSurvey(activity(140, [60, 120]), [])).toEqual([{ start: 0, end: 140 }]);
+  });
+});
+
+describe('what has moved', () => {
+  const isActive = activity(2000, [1000, 1100], [1500, 1501]);
+  const settled = Array.from({ length: 2000 }, (_, last) => settledBy(last, isActive));
+
+  test('is told once it has come to rest, with the frames around it', () => {
+    expect(settled[1115]).toEqual([
+      { start: 0, end: 8 },
+      { start: 936, end: 1116 },
+    ]);
+    expect(settled[1516]).toEqual([...framesToSurvey(isActive, [])]);
+    expect(settled.filter((one) => one !== null)).toHaveLength(2);
+  });
+});
+
+describe('ranges without others', () => {
+  const ranges = [
+    { start: 0, end: 8 },
+    { start: 20, end: 40 },
+  ];
+  test.each([
+    { others: [], left: ranges },
+    { others: ranges, left: [] },
+    { others: [{ start: 0, end: 100 }], left: [] },
+    {
+      others: [
+        { start: 5, end: 22 },
+        { start: 30, end: 31 },
+      ],
+      left: [
+        { start: 0, end: 5 },
+        { start: 22, end: 30 },
+        { start: 31, end: 40 },
+      ],
+    },
+  ])('$others', ({ others, left }) => {
+    expect(without(ranges, others)).toEqual(left);
   });
 });

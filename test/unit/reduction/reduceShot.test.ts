@@ -61,6 +61,16 @@ describe('reduceShot', () => {
     expect(kinds.lastIndexOf('streakRow')).toBeLessThan(kinds.indexOf('centre'));
   });
 
+  it('tells when the fit begins, when its Monte Carlo check does, and when that is over', async () => {
+    const { events } = await reduce(inputs());
+    const told = events.flatMap((event) => (event.kind === 'progress' ? [event] : []));
+    expect(told.slice(-3)).toEqual([
+      { kind: 'progress', stage: 'fit', done: 0, total: 1 },
+      { kind: 'progress', stage: 'uncertainty', done: 0, total: 1 },
+      { kind: 'progress', stage: 'uncertainty', done: 1, total: 1 },
+    ]);
+  });
+
   it('follows a ball that flies the other way than assumed, laying out seal and streak anew', async () => {
     // The muzzle is left of the middle, so a flight to the right is assumed; the ball goes left.
     const reduction = await reduce(inputs({ muzzle: { point: [190, 30], axis: null } }), {

@@ -46,7 +46,10 @@ async function surveyOf(frameCount: number) {
     },
   };
   const brief = { ...work, inputs: short, film };
-  const first = await passOver(streakAlong(scene.axis, brief), brief, holdFrames(film).watch);
+  const first = await passOver(streakAlong(scene.axis, brief), brief, {
+    frame: holdFrames(film).watch,
+    settled: () => {},
+  });
   return surveyAlong(scene.axis, work, {
     ...first,
     worthALook: [{ start: 0, end: frameCount }],

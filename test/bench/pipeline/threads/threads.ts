@@ -33,7 +33,7 @@ async function reduce(shotText: string): Promise<ReduceTiming> {
   const timestamps = await threads.film.timestamps();
   const begun = performance.now();
   const since = () => (performance.now() - begun) / 1000;
-  let [firstPoint, measured] = [Number.NaN, Number.NaN];
+  let [firstPoint, measured, trialsBegin] = [Number.NaN, Number.NaN, Number.NaN];
   const stages: Partial<Record<Stage, number>> = {};
   const onEvents = (events: readonly ReductionEvent[]) => {
     for (const event of events) {
@@ -41,6 +41,7 @@ async function reduce(shotText: string): Promise<ReduceTiming> {
       if (event.kind !== 'progress') continue;
       stages[event.stage] = since();
       if (event.stage === 'fit') measured = since();
+      if (event.stage === 'uncertainty' && event.done === 0) trialsBegin = since();
     }
   };
   const inputs = { shot, info, timestamps, footageSha256: null, audio: null };
@@ -50,6 +51,7 @@ async function reduce(shotText: string): Promise<ReduceTiming> {
     firstPoint,
     measured,
     seconds: since(),
+    trials: (stages.uncertainty ?? Number.NaN) - trialsBegin,
     stages,
     used: result.positions.filter(({ used }) => used).length,
     velocity: 'unavailable' in exitVelocity ? null : exitVelocity.value,
