@@ -1,4 +1,4 @@
-import { computed, signal } from '@preact/signals';
+import { computed, type Signal, signal } from '@preact/signals';
 import { proxy } from 'comlink';
 import { AS_FOUND, type AudioTrack, type FootageInfo, type Reading } from '../core/film';
 import { ExitframeError } from '../core/reason';
@@ -87,8 +87,24 @@ export function createFilmStore(crew: Pick<RenewableCrew, 'film' | 'ready' | 'ge
       await crew.film.close().catch(() => {}); // dead threads have none open either
     }
   };
-  const hash = (onShare?: (share: number) => void) =>
-    onShare === undefined ? crew.film.sha256() : crew.film.sha256(proxy(onShare));
+  const hash = (onShare: (share: number) => void) => crew.film.sha256(proxy(onShare));
+  /** The hash being worked out. */
+  let identifying: {
+    readonly files: readonly FootageFile[];
+    readonly sha256: Promise<string>;
+    readonly share: Signal<number>;
+  } | null = null;
+  const identifyFiles = (files: readonly FootageFile[]) => {
+    if (identifying?.files === files) return identifying;
+    const share = signal(0);
+    const mine = { files, share, sha256: hash((done) => (share.value = done)) };
+    identifying = mine;
+    const forget = () => {
+      if (identifying === mine) identifying = null;
+    };
+    mine.sha256.then(forget, forget);
+    return mine;
+  };
 
   /**
    * Opens files; with `expected`, only if they have that hash. Gives null where another opening overtook it.
@@ -149,14 +165,21 @@ export function createFilmStore(crew: Pick<RenewableCrew, 'film' | 'ready' | 'ge
       if (sound?.files !== files) sound = { files, track: crew.film.audio() };
       return sound.track;
     },
-    /** The open film's hash, worked out once. */
-    async identify(): Promise<string | null> {
+    /** The open film's hash, worked out once; `onShare` is told how much of it is, 0..1. */
+    async identify(onShare: (share: number) => void = () => {}): Promise<string | null> {
       const asked = film.value;
       if (asked === null || asked.sha256 !== null) return asked?.sha256 ?? null;
-      const sha256 = await hash();
-      if (film.value !== asked) return null;
-      state.value = { kind: 'open', film: { ...asked, sha256 } };
-      return sha256;
+      const { sha256: working, share } = identifyFiles(asked.files);
+      const stop = share.subscribe(onShare);
+      try {
+        const sha256 = await working;
+        const now = film.value;
+        if (now?.files !== asked.files) return null;
+        if (now.sha256 === null) state.value = { kind: 'open', film: { ...now, sha256 } };
+        return sha256;
+      } finally {
+        stop();
+      }
     },
     /**
      * Waits for threads that have the film open: where they died, others are brought up and open it again. Throws what

@@ -12,7 +12,8 @@ export type MeasuringStatus =
   | { readonly kind: 'idle' }
   | {
       readonly kind: 'running';
-      readonly stage: Stage | 'starting';
+      /** `identify`: of the film's bytes. */
+      readonly stage: Stage | 'starting' | 'identify';
       readonly done: number;
       readonly total: number;
     }
@@ -103,9 +104,11 @@ export function createMeasuring(crew: {
 
   /**
    * Measures the film and reduces the shot; what came before is replaced only when this succeeds.
-   * `prepare` gathers the inputs, which may itself take a while.
+   * `prepare` gathers the inputs, which may itself take a while, and tells how far it has gone through the film's bytes.
    */
-  const measure = async (prepare: () => Promise<ReductionInputs>): Promise<void> => {
+  const measure = async (
+    prepare: (identified: (done: number, total: number) => void) => Promise<ReductionInputs>,
+  ): Promise<void> => {
     const mine = ++turn;
     const stop = new AbortController();
     stopping = stop;
@@ -119,7 +122,11 @@ export function createMeasuring(crew: {
       if (mine === turn) take(events);
     };
     try {
-      const inputs = await orAborted(prepare(), stop.signal);
+      const preparing = prepare((done, total) => {
+        if (mine === turn && !stop.signal.aborted)
+          status.value = { kind: 'running', stage: 'identify', done, total };
+      });
+      const inputs = await orAborted(preparing, stop.signal);
       if (mine !== turn) return;
       const outcome = await crew.reduce.reduce(inputs, proxy(onEvents));
       if (mine !== turn) return;

@@ -111,9 +111,11 @@ export function createSession(
     notices.clearProblems('ball');
     player.pause();
     const before = measuring.reduction.value;
-    await measuring.measure(async () => {
+    await measuring.measure(async (identified) => {
       await films.ready();
-      await films.identify();
+      const bytes = films.opened().files.reduce((sum, { blob }) => sum + blob.size, 0);
+      const megabytes = (share: number) => Math.round((share * bytes) / 1e6);
+      await films.identify((share) => identified(megabytes(share), megabytes(1)));
       return inputsOf(shot.value, films.opened());
     });
     const { value: status } = measuring.status;

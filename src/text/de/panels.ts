@@ -27,6 +27,7 @@ export const panels: SameShape<English['panels']> = {
     progress: '{stage}: {done} von {total}',
     stage: {
       starting: 'Start',
+      identify: 'Prüfsumme der Datei (MB)',
       background: 'Ruhenden Hintergrund lernen',
       survey: 'Alle Bilder durchsehen',
       track: 'Kugel verfolgen',

@@ -25,6 +25,7 @@ export const panels = {
     progress: '{stage}: {done} of {total}',
     stage: {
       starting: 'Starting',
+      identify: 'Checksum of the file (MB)',
       background: 'Learning the still background',
       survey: 'Looking through every frame',
       track: 'Following the ball',

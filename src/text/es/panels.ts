@@ -27,6 +27,7 @@ export const panels: SameShape<English['panels']> = {
     progress: '{stage}: {done} de {total}',
     stage: {
       starting: 'Inicio',
+      identify: 'Suma de comprobación del archivo (MB)',
       background: 'Aprendizaje del fondo inmóvil',
       survey: 'Revisión de todos los fotogramas',
       track: 'Seguimiento de la bola',

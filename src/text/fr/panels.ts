@@ -27,6 +27,7 @@ export const panels: SameShape<English['panels']> = {
     progress: '{stage} : {done} sur {total}',
     stage: {
       starting: 'Démarrage',
+      identify: 'Somme de contrôle du fichier (Mo)',
       background: 'Apprentissage du fond immobile',
       survey: 'Examen de toutes les images',
       track: 'Suivi de la bille',

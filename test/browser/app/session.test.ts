@@ -174,6 +174,43 @@ describe('measuring', () => {
     expect(crew.measured[0]?.footageSha256).toBe(hashOfName('clip.mp4'));
   });
 
+  it('waits for the hash that opening asked for, tells how far it is, and asks for no other', async () => {
+    let [asked, done] = [0, () => {}];
+    let tell: (share: number) => void = () => {};
+    crew.hashing = (onShare) => {
+      asked += 1;
+      tell = onShare;
+      return new Promise((resolve) => (done = resolve));
+    };
+    await session.openFiles([new File([new Uint8Array(40_000_000)], 'long.mp4')]);
+    stateInputs(session);
+    await vi.waitFor(() => expect(asked).toBe(1));
+    const run = session.measure();
+    await vi.waitFor(() =>
+      expect(session.measuring.status.value).toMatchObject({ stage: 'identify', done: 0 }),
+    );
+    tell(0.25);
+    expect(session.measuring.status.value).toEqual({
+      ...{ kind: 'running', stage: 'identify' },
+      ...{ done: 10, total: 40 },
+    });
+    done();
+    await run;
+    expect(session.measuring.status.value.kind).toBe('done');
+    expect(crew.measured[0]?.footageSha256).toBe(hashOfName('long.mp4'));
+    expect(asked).toBe(1);
+  });
+
+  it('asks for the hash again where that failed', async () => {
+    crew.hashing = () => Promise.reject(new ExitframeError('unreadable', 'It is gone.'));
+    await session.openFiles([clip('clip.mp4')]);
+    stateInputs(session);
+    await vi.waitFor(() => expect(codes()).toContain('unreadable'));
+    crew.hashing = async () => {};
+    await session.measure();
+    expect(crew.measured[0]?.footageSha256).toBe(hashOfName('clip.mp4'));
+  });
+
   it('sets later shots of a setup against the scene of the first one', async () => {
     const named = async (name: string) => {
       await openReady(name);
