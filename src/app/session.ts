@@ -29,7 +29,7 @@ import { createShotStore } from './shotStore';
 import { velocityChange } from './velocityChange';
 
 /** Enough for a few hundred frames of the usual size, bytes. */
-const FRAME_STOCK_BYTES = 64 * 2 ** 20;
+const FRAME_STOCK_BYTES = 48 * 2 ** 20;
 /** A pause in editing before inputs are kept and the result is brought up to date, ms. */
 const KEEP_AFTER_MS = 400;
 const REFIT_AFTER_MS = 250;

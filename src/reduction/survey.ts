@@ -62,7 +62,9 @@ export async function surveyAlong(
   const line = flightLine(scene.muzzle.point, axis);
   const view = muzzleSealView(work, line.axis);
   const rearView = rearSealView(work, line.axis);
-  const reference = !view.ok && !rearView?.ok ? view : referenceOf(first.atRest, background);
+  const isWatched = frameCountOf(first.worthALook) <= MOST_WATCHED;
+  const reference =
+    isWatched && (view.ok || rearView?.ok) ? referenceOf(first.atRest, background) : null;
   await measurer.prepare({
     background,
     ball: ballAtRest(inputs, scene),
@@ -70,9 +72,7 @@ export async function surveyAlong(
     rear: rearView && watched(rearView, reference),
     launcher: launcherRect(scene.muzzle.point, line.axis, scene.ballRadius),
   });
-  const { candidates, isWatched, observations, rear, gains, places } = await lookAt(work, first);
-  const filmed = (seen: typeof view, all: typeof observations) =>
-    seen.ok && !isWatched ? watchedTooLong() : sealFilm(seen, reference, all);
+  const { candidates, observations, rear, gains, places } = await lookAt(work, first);
 
   onEvent({ kind: 'progress', stage: 'track', done: 0, total: 1 });
   const track = linkOnPlane(candidates, scene, flightPrior(shot, scene));
@@ -80,8 +80,8 @@ export async function surveyAlong(
   return {
     candidates,
     track,
-    seal: filmed(view, observations),
-    rear: rearView && filmed(rearView, rear),
+    seal: sealFilm(view, reference, observations),
+    rear: rearView && sealFilm(rearView, reference, rear),
     gains,
     shake: judgeShake(places, codedShiftU(info.codec)),
   };
@@ -125,15 +125,20 @@ function viewOfSeal(
   });
 }
 
-const watched = (view: Outcome<SealView>, reference: Outcome<Background>): WatchedSeal | null =>
-  view.ok && reference.ok ? { view: view.value, reference: reference.value } : null;
+/** `reference` null: the seals are not watched. */
+const watched = (
+  view: Outcome<SealView>,
+  reference: Outcome<Background> | null,
+): WatchedSeal | null =>
+  view.ok && reference?.ok ? { view: view.value, reference: reference.value } : null;
 
 function sealFilm(
   view: Outcome<SealView>,
-  reference: Outcome<unknown>,
+  reference: Outcome<Background> | null,
   observations: readonly SealObservation[],
 ): Outcome<SealFilm> {
   if (!view.ok) return view;
+  if (reference === null) return watchedTooLong();
   if (!reference.ok) return reference;
   return success({ view: view.value, observations });
 }
@@ -153,16 +158,13 @@ const watchedTooLong = (): Outcome<never> =>
 async function lookAt(work: Work, first: FirstPass) {
   const { film, measurer, onEvent, cancellation } = work;
   const ranges = first.worthALook;
-  const total = ranges.reduce((sum, { start, end }) => sum + end - start, 0);
+  const total = frameCountOf(ranges);
   const found = new Map<number, FrameSurvey>();
-  const isWatched = total <= MOST_WATCHED;
   await inBatches(
     framesIn(film, ranges),
     { size: BATCH_FRAMES, lanes: measurer.lanes, cancellation },
     async (frames) => {
-      for (const survey of await measurer.survey(frames)) {
-        found.set(survey.frame, isWatched ? survey : { ...survey, seal: null, rear: null });
-      }
+      for (const survey of await measurer.survey(frames)) found.set(survey.frame, survey);
       onEvent({ kind: 'progress', stage: 'survey', done: found.size, total });
     },
   );
@@ -178,13 +180,15 @@ async function lookAt(work: Work, first: FirstPass) {
       frame,
       candidates: found.get(frame)?.candidates ?? [],
     })),
-    isWatched,
     observations: surveys.flatMap(({ seal }) => (seal === null ? [] : [seal])),
     rear: surveys.flatMap(({ rear }) => (rear === null ? [] : [rear])),
     gains,
     places,
   };
 }
+
+const frameCountOf = (ranges: readonly FrameRange[]): number =>
+  ranges.reduce((sum, { start, end }) => sum + end - start, 0);
 
 async function* framesIn(
   film: FrameSupply,

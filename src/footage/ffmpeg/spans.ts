@@ -1,7 +1,7 @@
 /** Grey bytes decoded in one go: bounds memory, and how long a cancel waits. */
 export const BYTES_A_SPAN = 32 << 20;
 /** The same where several are decoded at once. */
-export const BYTES_A_SPAN_APART = 16 << 20;
+export const BYTES_A_SPAN_APART = 8 << 20;
 
 /** Lets the messages that wait be handled (a cancel among them): decoding blocks the thread. */
 export const messagesHandled = () => new Promise<void>((resolve) => setTimeout(resolve, 0));

@@ -4,6 +4,7 @@ import { passOver } from '../../../src/reduction/firstPass';
 import { holdFrames } from '../../../src/reduction/heldFrames';
 import { setScene } from '../../../src/reduction/scene';
 import { streakAlong, surveyAlong } from '../../../src/reduction/survey';
+import type { SurveySetup } from '../../../src/reduction/types';
 import type { SealObservation } from '../../../src/seal/types';
 import {
   film,
@@ -25,15 +26,20 @@ async function surveyOf(frameCount: number) {
   const { onEvent } = recorder();
   const scene = setScene(given);
   const measurer = scriptedMeasurer(script);
-  const seen = (frame: number) => ({ frame }) as SealObservation;
+  let setup: SurveySetup | null = null;
+  const seen = (of: 'seal' | 'rear', frame: number) =>
+    setup?.[of] ? ({ frame } as SealObservation) : null;
   const work = {
     ...{ inputs: given, scene, onEvent, cancellation: going },
     measurer: {
       ...measurer,
+      prepare: async (given: SurveySetup) => {
+        setup = given;
+      },
       survey: async (frames: Parameters<typeof measurer.survey>[0]) =>
         (await measurer.survey(frames)).map((one) => ({
           ...one,
-          ...{ seal: seen(one.frame), rear: seen(one.frame) },
+          ...{ seal: seen('seal', one.frame), rear: seen('rear', one.frame) },
         })),
     },
     film: {
@@ -50,11 +56,12 @@ async function surveyOf(frameCount: number) {
     frame: holdFrames(film).watch,
     settled: () => {},
   });
-  return surveyAlong(scene.axis, work, {
+  const survey = await surveyAlong(scene.axis, work, {
     ...first,
     worthALook: [{ start: 0, end: frameCount }],
     gains: new Float64Array(frameCount).fill(1),
   });
+  return { ...survey, setup: setup as SurveySetup | null };
 }
 
 it('seals are followed through 4096 frames and no more, and the ball through all of them', async () => {
@@ -71,6 +78,7 @@ it('seals are followed through 4096 frames and no more, and the ball through all
       reason: { code: 'sealFilmTooLong', values: { most: '4096' } },
     });
   }
+  expect([more.setup?.seal, more.setup?.rear]).toEqual([null, null]); // nothing looks at them for nothing
   expect(more.track).toEqual(most.track);
   expect(more.track.ok).toBe(true);
 });
