@@ -2,6 +2,7 @@ import { transfer } from 'comlink';
 import { ExitframeError } from '../src/core/reason';
 import { inBlocks } from '../src/footage/blocks';
 import { browserPlatform } from '../src/footage/browser';
+import { runCoreAgain } from '../src/footage/ffmpeg/core';
 import { copyIn, decodeSpan, type Film } from '../src/footage/ffmpeg/decodeSpan';
 import type { DecodeApi } from '../src/protocol/decode';
 import { serve } from './serve';
@@ -10,7 +11,8 @@ let film: Film | null = null;
 
 const api: DecodeApi = {
   async open(file, facts) {
-    film = { ...facts, reader: inBlocks(await browserPlatform.reader(file)) };
+    const reader = inBlocks(await browserPlatform.reader(file));
+    film = { ...facts, reader, run: runCoreAgain(facts.module) };
   },
   async decode(span) {
     if (film === null) {

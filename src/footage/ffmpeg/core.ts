@@ -28,16 +28,43 @@ const NOT_SEEKABLE = 70; // ESPIPE
 const FIRST_DEVICE = 80; // device numbers above those Emscripten gives out itself
 
 /**
- * Runs the core once, blocking this thread while it works. Inputs are read in slices and outputs
+ * Runs the core, blocking this thread while it works. Inputs are read in slices and outputs
  * handed on as they are written, so memory stays bounded by what the caller keeps.
- *
- * Each run has an instance of its own, about 10 ms of a compiled module: the core leaves by
- * `abort`, which does not unwind its stack (11 KB a run), and the hundredth run in one instance hangs.
  *
  * Throws what a reader or an output threw, `decoderFailed` where the core broke down or stalled, or `outOfMemory`.
  */
-export async function runCore(module: WebAssembly.Module, run: CoreRun): Promise<CoreOutcome> {
-  const { core, hasRunOut } = await startCore(module);
+export type RunCore = (run: CoreRun) => Promise<CoreOutcome>;
+
+/**
+ * The core leaves by `abort`, which does not unwind its stack (11 KB a run): the hundredth run in one instance hangs. It
+ * keeps some of its memory, too.
+ */
+const RUNS_AN_INSTANCE = 24;
+
+/** Runs the core once, in an instance of its own: about 10 ms of a compiled module. */
+export const runCore = async (module: WebAssembly.Module, run: CoreRun): Promise<CoreOutcome> =>
+  runIn(await startCore(module), run);
+
+/**
+ * Runs the core time and again in few instances: the garbage collector sees nothing of the tens of MiB that each takes,
+ * and lets them lie by the dozen.
+ */
+export function runCoreAgain(module: WebAssembly.Module): RunCore {
+  let kept: { readonly instance: CoreInstance; runs: number } | null = null;
+  return async (run) => {
+    const mine = kept ?? { instance: await startCore(module), runs: 0 };
+    kept = null;
+    const outcome = runIn(mine.instance, run);
+    mine.runs += 1;
+    // Who knows what a run that went wrong leaves behind: it is its instance's last.
+    const wentWell = outcome.exitCode === 0 && outcome.log.length === 0;
+    if (wentWell && mine.runs < RUNS_AN_INSTANCE) kept = mine;
+    return outcome;
+  };
+}
+
+function runIn({ core, hasRunOut }: CoreInstance, run: CoreRun): CoreOutcome {
+  core.reset();
   const log: string[] = [];
   core.setLogger(({ message }) => {
     if (message === 'Aborted()') return; // how the core leaves, also after success
@@ -63,8 +90,6 @@ export async function runCore(module: WebAssembly.Module, run: CoreRun): Promise
     }
   };
 
-  core.FS.mkdir('/in');
-  core.FS.mkdir('/out');
   for (const [name, reader] of Object.entries(run.inputs)) {
     mountInput(core.FS, name, reader, guarded);
   }
@@ -74,16 +99,21 @@ export async function runCore(module: WebAssembly.Module, run: CoreRun): Promise
 
   alive();
   const exitCode = execute(core, run);
+  for (const name of Object.keys(run.inputs)) core.FS.unlink(`/in/${name}`);
+  for (const name of Object.keys(run.outputs)) core.FS.unlink(`/out/${name}`);
   if (faults.length > 0) throw faults[0];
   if (exitCode !== 0 && hasRunOut()) throw outOfMemory();
   if (exitCode !== 0 && performance.now() - started >= deadline) throw stalled();
   return { exitCode, log };
 }
 
-/** An instance, and whether it has been refused memory: it goes on then, and says no more than that something failed. */
-async function startCore(
-  module: WebAssembly.Module,
-): Promise<{ readonly core: FFmpegCore; hasRunOut(): boolean }> {
+interface CoreInstance {
+  readonly core: FFmpegCore;
+  /** Whether it has been refused memory: it goes on then, and says no more than that something failed. */
+  hasRunOut(): boolean;
+}
+
+async function startCore(module: WebAssembly.Module): Promise<CoreInstance> {
   let ranOut = false;
   const watchMemory = (memory: WebAssembly.Memory) => {
     const grow = memory.grow.bind(memory);
@@ -111,6 +141,8 @@ async function startCore(
   }).catch((error: unknown) => {
     throw error instanceof RangeError ? outOfMemory(error) : brokeDown(error);
   });
+  core.FS.mkdir('/in');
+  core.FS.mkdir('/out');
   return { core, hasRunOut: () => ranOut };
 }
 

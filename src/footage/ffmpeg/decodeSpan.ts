@@ -3,7 +3,7 @@ import type { Span } from '../range';
 import type { SyncReader } from '../reader';
 import { turnUpright } from '../rotate';
 import type { Timeline } from '../timeline';
-import { runCore, textOutput } from './core';
+import { type RunCore, textOutput } from './core';
 import { DamageWatch, WITH_SUMS } from './damage';
 import { decodingFailed } from './failures';
 import { FrameCutter, samplesOf } from './frames';
@@ -24,6 +24,7 @@ export interface FilmFacts {
 
 export interface Film extends FilmFacts {
   readonly reader: SyncReader;
+  readonly run: RunCore;
 }
 
 export const frameBytes = ({ stream, plan }: FilmFacts) =>
@@ -74,14 +75,14 @@ async function tryDecode<Kept>(
   start: number,
   keep: (plane: Uint8Array) => Kept,
 ): Promise<Kept[] | null> {
-  const { module, reader, stream, plan, timeline } = film;
+  const { run, reader, stream, plan, timeline } = film;
   const wanted = new Set(span.wanted);
   const cutter = new FrameCutter(frameBytes(film), (place) => wanted.has(start + place), keep);
   const watch = new DamageWatch(stream.codec, () => cutter.frames.length);
   const times = textOutput();
   const count = span.last - start + 1;
   const output = ['-map', `0:${stream.index}`, '-fps_mode', 'passthrough', '-frames:v', `${count}`];
-  const outcome = await runCore(module, {
+  const outcome = await run({
     program: 'ffmpeg',
     args: [
       ...['-v', 'error', '-xerror', '-noautorotate', ...WITH_SUMS],

@@ -10,6 +10,8 @@ declare module '@ffmpeg/core' {
     setLogger(logger: (line: { readonly type: string; readonly message: string }) => void): void;
     /** `ffmpeg` stops with an error once it has run for so long, ms. May be moved while it runs. */
     setTimeout(ms: number): void;
+    /** Forgets the exit code and the limit of the run before. */
+    reset(): void;
   }
 
   export interface FFmpegCoreOptions {
@@ -48,6 +50,7 @@ declare module '@ffmpeg/core' {
     makedev(major: number, minor: number): number;
     registerDevice(device: number, operations: StreamOperations): void;
     mkdev(path: string, device: number): void;
+    unlink(path: string): void;
     readonly ErrnoError: new (errno: number) => Error;
   }
 

@@ -13,6 +13,7 @@ import type { FrameSource } from '../source';
 import { playbackRateOf, secondsOf, timelineOf } from '../timeline';
 import { codecOf, containerName, whyFfmpeg } from '../wording';
 import type { Clip } from './clip';
+import { runCoreAgain } from './core';
 import { copyIn, decodeSpan, type Film, frameBytes, uprightIn } from './decodeSpan';
 import { greyPlan } from './grey';
 import { listPackets, type PacketList, type VideoStream } from './probe';
@@ -73,6 +74,7 @@ export async function openFilm(
   const film: Film = {
     module,
     reader,
+    run: runCoreAgain(module),
     stream,
     plan,
     timeline: timelineOf(
@@ -100,7 +102,7 @@ export async function openFilm(
     levels: levelsFor(film),
     decoder: { name: 'ffmpeg', why },
   };
-  const { reader: _, ...facts } = film;
+  const { reader: _, run: __, ...facts } = film;
   const startDecoders = () => platform.startDecoders?.(file, facts) ?? null;
   return {
     info,

@@ -1,5 +1,10 @@
 import { afterEach, describe, expect, it, vi } from 'vitest';
-import { type CoreRun, runCore } from '../../../src/footage/ffmpeg/core';
+import {
+  type CoreRun,
+  type RunCore,
+  runCore,
+  runCoreAgain,
+} from '../../../src/footage/ffmpeg/core';
 import { nodePlatform } from '../../../src/footage/node';
 
 const module = await nodePlatform.loadCore();
@@ -33,6 +38,60 @@ describe('running the core', () => {
       });
       expect(exitCode).toBe(0);
     }
+  });
+
+  it('gives the same in an instance that has run before as in a new one', async () => {
+    const again = runCoreAgain(module);
+    const started = vi.spyOn(WebAssembly, 'instantiate');
+    const framesFrom = async (run: RunCore, start: number) => {
+      const got: number[] = [];
+      const { exitCode } = await run({
+        program: 'ffmpeg',
+        args: [
+          ...[
+            '-v',
+            'error',
+            '-f',
+            'lavfi',
+            '-i',
+            'testsrc=size=64x48',
+            '-vf',
+            `trim=start_frame=${start}:end_frame=${start + 3}`,
+          ],
+          ...['-pix_fmt', 'gray', '-f', 'rawvideo', '/out/grey'],
+        ],
+        inputs: {},
+        outputs: { grey: (part) => got.push(...part) },
+      });
+      expect(exitCode).toBe(0);
+      return got;
+    };
+    for (let start = 0; start < 30; start++) await framesFrom(again, start);
+    expect(started).toHaveBeenCalledTimes(2); // 24 runs, then 6
+    const fresh: RunCore = (run) => runCore(module, run);
+    for (const start of [3, 40]) {
+      const frames = await framesFrom(again, start);
+      expect(frames).toHaveLength(3 * 64 * 48);
+      expect(frames).toEqual(await framesFrom(fresh, start));
+    }
+    expect(await framesFrom(again, 3)).not.toEqual(await framesFrom(again, 40));
+  });
+
+  it('starts another instance after a run that went wrong', async () => {
+    const again = runCoreAgain(module);
+    const run = (input: readonly string[]) =>
+      again({
+        program: 'ffmpeg',
+        args: ['-v', 'error', ...input, '-frames:v', '1', '-f', 'null', '-'],
+        inputs: {},
+        outputs: {},
+      });
+    const started = vi.spyOn(WebAssembly, 'instantiate');
+    expect((await run(pattern)).exitCode).toBe(0);
+    expect((await run(['-i', '/in/nothing'])).exitCode).not.toBe(0);
+    expect(started).toHaveBeenCalledTimes(1);
+    expect((await run(pattern)).exitCode).toBe(0);
+    expect(started).toHaveBeenCalledTimes(2);
   });
 
   it('says what went wrong', async () => {

@@ -8,9 +8,12 @@ vi.mock('../../../src/footage/ffmpeg/core', async (original) => {
   const core = await original<typeof import('../../../src/footage/ffmpeg/core')>();
   return {
     ...core,
-    runCore: (module: WebAssembly.Module, run: CoreRun) => {
-      runs.push(run);
-      return core.runCore(module, run);
+    runCoreAgain: (module: WebAssembly.Module) => {
+      const again = core.runCoreAgain(module);
+      return (run: CoreRun) => {
+        runs.push(run);
+        return again(run);
+      };
     },
   };
 });
