@@ -6,7 +6,7 @@ export interface SpareMemory {
 }
 
 /** Enough for what is under way between threads, at either end. */
-export const MOST_SPARE = 8 << 20;
+export const MOST_SPARE = 4 << 20;
 
 export function spareMemory(): SpareMemory {
   let kept: ArrayBuffer[] = [];

@@ -138,7 +138,6 @@ function smoothed({ level, width, height }: Background): Float32Array {
   return smooth;
 }
 
-/** One row of it, by itself: engines compile what is called often sooner and for longer than what loops in place. */
 function smoothRow(level: Float32Array, width: number, y: number, smooth: Float32Array): void {
   for (let p = y * width + 1; p < (y + 1) * width - 1; p++) {
     smooth[p] = smoothAt(level, p, width) / 16;

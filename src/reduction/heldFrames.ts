@@ -4,7 +4,7 @@ import { AFTER, BEFORE } from './passage';
 import type { FrameSupply } from './work';
 
 /** Enough for the flight as most cameras film it; what of a longer one is not held is decoded again. */
-const MOST_BYTES = 64 * 1024 * 1024;
+const MOST_BYTES = 40 * 1024 * 1024;
 
 /** A film of which the frames worth a closer look are held while it is gone through for the first time. */
 export interface HeldFrames extends FrameSupply {

@@ -216,14 +216,17 @@ ${traces
 
 ![Growth of the page's memory while each film is measured](memory.svg)
 
-What it consists of, as Chromium's own dumps of memory showed it for the H.264 films on two cores, MiB:
+What it consists of, as Chromium's own dumps of memory showed it on two cores, MiB:
 
 | part | about |
 |---|---|
-| frames of the flight, held while they are measured (at most 64) | 64 |
-| a second decoder, ffmpeg, which checks H.264: its code as delivered 32, its memory and what it leaves to the collector | 60 to 90 |
+| frames of the flight, held while they are measured | at most 40 |
+| frames around the one on screen | at most 48, of which the idle page has 46 |
+| ffmpeg, which decodes Y4M and checks H.264: its code as delivered 32, an instance in each thread that decodes | 50 to 100 |
+| spans decoded side by side, each of 8, on their way | 24 to 40 |
 | pictures of the seal, 20 KiB a frame for at most 4096 frames | 39 at 2 000 frames |
-| frames around the one on screen (at most 64, of which the idle page has 46) and the streak image (at most 16) | 20 to 40 |
+| rows of the streak image, that before measuring and the new one | at most 16 each |
+| 48 frames the still scene is learnt from | 12 at 1024 x 256 |
 | each measuring thread: OpenCV's memory, scripts, what it leaves to the collector | 20 to 40 |
-| messages under way, compiled code, decoded frames | 30 |
+| messages under way (what passes from port to port is copied), compiled code | 30 |
 `;
