@@ -1,6 +1,8 @@
+import { join } from 'node:path';
 import type { Route } from 'playwright-core';
 import { expect, it } from 'vitest';
 import {
+  clipOf,
   keeps,
   measureButton,
   measured,
@@ -12,9 +14,12 @@ import {
   scratchFolder,
   showsFilm,
   told,
+  writeFilm,
 } from './steps';
 
-const film = ownFilm(scratchFolder());
+const folder = scratchFolder();
+const film = ownFilm(folder);
+const other = writeFilm(join(folder, 'other.avi'), clipOf('motionJpeg'), 'motionJpeg');
 
 it('the server forbids WebAssembly', async () => {
   await using tool = await openGerman();
@@ -74,7 +79,7 @@ it('memory runs out where OpenCV is started', async () => {
   await keeps(page, numbers);
 }, 600_000);
 
-it('memory runs out where ffmpeg decodes', async () => {
+it('memory runs out where ffmpeg opens a film', async () => {
   await using tool = await openGerman();
   const { page } = tool;
   await openedWithPrelude(page, film, /film\.worker/, noRoomForFfmpeg);
@@ -82,9 +87,11 @@ it('memory runs out where ffmpeg decodes', async () => {
   const memory = (is: string) =>
     page.evaluate((said) => new BroadcastChannel('memory').postMessage(said), is);
   await memory('gone');
-  await measureButton(page).click();
+  await page.locator('[data-step=footage]').click();
+  await page.locator('input[data-role=files]').setInputFiles(other.film);
   await told(page, 'outOfMemory').waitFor();
   expect(await told(page, 'outOfMemory').textContent()).toContain('ging der Speicher aus');
+  await showsFilm(page, film.film);
   await memory('back');
   await keeps(page, numbers);
   expect(await measured(page)).toBe(numbers);

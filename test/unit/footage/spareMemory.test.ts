@@ -22,12 +22,12 @@ describe('spare memory', () => {
     expect(buffers).not.toContain(memory.take(MIB));
   });
 
-  it('keeps 8 MiB at most', () => {
+  it('keeps 4 MiB at most', () => {
     const memory = spareMemory();
     const buffers = Array.from({ length: 20 }, () => new ArrayBuffer(MIB));
     memory.give(buffers.slice(0, 15));
     memory.give(buffers.slice(15));
     const taken = Array.from({ length: 20 }, () => memory.take(MIB));
-    expect(taken.filter((one) => buffers.includes(one))).toHaveLength(8);
+    expect(taken.filter((one) => buffers.includes(one))).toHaveLength(4);
   });
 });
