@@ -137,10 +137,11 @@ export async function memory(say: (line: string) => void): Promise<void> {
           `  ${time.toFixed(1).padStart(7)} s  ${page.toFixed(0).padStart(5)} MiB  ${browser.toFixed(0).padStart(5)} MiB  ${phase}`,
         );
       }
+      if (only !== undefined) continue;
+      // After each: a later one may take long, or fail.
+      writeFileSync('docs/memory.svg', plotOf(traces));
+      writeFileSync('docs/memory.md', documentOf(traces));
     }
-    if (only !== undefined) return;
-    writeFileSync('docs/memory.svg', plotOf(traces));
-    writeFileSync('docs/memory.md', documentOf(traces));
   } finally {
     rmSync(folder, { recursive: true });
     await server?.close();

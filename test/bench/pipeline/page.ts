@@ -179,6 +179,15 @@ ${ratios.join('\n')}
 ![Cost by length](bench/length.svg) ![Cost by size](bench/size.svg)
 
 Films besides those of the table were measured once each. Exponents (cost as quantity to the power; median times): by length, until the track is known ${slope(byLength, frames, looked)}, whole reduction ${slope(byLength, frames, total)}, decoding alone ${slope(byLength, frames, ({ decode }) => decode.seconds)}. By pixels a frame: until the track ${slope(bySize, pixels, looked)}, whole reduction ${slope(bySize, pixels, total)}, decoding alone ${slope(bySize, pixels, ({ decode }) => decode.seconds)}. What comes after the track is one cost for each frame of the flight, whatever the film's length: it makes the whole grow less than in proportion in short films.
+
+## What bounds it
+
+As profiles of single runs on two cores showed it:
+
+- **Decoding alone**: Chromium's decoders take 1.7 times as long as native ffmpeg, half of that in handing each frame out (its luma copied into memory of its own, passed to the thread that asked). ffmpeg's and OpenCV's packages are built without WebAssembly's SIMD and threads: two ffmpeg side by side decode Motion-JPEG at about a quarter of the native speed.
+- **H.264 is decoded twice**: what is measured of it is held against ffmpeg's reading, from the key frame before the ball on (some 370 frames here), about 7 s of one core. Where that runs makes no difference to the whole: both cores are full.
+- **The first centre** waits for the whole film: the still scene is learnt from frames spread over all of it.
+- **After the pass** (VP9, s): scene and seals at rest 1, in one thread; 124 frames looked at closer 2, in both; 26 centres fitted twice 2.5, in both. The native script does nothing of the kind: it takes moments of what differs.
 `;
 }
 
