@@ -115,3 +115,7 @@ async function filesUnder(entry: FileSystemEntry): Promise<File[]> {
   }
   return (await Promise.all(found.map(filesUnder))).flat();
 }
+
+/** Bytes of all files together. */
+export const sizeOf = (files: readonly FootageFile[]): number =>
+  files.reduce((sum, { blob }) => sum + blob.size, 0);

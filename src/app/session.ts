@@ -6,6 +6,7 @@ import { type RenewableCrew, threadDied } from './crew';
 import { completeShot, type ShotDraft } from './draft';
 import type { DraftStore } from './drafts';
 import { createFilmStore } from './filmStore';
+import { sizeOf } from './footageFiles';
 import { rateOfLamp } from './frameLevels';
 import { createFrameStock } from './frameStock';
 import { createInspecting } from './inspecting';
@@ -113,7 +114,7 @@ export function createSession(
     const before = measuring.reduction.value;
     await measuring.measure(async (identified) => {
       await films.ready();
-      const bytes = films.opened().files.reduce((sum, { blob }) => sum + blob.size, 0);
+      const bytes = sizeOf(films.opened().files);
       const megabytes = (share: number) => Math.round((share * bytes) / 1e6);
       await films.identify((share) => identified(megabytes(share), megabytes(1)));
       return inputsOf(shot.value, films.opened());

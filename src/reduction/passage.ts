@@ -23,8 +23,7 @@ export function framesToSurvey(
   const whole = [{ start: 0, end: count }];
   if (!isActive.includes(1)) return whole;
   const ranges = rangesAround(isActive, named);
-  const chosen = ranges.reduce((sum, { start, end }) => sum + end - start, 0);
-  return chosen > MOST_SHARE * count ? whole : ranges;
+  return frameCountOf(ranges) > MOST_SHARE * count ? whole : ranges;
 }
 
 /**
@@ -57,6 +56,10 @@ function rangesAround(isActive: Uint8Array, named: readonly number[]): readonly 
   }
   return ranges;
 }
+
+/** Of ranges apart from each other. */
+export const frameCountOf = (ranges: readonly FrameRange[]): number =>
+  ranges.reduce((sum, { start, end }) => sum + end - start, 0);
 
 /** What `ranges` hold that `others` do not; both in order. */
 export function without(

@@ -17,6 +17,7 @@ import { inBatches } from './batches';
 import type { FirstPass } from './firstPass';
 import { flightPrior } from './flightPrior';
 import { linkOnPlane } from './onPlane';
+import { frameCountOf } from './passage';
 import { codedShiftU, type FramePlace, judgeShake, launcherRect, type Shake } from './shake';
 import type { FrameSurvey, WatchedSeal } from './types';
 import { BATCH_FRAMES, type FrameSupply, type Work } from './work';
@@ -186,9 +187,6 @@ async function lookAt(work: Work, first: FirstPass) {
     places,
   };
 }
-
-const frameCountOf = (ranges: readonly FrameRange[]): number =>
-  ranges.reduce((sum, { start, end }) => sum + end - start, 0);
 
 async function* framesIn(
   film: FrameSupply,

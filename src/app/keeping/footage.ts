@@ -1,4 +1,5 @@
 import type { FootageFile } from '../../footage/source';
+import { sizeOf } from '../footageFiles';
 import { fileOf, handleOf, type KeptHandle } from './fileHandles';
 
 /** Where the footage of a desk is to be had after a reload. */
@@ -18,9 +19,6 @@ export const COPIED_UP_TO = 256 * 2 ** 20;
 /** A copy must leave free so many times its size. */
 const ROOM = 2;
 const FOLDER = 'footage';
-
-const sizeOf = (files: readonly FootageFile[]) =>
-  files.reduce((sum, { blob }) => sum + blob.size, 0);
 
 /** What can be kept of footage at once. */
 export function withoutCopy(files: readonly FootageFile[], sample: string | null): KeptFootage {

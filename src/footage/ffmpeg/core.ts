@@ -35,10 +35,7 @@ const FIRST_DEVICE = 80; // device numbers above those Emscripten gives out itse
  */
 export type RunCore = (run: CoreRun) => Promise<CoreOutcome>;
 
-/**
- * The core leaves by `abort`, which does not unwind its stack (11 KB a run): the hundredth run in one instance hangs. It
- * keeps some of its memory, too.
- */
+/** The core leaves by `abort`, which does not unwind its stack (11 KB a run): the hundredth run in one instance hangs. */
 const RUNS_AN_INSTANCE = 24;
 
 /** Runs the core once, in an instance of its own: about 10 ms of a compiled module. */

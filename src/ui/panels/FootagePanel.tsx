@@ -1,5 +1,6 @@
 import { setName, setNotes } from '../../app/edits';
 import type { NamedFootage, OpenFilm } from '../../app/filmStore';
+import { sizeOf } from '../../app/footageFiles';
 import type { AwaitedFootage } from '../../app/opening';
 import { SAMPLES, type Sample } from '../../app/samples';
 import { FEWEST_FRAMES } from '../../app/steps';
@@ -160,7 +161,7 @@ function FilmFacts(props: {
 }) {
   const { film, reload } = props;
   const { info, sha256 } = film;
-  const size = film.files.reduce((sum, file) => sum + file.blob.size, 0);
+  const size = sizeOf(film.files);
   return (
     <Facts
       facts={[

@@ -48,16 +48,8 @@ describe('running the core', () => {
       const { exitCode } = await run({
         program: 'ffmpeg',
         args: [
-          ...[
-            '-v',
-            'error',
-            '-f',
-            'lavfi',
-            '-i',
-            'testsrc=size=64x48',
-            '-vf',
-            `trim=start_frame=${start}:end_frame=${start + 3}`,
-          ],
+          ...['-v', 'error', '-f', 'lavfi', '-i', 'testsrc=size=64x48'],
+          ...['-vf', `trim=start_frame=${start}:end_frame=${start + 3}`],
           ...['-pix_fmt', 'gray', '-f', 'rawvideo', '/out/grey'],
         ],
         inputs: {},
