@@ -1,0 +1,1 @@
+export function failuresIn(text: string): [string, ...string[]];
