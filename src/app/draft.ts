@@ -106,6 +106,15 @@ export function footageOf(
   return paths.length > 1 ? { paths, sha256, reading } : { path: first, sha256, reading };
 }
 
+/** The same of footage whose hash is known. */
+export const withHash = <Of extends Pick<Shot, 'footage'>>(
+  shot: Of,
+  sha256: string | null,
+): Of => ({
+  ...shot,
+  footage: { ...shot.footage, sha256 },
+});
+
 export const footagePaths = (footage: Shot['footage']): readonly string[] =>
   'paths' in footage ? footage.paths : [footage.path];
 

@@ -73,7 +73,7 @@ export function createOpening({ notices, films, shots, drafts, preview, begin }:
     try {
       const sha256 = await films.identify();
       if (sha256 === null) return;
-      shots.amend((draft) => ({ ...draft, footage: { ...draft.footage, sha256 } }));
+      shots.recordHash(sha256);
       const kept = drafts.find(sha256);
       const now = shots.draft.value;
       if (kept === null || now === null || shots.edited.value) return;

@@ -3,7 +3,7 @@ import type { ThreadFault } from '../protocol/threadFault';
 import type { Setup } from '../shot/setupFile';
 import { createCalibration } from './calibration';
 import { type RenewableCrew, threadDied } from './crew';
-import { completeShot, type ShotDraft } from './draft';
+import { completeShot, type ShotDraft, withHash } from './draft';
 import type { DraftStore } from './drafts';
 import { createFilmStore } from './filmStore';
 import { sizeOf } from './footageFiles';
@@ -116,8 +116,9 @@ export function createSession(
       await films.ready();
       const bytes = sizeOf(films.opened().files);
       const megabytes = (share: number) => Math.round((share * bytes) / 1e6);
-      await films.identify((share) => identified(megabytes(share), megabytes(1)));
-      return inputsOf(shot.value, films.opened());
+      const sha256 = await films.identify((share) => identified(megabytes(share), megabytes(1)));
+      if (sha256 !== null) shots.recordHash(sha256);
+      return inputsOf(withHash(shot.value, sha256), films.opened());
     });
     const { value: status } = measuring.status;
     if (status.kind === 'failed' && SPENT.has(status.reason.code)) {

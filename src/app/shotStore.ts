@@ -1,5 +1,5 @@
 import { batch, computed, signal } from '@preact/signals';
-import type { ShotDraft } from './draft';
+import { type ShotDraft, withHash } from './draft';
 import { type Edit, type History, mapHistory, record, startHistory } from './history';
 import { undoing } from './undoing';
 
@@ -52,17 +52,18 @@ export function createShotStore(now: () => number) {
     edit(change: (draft: ShotDraft) => ShotDraft, edit: Edit) {
       move((h) => record(h, change(h.present), edit, now()));
     },
-    /** Fills in what the program itself found (the footage's hash), as if it had been known from the start. */
-    amend(change: (draft: ShotDraft) => ShotDraft) {
+    /** Fills in the footage's hash, as if it had been known from the start. */
+    recordHash(sha256: string) {
+      if (draft.value?.footage.sha256 === sha256) return;
       const known = new Map<ShotDraft, ShotDraft>();
-      const amended = (before: ShotDraft) => {
-        const after = known.get(before) ?? change(before);
+      const hashed = (before: ShotDraft) => {
+        const after = known.get(before) ?? withHash(before, sha256);
         known.set(before, after);
         return after;
       };
       batch(() => {
-        move((h) => mapHistory(h, amended));
-        saved.value = saved.value && amended(saved.value);
+        move((h) => mapHistory(h, hashed));
+        saved.value = saved.value && hashed(saved.value);
       });
     },
     markSaved() {

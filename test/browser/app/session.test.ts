@@ -42,6 +42,15 @@ function shotFile(name: string): File {
   return new File([JSON.stringify(shot.value)], name);
 }
 
+/** The result stands for the draft, so that the next edit is compared with it. */
+function measuredAsItStands() {
+  const draft = session.shots.draft.value;
+  expect(draft?.footage.sha256).toBe(crew.measured[0]?.footageSha256);
+  expect(crew.measured[0]?.shot.footage).toEqual(draft?.footage);
+  expect(draft && session.measuring.velocityOf(draft)).toBeDefined();
+  expect(session.measuring.freshness.value).toBe('fresh');
+}
+
 beforeEach(() => {
   localStorage.clear();
   start();
@@ -199,6 +208,7 @@ describe('measuring', () => {
     expect(session.measuring.status.value.kind).toBe('done');
     expect(crew.measured[0]?.footageSha256).toBe(hashOfName('long.mp4'));
     expect(asked).toBe(1);
+    measuredAsItStands();
   });
 
   it('asks for the hash again where that failed', async () => {
@@ -209,6 +219,7 @@ describe('measuring', () => {
     crew.hashing = async () => {};
     await session.measure();
     expect(crew.measured[0]?.footageSha256).toBe(hashOfName('clip.mp4'));
+    measuredAsItStands();
   });
 
   it('sets later shots of a setup against the scene of the first one', async () => {
