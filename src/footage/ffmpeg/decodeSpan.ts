@@ -1,9 +1,8 @@
-import { ExitframeError } from '../../core/reason';
 import type { Span } from '../range';
 import type { SyncReader } from '../reader';
 import { turnUpright } from '../rotate';
 import type { Timeline } from '../timeline';
-import { type RunCore, textOutput } from './core';
+import { type CoreOutcome, type RunCore, textOutput } from './core';
 import { DamageWatch, WITH_SUMS } from './damage';
 import { decodingFailed } from './failures';
 import { FrameCutter, samplesOf } from './frames';
@@ -47,35 +46,47 @@ export const copyIn = (film: FilmFacts) => {
   return (plane: Uint8Array) => upright(plane.slice());
 };
 
-/** What is kept of the wanted planes of a span, verified by their timestamps to be the ones asked for. */
+/**
+ * What is kept of the wanted planes of a span: sought by the container's index and verified by their timestamps to be
+ * the ones asked for, or counted to from the first frame where the index leads elsewhere. Throws `decoderFailed`.
+ */
 export async function decodeSpan<Kept>(
   film: Film,
   span: Span,
   keep: (plane: Uint8Array) => Kept,
 ): Promise<Kept[]> {
   if (film.seekable) {
-    const kept = await tryDecode(film, span, span.first, keep);
-    if (kept !== null) return kept;
-    film.seekable = false; // the container's own index leads astray
+    const run = await runFrom(film, span, span.first, keep);
+    if (isOfTheirTimes(film, run) && (run.whole || span.first === 0 || !run.wentWell)) {
+      return keptIn(film, run);
+    }
   }
-  const kept = await tryDecode(film, span, 0, keep);
-  if (kept !== null) return kept;
-  throw new ExitframeError(
-    'decoderFailed',
-    `The decoder gave other frames than ${span.first} to ${span.last}: their times are not the container's.`,
-    'Convert the clip to another container, such as MP4, and open that.',
-    { values: { form: 'otherFrames', first: span.first, last: span.last } },
-  );
+  const kept = keptIn(film, await runFrom(film, span, 0, keep));
+  film.seekable = false; // the index leads astray, and it is not damage that made it seem so
+  return kept;
 }
 
-/** Decodes from frame `start` on; null where what comes there is not what was asked for. */
-async function tryDecode<Kept>(
+/** What came of decoding from frame `start` on. */
+interface SpanRun<Kept> {
+  readonly start: number;
+  readonly kept: readonly (Kept | null)[];
+  readonly outcome: CoreOutcome;
+  /** To its end. */
+  readonly wentWell: boolean;
+  readonly complaint: DamageWatch['complaint'];
+  /** All frames asked for, and no complaint. */
+  readonly whole: boolean;
+  /** Presentation times, ticks. */
+  readonly times: readonly number[];
+}
+
+async function runFrom<Kept>(
   film: Film,
   span: Span,
   start: number,
   keep: (plane: Uint8Array) => Kept,
-): Promise<Kept[] | null> {
-  const { run, reader, stream, plan, timeline } = film;
+): Promise<SpanRun<Kept>> {
+  const { run, reader, stream, plan } = film;
   const wanted = new Set(span.wanted);
   const cutter = new FrameCutter(frameBytes(film), (place) => wanted.has(start + place), keep);
   const watch = new DamageWatch(stream.codec, () => cutter.frames.length);
@@ -101,31 +112,50 @@ async function tryDecode<Kept>(
   const complaint = wentWell ? watch.complaint : null; // else the last line says why it stopped
   const complete = cutter.frames.length === count && cutter.remainder === 0;
   const whole = wentWell && complaint === null && complete;
-  const shown = presentationTimes(times.text());
-  if (film.seekable && shown.some((time, i) => time !== timeline.ticks[start + i])) return null;
-  if (!whole && start > 0 && wentWell) return null;
-  if (!whole) {
-    const frame = start + (complaint?.after ?? cutter.frames.length);
-    throw decodingFailed(
-      {
-        said: `frame ${frame} of ${timeline.count}`,
-        values: { at: 'frame', frame, frames: timeline.count },
-      },
-      outcome,
-      complaint?.said ?? null,
-    );
-  }
-  return cutter.frames.filter((frame) => frame !== null);
+  const kept = cutter.frames;
+  return {
+    start,
+    kept,
+    outcome,
+    wentWell,
+    complaint,
+    whole,
+    times: presentationTimes(times.text()),
+  };
 }
 
+const isOfTheirTimes = ({ timeline }: Film, { start, times }: SpanRun<unknown>): boolean =>
+  times.every((time, i) => time === timeline.ticks[start + i]);
+
+/** The frames kept. Throws `decoderFailed` where the run is not whole. */
+function keptIn<Kept>({ timeline }: Film, run: SpanRun<Kept>): Kept[] {
+  const { start, kept, outcome, complaint } = run;
+  if (run.whole) return kept.filter((frame) => frame !== null);
+  const frame = start + (complaint?.after ?? kept.length);
+  throw decodingFailed(
+    {
+      said: `frame ${frame} of ${timeline.count}`,
+      values: { at: 'frame', frame, frames: timeline.count },
+    },
+    outcome,
+    complaint?.said ?? null,
+  );
+}
+
+/** Ticks longer than a microsecond's rounding by so much are met exactly, s. */
+const EXACT_TICK = 4e-6;
+
 /**
- * Between a frame and the one before, s: what is before it is decoded and dropped. Nearer to the frame, because ffmpeg
- * rounds to whole ticks, and frames may be a single one apart.
+ * Where to have ffmpeg begin, s. At a key frame its own time: from any before it, all is decoded and dropped since the
+ * key frame before. Else, and where ticks are about as fine as ffmpeg's microseconds, a place between the frame and the
+ * one before, nearer to the frame, because frames may be a single tick apart.
  */
 function seekTime({ timeline, startTime }: Film, index: number): string {
-  const { ticks, ticksPerSecond } = timeline;
-  const between = 0.75 * (ticks[index] as number) + 0.25 * (ticks[index - 1] as number);
-  return (between / ticksPerSecond - startTime).toFixed(6);
+  const { ticks, ticksPerSecond, key } = timeline;
+  const exact = key[index] === 1 && ticksPerSecond <= 1 / EXACT_TICK;
+  const share = exact ? 1 : 0.75;
+  const at = share * (ticks[index] as number) + (1 - share) * (ticks[index - 1] as number);
+  return (at / ticksPerSecond - startTime).toFixed(6);
 }
 
 /** Third column of a `framecrc` listing, ticks. */

@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises';
 import { expect, test, vi } from 'vitest';
 import type { CoreRun } from '../../../src/footage/ffmpeg/core';
 import { footageFile, nodePlatform } from '../../../src/footage/node';
@@ -39,6 +40,38 @@ test('a frame far into an AVI film, of one tick a frame, is sought and not count
       expect(runs).toHaveLength(1);
       expect(runs[0]?.args).toContain('-ss');
     }
+  } finally {
+    await source.close();
+  }
+});
+
+/** Where the pictures of an AVI film lie, by their chunks' heads: `00dc` and the length. */
+function picturesIn(avi: Buffer): { readonly start: number; readonly end: number }[] {
+  const pictures = [];
+  for (let at = avi.indexOf('movi') + 4; avi.toString('latin1', at, at + 4) === '00dc'; ) {
+    const start = at + 8;
+    const end = start + avi.readUInt32LE(at + 4);
+    pictures.push({ start, end });
+    at = end + (end % 2);
+  }
+  return pictures;
+}
+
+test('nothing before a frame that the decoder can start at is decoded for it', async () => {
+  const avi = await readFile('sample-clips/d-mjpeg/clip.avi');
+  const { start, end } = picturesIn(avi)[39] as { start: number; end: number };
+  avi.fill(0, Math.round(0.3 * start + 0.7 * end), end);
+  const source = await openFootage([{ name: 'clip.avi', blob: new Blob([avi]) }], nodePlatform);
+  const taken = async (first: number, last: number) => {
+    const indices = [];
+    for await (const { index } of source.frames({ start: first, end: last + 1 })) {
+      indices.push(index);
+    }
+    return indices;
+  };
+  try {
+    await expect(taken(38, 39)).rejects.toMatchObject({ code: 'decoderFailed' });
+    expect(await taken(40, 42)).toEqual([40, 41, 42]);
   } finally {
     await source.close();
   }
