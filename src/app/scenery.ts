@@ -62,6 +62,8 @@ export function createScenery(
   const flight = createTask<GreyFrame, Scenery>(start, stopped);
   /** The question last answered, or being answered. */
   let looked = '';
+  /** Whether that ended before its pictures were all there. */
+  let isCutShort = false;
   /** Grows where what was under way has to be begun again. */
   const begun = signal(0);
 
@@ -78,6 +80,7 @@ export function createScenery(
   };
   const lookAgain = (question: LookQuestion, name: string) => {
     looked = name;
+    isCutShort = false;
     let first = true;
     void looking.run(async (thread, onShare) => {
       await thread.lookThrough(question, (part) => {
@@ -113,15 +116,25 @@ export function createScenery(
     };
   };
 
-  // Measuring reads the film itself, and wants the threads.
+  /** Ends the look that goes on; it is begun anew when there is time for it. */
+  const breakOff = () => {
+    if (looking.state.value.kind === 'running') {
+      looked = '';
+      isCutShort = true;
+    }
+    looking.cancel();
+  };
+
+  // Measuring reads the film itself, and wants the cores and the memory.
   const stopLooking = effect(() => {
     const next = question();
     const running = measuring.status.value.kind === 'running';
     const measured = measuring.streak.value.line !== null;
     begun.value;
     return untracked(() => {
+      if (running) return breakOff();
       if (next === null || next.name === looked) return;
-      if (running || (measured && look.value.pictures.length > 0)) return;
+      if (measured && look.value.pictures.length > 0 && !isCutShort) return;
       const timer = setTimeout(
         () => lookAgain(next.ask, next.name),
         look.value.line === null ? 0 : LOOK_AFTER_MS,
@@ -169,13 +182,14 @@ export function createScenery(
     },
     /** The threads that gave the frames were replaced: what they were asked for will not come. */
     resume() {
-      if (looking.state.value.kind === 'running') looked = '';
-      for (const task of [looking, still, flight]) task.cancel();
+      breakOff();
+      for (const task of [still, flight]) task.cancel();
       begun.value += 1;
     },
     /** Another film. */
     reset() {
       looked = '';
+      isCutShort = false;
       looking.reset();
       still.reset();
       flight.reset();

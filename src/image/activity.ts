@@ -32,8 +32,9 @@ export interface ActivityMeter {
 
 /**
  * A cheap look for frames in which anything moves, by the means of blocks (every other line of them), the light of both
- * frames made even. It takes noise for motion where it is uneven, and the whole picture where the camera shakes, which
- * costs time only; it misses what moves less than a grey value or two within `LAG` frames.
+ * frames made even. Two neighbouring blocks must have changed the same way: of thousands of blocks, one is beyond noise
+ * by chance in most frames. It takes the whole picture for motion where the camera shakes, which costs time only; it
+ * misses what moves less than a grey value or two within `LAG` frames.
  */
 export function createActivityMeter(width: Pixels, height: Pixels, radius: Pixels): ActivityMeter {
   const block = Math.min(
@@ -47,6 +48,8 @@ export function createActivityMeter(width: Pixels, height: Pixels, radius: Pixel
   let spare: Float32Array = new Float32Array(count);
   const changes = new Float64Array(Math.min(count, SAMPLES));
   const ratios = new Float64Array(Math.min(count, GAIN_SAMPLES));
+  /** Of each block: brighter (1) or darker (-1) than noise explains. */
+  const ways = new Int8Array(count);
   let first: Float32Array | null = null;
   let seen = 0;
 
@@ -70,7 +73,11 @@ export function createActivityMeter(width: Pixels, height: Pixels, radius: Pixel
     const most = Math.max(CHANGED * usual, LEAST_CHANGE * white);
     for (let i = 0; i < count; i++) {
       const change = (means[i] as number) - gain * (before[i] as number);
-      if (change > most || change < -most) return true;
+      const way = change > most ? 1 : change < -most ? -1 : 0;
+      ways[i] = way;
+      if (way === 0) continue;
+      if (i % columns > 0 && ways[i - 1] === way) return true;
+      if (i >= columns && ways[i - columns] === way) return true;
     }
     return false;
   };

@@ -222,6 +222,36 @@ describe('measuring', () => {
     measuredAsItStands();
   });
 
+  it('breaks off looking through the film, and looks again afterwards', async () => {
+    const [looks, ends] = [[] as string[], [] as number[]];
+    crew.scenery = {
+      ...crew.scenery,
+      lookThrough: ({ info }) => {
+        looks.push(info.name);
+        return new Promise(() => {});
+      },
+    };
+    Object.assign(crew, {
+      startScenery: () => ({ ...crew.scenery, dispose: () => ends.push(looks.length) }),
+    });
+    await openReady();
+    await vi.waitFor(() => expect(looks.length).toBeGreaterThan(0));
+    await new Promise((resolve) => setTimeout(resolve, 500)); // what was stated has it look anew
+    const before = looks.length;
+    let finish = () => {};
+    crew.conclude = async (inputs) => {
+      await new Promise<void>((resolve) => (finish = resolve));
+      return exampleReduction(inputs);
+    };
+    const done = session.measure();
+    await vi.waitFor(() => expect(crew.measured).toHaveLength(1));
+    expect(ends.at(-1)).toBe(before);
+    expect(looks).toHaveLength(before);
+    finish();
+    await done;
+    await vi.waitFor(() => expect(looks).toHaveLength(before + 1));
+  });
+
   it('sets later shots of a setup against the scene of the first one', async () => {
     const named = async (name: string) => {
       await openReady(name);

@@ -63,6 +63,21 @@ describe('the activity meter', () => {
     expect(activeIn(tiny, 3).slice(2)).not.toContain(false);
   });
 
+  test('takes no single places that flicker for motion', () => {
+    const draw = drawer(5);
+    const random = seededRandom(6);
+    const frames = Array.from({ length: 40 }, () => {
+      const frame = draw();
+      const data = frame.data.slice();
+      for (let place = 0; place < 12; place++) {
+        const p = (8 + 12 * Math.floor(place / 4)) * WIDTH + 20 + 36 * (place % 4);
+        data[p] = 255 * random.uniform();
+      }
+      return { ...frame, data };
+    });
+    expect(activeIn(frames)).not.toContain(true);
+  });
+
   test('takes no flicker of the lamp for motion, and tells its light', () => {
     const draw = drawer(4);
     const meter = createActivityMeter(WIDTH, HEIGHT, 12);
