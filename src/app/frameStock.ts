@@ -3,7 +3,7 @@ import type { GreyFrame } from '../core/frame';
 import { ExitframeError } from '../core/reason';
 import type { FilmApi } from '../protocol/film';
 
-/** Frames around the one on screen, decoded before they are asked for, kept up to a number of bytes. */
+/** Frames around the one on screen, decoded before they are asked for. */
 export interface FrameStock {
   /**
    * The frame, decoded next unless it is here. Null: another was asked for meanwhile and this one not come by.
@@ -23,6 +23,12 @@ const LONGEST_RUN = 64;
 /** Of what is kept, so much lies on the side the film is moved towards. */
 const SHARE_AHEAD = 0.75;
 
+/** What is kept at most: whichever is reached first. */
+export interface StockLimits {
+  readonly bytes: number;
+  readonly frames: number;
+}
+
 interface Waiting {
   readonly frame: Promise<GreyFrame | null>;
   settle(frame: GreyFrame | null): void;
@@ -31,7 +37,7 @@ interface Waiting {
 
 export function createFrameStock(
   film: Pick<FilmApi, 'startRun' | 'next' | 'endRun'>,
-  largestBytes: number,
+  most: StockLimits,
 ): FrameStock {
   const kept = new Map<number, GreyFrame>();
   const waiting = new Map<number, Waiting>();
@@ -57,7 +63,8 @@ export function createFrameStock(
     waiting.delete(index);
   };
   const keep = (frame: GreyFrame) => {
-    capacity = Math.max(1, Math.floor(largestBytes / Math.max(1, frame.data.byteLength)));
+    const fit = Math.floor(most.bytes / Math.max(1, frame.data.byteLength));
+    capacity = Math.max(1, Math.min(fit, most.frames));
     kept.set(frame.index, frame);
     while (kept.size > capacity) {
       let farthest = frame.index;

@@ -92,7 +92,9 @@ export function createScenery(
       return null;
     });
   };
-  const question = (): { readonly ask: LookQuestion; readonly name: string } | null => {
+  const question = (
+    measured: boolean,
+  ): { readonly ask: LookQuestion; readonly name: string } | null => {
     const open = film.value;
     if (open === null) return null;
     const { width, height } = open.info;
@@ -101,14 +103,17 @@ export function createScenery(
     const radius = scale?.ok && ball ? ball.diameter.value / 2 / scale.value.value : null;
     const origin = muzzle?.point ?? ([(width - 1) / 2, (height - 1) / 2] as const);
     const along = width >= height ? ([1, 0] as const) : ([0, 1] as const);
-    const streak = {
-      origin,
-      axis: muzzle === null ? along : (muzzle.axis ?? provisionalAxis(origin, width, height)),
-      halfWidth: Math.max(
-        1,
-        Math.round(radius === null ? BAND_SHARE * Math.min(width, height) : BALL_BAND * radius),
-      ),
-    };
+    // What was measured has a streak image of its own.
+    const streak = measured
+      ? null
+      : {
+          origin,
+          axis: muzzle === null ? along : (muzzle.axis ?? provisionalAxis(origin, width, height)),
+          halfWidth: Math.max(
+            1,
+            Math.round(radius === null ? BAND_SHARE * Math.min(width, height) : BALL_BAND * radius),
+          ),
+        };
     const { info, files } = open;
     return {
       ask: { info, streak, small: SMALL },
@@ -127,9 +132,9 @@ export function createScenery(
 
   // Measuring reads the film itself, and wants the cores and the memory.
   const stopLooking = effect(() => {
-    const next = question();
     const running = measuring.status.value.kind === 'running';
     const measured = measuring.streak.value.line !== null;
+    const next = question(measured);
     begun.value;
     return untracked(() => {
       if (running) return breakOff();

@@ -8,7 +8,7 @@ import type { DraftStore } from './drafts';
 import { createFilmStore } from './filmStore';
 import { sizeOf } from './footageFiles';
 import { rateOfLamp } from './frameLevels';
-import { createFrameStock } from './frameStock';
+import { createFrameStock, type StockLimits } from './frameStock';
 import { createInspecting } from './inspecting';
 import type { Left } from './keeping/left';
 import { createKeepingState } from './keeping/state';
@@ -29,8 +29,8 @@ import type { Setups } from './setups';
 import { createShotStore } from './shotStore';
 import { velocityChange } from './velocityChange';
 
-/** Enough for a few hundred frames of the usual size, bytes. */
-const FRAME_STOCK_BYTES = 48 * 2 ** 20;
+/** Frames kept around the one on screen: enough to drag through without waiting. */
+const FRAME_STOCK: StockLimits = { bytes: 48 * 2 ** 20, frames: 256 };
 /** A pause in editing before inputs are kept and the result is brought up to date, ms. */
 const KEEP_AFTER_MS = 400;
 const REFIT_AFTER_MS = 250;
@@ -59,7 +59,7 @@ export function createSession(
         next: (run) => crew.film.next(run),
         endRun: (run) => crew.film.endRun(run),
       },
-      FRAME_STOCK_BYTES,
+      FRAME_STOCK,
     ),
     (error) => notices.report('footage', error),
     (frames) => passageOf(measuring.positions.value, frames),

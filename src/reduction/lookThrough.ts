@@ -11,20 +11,23 @@ import type { FrameSupply } from './work';
 /** What a look through a film that is not measured yet is to give. */
 export interface LookQuestion {
   readonly info: FootageInfo;
-  /** Where the streak image is read: through a point, along a direction, in a band of so many pixels. */
+  /**
+   * Where the streak image is read: through a point, along a direction, in a band of so many pixels. Null: small pictures
+   * are all that is wanted.
+   */
   readonly streak: {
     readonly origin: ImagePoint;
     readonly axis: ImageVector;
     readonly halfWidth: Pixels;
-  };
+  } | null;
   /** How many small pictures, spread evenly over the film, and their longest side. */
   readonly small: { readonly count: number; readonly side: Pixels };
 }
 
 /** Told as it comes. */
 export interface LookPart {
-  /** The line the rows lie along. */
-  readonly line: StreakLine;
+  /** The line the rows lie along; null: there are none. */
+  readonly line: StreakLine | null;
   readonly rows: readonly { readonly frame: number; readonly row: Float32Array }[];
   /** Small pictures; `index` is the film's. */
   readonly small: readonly GreyFrame[];
@@ -47,27 +50,26 @@ export async function lookThrough(
   onPart: (part: LookPart) => void,
   cancellation: Cancellation,
 ): Promise<void> {
-  const { origin, axis, halfWidth } = streak;
-  const line = streakLineFor(info.width, info.height, origin, axis, halfWidth);
-  const readStreak = streakReader(info.width, info.height, line);
+  const { width, height } = info;
+  const line = streak && streakLineFor(width, height, streak.origin, streak.axis, streak.halfWidth);
+  const readStreak = line && streakReader(width, height, line);
   const chosen = new Set(middleFrames(info.frameCount, small.count));
   let rows: { frame: number; row: Float32Array }[] = [];
   let pictures: GreyFrame[] = [];
   let done = 0;
   const tell = () => {
-    if (rows.length === 0) return;
     onPart({ line, rows, small: pictures, share: done / info.frameCount });
     [rows, pictures] = [[], []];
   };
   for await (const frame of film.frames({ start: 0, end: info.frameCount })) {
     cancellation.throwIfAborted();
-    rows.push({ frame: frame.index, row: readStreak(frame) });
+    if (readStreak !== null) rows.push({ frame: frame.index, row: readStreak(frame) });
     if (chosen.has(frame.index)) pictures.push(shrink(frame, small.side).frame);
     film.done?.(frame);
     done += 1;
-    if (rows.length >= TOLD_AT_ONCE) tell();
+    if (done % TOLD_AT_ONCE === 0) tell();
   }
-  tell();
+  if (done % TOLD_AT_ONCE !== 0) tell();
 }
 
 /** Frames of which what moves is to be put into one picture. */

@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { createFrameStock } from '../../../src/app/frameStock';
 import { flat, runsOf } from '../../fixtures/frameRuns';
 
+const upTo = (bytes: number, frames = 1000) => ({ bytes, frames });
+
 /** Until nothing is under way any more. */
 const quiet = () => new Promise((resolve) => setTimeout(resolve, 5));
 
@@ -11,7 +13,7 @@ const all = (ranges: readonly { readonly start: number; readonly end: number }[]
 describe('the stock of frames', () => {
   it('decodes the whole of a film that fits, each frame once, the one asked for first', async () => {
     const film = runsOf();
-    const stock = createFrameStock(film, 100 * 300);
+    const stock = createFrameStock(film, upTo(100 * 300));
     stock.reset(200);
     expect((await stock.get(50))?.index).toBe(50);
     await quiet();
@@ -26,7 +28,7 @@ describe('the stock of frames', () => {
 
   it('keeps no more than its bytes, most of them ahead of the way the film is moved', async () => {
     const film = runsOf();
-    const stock = createFrameStock(film, 100 * 40);
+    const stock = createFrameStock(film, upTo(100 * 40));
     stock.reset(1000);
     await stock.get(500);
     await stock.get(501);
@@ -47,9 +49,19 @@ describe('the stock of frames', () => {
     expect(film.asked.slice(asked).every(({ end }) => end <= 480)).toBe(true);
   });
 
+  it('keeps no more than so many frames, however small', async () => {
+    const film = runsOf();
+    const stock = createFrameStock(film, upTo(1e9, 40));
+    stock.reset(1000);
+    await stock.get(500);
+    await quiet();
+    const decoded = all(film.asked);
+    expect([Math.min(...decoded), Math.max(...decoded)]).toEqual([490, 529]);
+  });
+
   it('decodes what is asked for before what lies ahead of it, and drops what nobody waits for', async () => {
     const film = runsOf();
-    const stock = createFrameStock(film, 100 * 400);
+    const stock = createFrameStock(film, upTo(100 * 400));
     stock.reset(1000);
     const first = stock.get(0);
     const second = stock.get(600);
@@ -68,7 +80,7 @@ describe('the stock of frames', () => {
       if (i === 6) throw new Error('broken');
       return flat(i, i);
     });
-    const stock = createFrameStock(film, 100 * 100);
+    const stock = createFrameStock(film, upTo(100 * 100));
     stock.reset(20);
     expect((await stock.get(3))?.index).toBe(3);
     await quiet();
@@ -90,7 +102,7 @@ describe('the stock of frames', () => {
           return film.startRun(range);
         },
       },
-      100 * 300,
+      upTo(100 * 300),
     );
     stock.reset(20);
     // A rejection that nobody meets fails the test run.
@@ -102,7 +114,7 @@ describe('the stock of frames', () => {
 
   it('says so where the film ends early, and does not ask for ever', async () => {
     const film = runsOf();
-    const stock = createFrameStock({ ...film, next: async () => [] }, 1000);
+    const stock = createFrameStock({ ...film, next: async () => [] }, upTo(1000));
     stock.reset(20);
     await expect(stock.get(3)).rejects.toThrow('no frame 3');
     await quiet();
@@ -117,7 +129,7 @@ describe('the stock of frames', () => {
           release = () => resolve(flat(i, 1));
         }),
     );
-    const stock = createFrameStock(film, 1000);
+    const stock = createFrameStock(film, upTo(1000));
     stock.reset(1);
     const old = stock.get(0);
     await quiet();

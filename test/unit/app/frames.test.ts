@@ -43,7 +43,7 @@ describe('the player', () => {
   const player = (load: (i: number) => Promise<GreyFrame> = async (i) => flat(i, i)) => {
     const errors: unknown[] = [];
     const made = createPlayer(
-      createFrameStock(runsOf(load), 1e6),
+      createFrameStock(runsOf(load), { bytes: 1e6, frames: 1000 }),
       (error) => errors.push(error),
       () => ({ first: 1, last: 2 }),
     );

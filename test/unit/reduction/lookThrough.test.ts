@@ -40,11 +40,24 @@ describe('a look through a film', () => {
     );
     const rows = parts.flatMap((part) => part.rows);
     expect(rows.map(({ frame }) => frame)).toEqual(Array.from({ length: 40 }, (_, i) => i));
-    const from = parts[0]?.line.from ?? 0;
+    const from = parts[0]?.line?.from ?? 0;
     for (const { frame, row } of rows) expect(row.indexOf(250)).toBe(frame - 10 - from);
     const small = parts.flatMap((part) => part.small);
     expect(small.map(({ index }) => index)).toEqual([5, 15, 25, 35]);
     expect(small[0]).toMatchObject({ width: 32, height: 16 });
+    expect(parts.at(-1)?.share).toBe(1);
+  });
+
+  it('gives small pictures alone where no streak image is wanted', async () => {
+    const parts: LookPart[] = [];
+    await lookThrough(
+      { info: infoOf('clip.mp4', 40), streak: null, small: { count: 4, side: 32 } },
+      film,
+      (part) => parts.push(part),
+      never,
+    );
+    expect(parts.flatMap(({ small }) => small.map(({ index }) => index))).toEqual([5, 15, 25, 35]);
+    expect(parts.every(({ line, rows }) => line === null && rows.length === 0)).toBe(true);
     expect(parts.at(-1)?.share).toBe(1);
   });
 
