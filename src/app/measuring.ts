@@ -1,5 +1,6 @@
 import { batch, computed, signal } from '@preact/signals';
 import { proxy } from 'comlink';
+import type { GreyFrame } from '../core/frame';
 import { type Reason, reasonOf } from '../core/reason';
 import type { ReduceApi } from '../protocol/reduce';
 import type { Reduction, ReductionEvent, ReductionInputs, Stage } from '../reduction/types';
@@ -53,6 +54,8 @@ export function createMeasuring(crew: {
   const status = signal<MeasuringStatus>({ kind: 'idle' });
   const streak = signal<LiveStreak>(NO_STREAK);
   const live = signal<ReadonlyMap<number, DrawnPosition>>(new Map());
+  /** Small pictures of the film that measurements came by. */
+  const pictures = signal<readonly GreyFrame[]>([]);
   const reduction = signal<Reduction | null>(null);
   const freshness = signal<Freshness>('fresh');
   /** Which pass over the film the result rests on; grows with every new one. */
@@ -72,12 +75,15 @@ export function createMeasuring(crew: {
       let { line, version } = streak.value;
       let rows = KeptRows.of(streak.value.rows);
       const positions = new Map(live.value);
+      const small = new Map(pictures.value.map((picture) => [picture.index, picture]));
       for (const event of events) {
         if (event.kind === 'streakLine') {
           [line, rows, version] = [event.line, new KeptRows(), version + 1];
         } else if (event.kind === 'streakRow') {
           rows.set(event.frame, event.row);
           version += 1;
+        } else if (event.kind === 'smallPicture') {
+          small.set(event.picture.index, event.picture);
         } else if (event.kind === 'centre') {
           const { frame, x, y } = event;
           positions.set(frame, { frame, x, y, ...AS_IT_CAME });
@@ -91,6 +97,7 @@ export function createMeasuring(crew: {
         streak.value = { line, rows: rows.bounded(), version };
       }
       live.value = positions;
+      if (small.size > pictures.value.length) pictures.value = [...small.values()];
     });
   const conclude = (shot: Shot, outcome: Reduction) =>
     batch(() => {
@@ -177,6 +184,7 @@ export function createMeasuring(crew: {
   return {
     status,
     streak,
+    pictures,
     reduction,
     freshness,
     pass,
@@ -228,6 +236,7 @@ export function createMeasuring(crew: {
         status.value = { kind: 'idle' };
         streak.value = { ...NO_STREAK, rows: new KeptRows(), version: streak.value.version + 1 };
         live.value = new Map();
+        pictures.value = [];
         reduction.value = null;
         freshness.value = 'fresh';
         refitProblem.value = null;

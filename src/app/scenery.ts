@@ -1,4 +1,4 @@
-import { effect, type ReadonlySignal, signal, untracked } from '@preact/signals';
+import { computed, effect, type ReadonlySignal, signal, untracked } from '@preact/signals';
 import type { GreyFrame } from '../core/frame';
 import type { Reason } from '../core/reason';
 import { provisionalAxis } from '../geometry/flightLine';
@@ -14,13 +14,6 @@ import type { StillScene } from './resultTypes';
 import { KeptRows } from './streakRows';
 import { createTask } from './task';
 
-/** Small pictures of the film, spread evenly over it. */
-export interface SmallPictures {
-  readonly pictures: readonly GreyFrame[];
-}
-
-/** As many as the widest window has room for; side enough for a sharp screen, px. */
-const SMALL = { count: 48, side: 256 } as const;
 /** The band of the streak image before ball and scale are known: this share of the picture's shorter side. */
 const BAND_SHARE = 1 / 40;
 /** The measured streak image's band, as a share of the ball's radius. */
@@ -28,7 +21,8 @@ const BALL_BAND = 0.5;
 /** A pause in moving the muzzle before the streak image is read again, ms. */
 const LOOK_AFTER_MS = 400;
 
-const NO_LOOK: LiveStreak & SmallPictures = {
+/** A streak image, and small pictures of the film, spread evenly over it. */
+const NO_LOOK: LiveStreak & { readonly pictures: readonly GreyFrame[] } = {
   line: null,
   rows: new KeptRows(),
   version: 0,
@@ -92,9 +86,7 @@ export function createScenery(
       return null;
     });
   };
-  const question = (
-    measured: boolean,
-  ): { readonly ask: LookQuestion; readonly name: string } | null => {
+  const question = (): { readonly ask: LookQuestion; readonly name: string } | null => {
     const open = film.value;
     if (open === null) return null;
     const { width, height } = open.info;
@@ -103,20 +95,17 @@ export function createScenery(
     const radius = scale?.ok && ball ? ball.diameter.value / 2 / scale.value.value : null;
     const origin = muzzle?.point ?? ([(width - 1) / 2, (height - 1) / 2] as const);
     const along = width >= height ? ([1, 0] as const) : ([0, 1] as const);
-    // What was measured has a streak image of its own.
-    const streak = measured
-      ? null
-      : {
-          origin,
-          axis: muzzle === null ? along : (muzzle.axis ?? provisionalAxis(origin, width, height)),
-          halfWidth: Math.max(
-            1,
-            Math.round(radius === null ? BAND_SHARE * Math.min(width, height) : BALL_BAND * radius),
-          ),
-        };
+    const streak = {
+      origin,
+      axis: muzzle === null ? along : (muzzle.axis ?? provisionalAxis(origin, width, height)),
+      halfWidth: Math.max(
+        1,
+        Math.round(radius === null ? BAND_SHARE * Math.min(width, height) : BALL_BAND * radius),
+      ),
+    };
     const { info, files } = open;
     return {
-      ask: { info, streak, small: SMALL },
+      ask: { info, streak },
       name: JSON.stringify([info, files.map(({ name, blob }) => [name, blob.size]), streak]),
     };
   };
@@ -134,12 +123,14 @@ export function createScenery(
   const stopLooking = effect(() => {
     const running = measuring.status.value.kind === 'running';
     const measured = measuring.streak.value.line !== null;
-    const next = question(measured);
+    const passed = measuring.status.value.kind === 'done' && measuring.pictures.value.length > 0;
+    const next = question();
     begun.value;
     return untracked(() => {
       if (running) return breakOff();
       if (next === null || next.name === looked) return;
-      if (measured && look.value.pictures.length > 0 && !isCutShort) return;
+      const looksWhole = look.value.pictures.length > 0 && !isCutShort;
+      if (measured && (looksWhole || passed)) return;
       const timer = setTimeout(
         () => lookAgain(next.ask, next.name),
         look.value.line === null ? 0 : LOOK_AFTER_MS,
@@ -161,6 +152,11 @@ export function createScenery(
   return {
     /** Small pictures and a first streak image, as they come. */
     look,
+    /** Small pictures, from looking or from measuring: whichever has more. */
+    pictures: computed<readonly GreyFrame[]>(() => {
+      const [looked, measured] = [look.value.pictures, measuring.pictures.value];
+      return measured.length > looked.length ? measured : looked;
+    }),
     still: { state: still.state, find: scene, cancel: still.cancel },
     flight: {
       state: flight.state,

@@ -8,6 +8,7 @@ import type { Background, StreakLine } from '../image/types';
 import { REST_FRAMES } from '../seal/reference';
 import { backgroundStep } from './background';
 import { framesToSurvey, settledBy } from './passage';
+import { smallPictures } from './smallPictures';
 import type { Work } from './work';
 
 /** What one pass over a whole film gives before anything is looked for in it. */
@@ -41,6 +42,7 @@ export async function passOver(line: StreakLine, work: Work, watch: PassWatch): 
   const meter = createActivityMeter(info.width, info.height, scene.ballRadius);
   const readStreak = streakReader(info.width, info.height, line);
   const [spread, atRest]: [GreyFrame[], GreyFrame[]] = [[], []];
+  const smallOf = smallPictures(total);
   const isActive = new Uint8Array(total);
   const gains = new Float64Array(total).fill(1);
   onEvent({ kind: 'streakLine', line, frames: total });
@@ -53,6 +55,8 @@ export async function passOver(line: StreakLine, work: Work, watch: PassWatch): 
     isActive[index] = activity.isActive ? 1 : 0;
     gains[index] = activity.gain;
     onEvent({ kind: 'streakRow', frame: index, row: readStreak(frame) });
+    const picture = smallOf(frame);
+    if (picture !== null) onEvent({ kind: 'smallPicture', picture });
     watch.frame(frame, activity.isActive);
     const settled = settledBy(index, isActive);
     if (settled !== null) watch.settled(settled);

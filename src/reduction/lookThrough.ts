@@ -3,31 +3,26 @@ import type { FootageInfo } from '../core/film';
 import type { GreyFrame } from '../core/frame';
 import type { ImagePoint, ImageVector, Pixels } from '../core/units';
 import { type CompositeDisc, createComposite } from '../image/composite';
-import { shrink } from '../image/shrink';
 import { streakLineFor, streakReader } from '../image/streak';
 import type { Background, StreakLine } from '../image/types';
+import { smallPictures } from './smallPictures';
 import type { FrameSupply } from './work';
 
 /** What a look through a film that is not measured yet is to give. */
 export interface LookQuestion {
   readonly info: FootageInfo;
-  /**
-   * Where the streak image is read: through a point, along a direction, in a band of so many pixels. Null: small pictures
-   * are all that is wanted.
-   */
+  /** Where the streak image is read: through a point, along a direction, in a band of so many pixels. */
   readonly streak: {
     readonly origin: ImagePoint;
     readonly axis: ImageVector;
     readonly halfWidth: Pixels;
-  } | null;
-  /** How many small pictures, spread evenly over the film, and their longest side. */
-  readonly small: { readonly count: number; readonly side: Pixels };
+  };
 }
 
 /** Told as it comes. */
 export interface LookPart {
-  /** The line the rows lie along; null: there are none. */
-  readonly line: StreakLine | null;
+  /** The line the rows lie along. */
+  readonly line: StreakLine;
   readonly rows: readonly { readonly frame: number; readonly row: Float32Array }[];
   /** Small pictures; `index` is the film's. */
   readonly small: readonly GreyFrame[];
@@ -37,39 +32,35 @@ export interface LookPart {
 /** Frames whose findings are told at once. */
 const TOLD_AT_ONCE = 16;
 
-/** The frames that `count` equal parts of a film show in their middles; all where there are no more. */
-export const middleFrames = (frameCount: number, count: number): number[] =>
-  Array.from({ length: Math.min(count, frameCount) }, (_, i) =>
-    Math.floor(((i + 0.5) * frameCount) / Math.min(count, frameCount)),
-  );
-
 /** One pass over a film before it is measured: its streak image along an assumed line, and small pictures. */
 export async function lookThrough(
-  { info, streak, small }: LookQuestion,
+  { info, streak }: LookQuestion,
   film: FrameSupply,
   onPart: (part: LookPart) => void,
   cancellation: Cancellation,
 ): Promise<void> {
-  const { width, height } = info;
-  const line = streak && streakLineFor(width, height, streak.origin, streak.axis, streak.halfWidth);
-  const readStreak = line && streakReader(width, height, line);
-  const chosen = new Set(middleFrames(info.frameCount, small.count));
+  const { origin, axis, halfWidth } = streak;
+  const line = streakLineFor(info.width, info.height, origin, axis, halfWidth);
+  const readStreak = streakReader(info.width, info.height, line);
+  const smallOf = smallPictures(info.frameCount);
   let rows: { frame: number; row: Float32Array }[] = [];
   let pictures: GreyFrame[] = [];
   let done = 0;
   const tell = () => {
+    if (rows.length === 0) return;
     onPart({ line, rows, small: pictures, share: done / info.frameCount });
     [rows, pictures] = [[], []];
   };
   for await (const frame of film.frames({ start: 0, end: info.frameCount })) {
     cancellation.throwIfAborted();
-    if (readStreak !== null) rows.push({ frame: frame.index, row: readStreak(frame) });
-    if (chosen.has(frame.index)) pictures.push(shrink(frame, small.side).frame);
+    rows.push({ frame: frame.index, row: readStreak(frame) });
+    const picture = smallOf(frame);
+    if (picture !== null) pictures.push(picture);
     film.done?.(frame);
     done += 1;
-    if (done % TOLD_AT_ONCE === 0) tell();
+    if (rows.length >= TOLD_AT_ONCE) tell();
   }
-  if (done % TOLD_AT_ONCE !== 0) tell();
+  tell();
 }
 
 /** Frames of which what moves is to be put into one picture. */

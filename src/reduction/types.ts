@@ -94,6 +94,8 @@ export type ReductionEvent =
   /** The streak line, told once before its rows. */
   | { readonly kind: 'streakLine'; readonly line: StreakLine; readonly frames: number }
   | { readonly kind: 'streakRow'; readonly frame: number; readonly row: Float32Array }
+  /** One of those that show the film from end to end (`smallPictures`). */
+  | { readonly kind: 'smallPicture'; readonly picture: GreyFrame }
   /** A centre as it is found; the final positions come with the result. */
   | { readonly kind: 'centre'; readonly frame: number; readonly x: number; readonly y: number };
 

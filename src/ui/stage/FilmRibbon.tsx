@@ -1,5 +1,6 @@
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { ballSpan } from '../../app/passage';
+import type { GreyFrame } from '../../core/frame';
 import { useWidth } from '../../plots/useWidth';
 import { t } from '../../text/text';
 import { useDesk } from '../desk';
@@ -29,7 +30,7 @@ export function FilmRibbon({ instants }: { readonly instants: readonly StreakIns
       : t('stage.controls.nowBall', { frame, first: span.first, last: span.last });
   return (
     <div ref={box} class="ribbon" style={{ height: `${HEIGHT + MARKS}px` }}>
-      <Pictures width={width} height={HEIGHT} top={MARKS} version={scenery.look.value.version} />
+      <Pictures width={width} height={HEIGHT} top={MARKS} pictures={scenery.pictures.value} />
       <svg class="ribbon-marks" width={width} height={HEIGHT + MARKS} aria-hidden="true">
         {passage !== null && (
           <>
@@ -73,15 +74,13 @@ interface PicturesProps {
   readonly width: number;
   readonly height: number;
   readonly top: number;
-  /** Grows with every picture that comes. */
-  readonly version: number;
+  readonly pictures: readonly GreyFrame[];
 }
 
 /** As many pictures as stand side by side, each in the stretch of film it shows the middle of. */
-function Pictures({ width, height, top, version }: PicturesProps) {
+function Pictures({ width, height, top, pictures }: PicturesProps) {
   const { session, look } = useDesk();
   const canvas = useRef<HTMLCanvasElement>(null);
-  const { pictures } = session.scenery.look.value;
   const frameCount = session.player.frameCount.value;
   const greys = look.greys.value;
   useLayoutEffect(() => {
@@ -95,7 +94,7 @@ function Pictures({ width, height, top, version }: PicturesProps) {
     for (const { picture, left, right } of picturesThatFit(pictures, frameCount, scale, height)) {
       draw(context, picture, greys, left, right - left, height);
     }
-  }, [width, height, frameCount, greys, version]);
+  }, [width, height, frameCount, greys, pictures]);
   return (
     <canvas ref={canvas} style={{ top: `${top}px`, width: `${width}px`, height: `${height}px` }} />
   );

@@ -222,7 +222,16 @@ describe('measuring', () => {
     measuredAsItStands();
   });
 
-  it('breaks off looking through the film, and looks again afterwards', async () => {
+  it.each([
+    ['not again where it came by the pictures itself', false],
+    ['again where it was cancelled', true],
+  ])('breaks off looking through the film, which is looked through %s', async (_, isCancelled) => {
+    const line = { origin: [5, 16], axis: [1, 0], from: -5, length: 64, halfWidth: 2 } as const;
+    const data = new Uint8Array(4);
+    crew.events = [
+      { kind: 'streakLine', line, frames: 20 },
+      { kind: 'smallPicture', picture: { index: 3, width: 2, height: 2, data, white: 255 } },
+    ];
     const [looks, ends] = [[] as string[], [] as number[]];
     crew.scenery = {
       ...crew.scenery,
@@ -241,6 +250,7 @@ describe('measuring', () => {
     let finish = () => {};
     crew.conclude = async (inputs) => {
       await new Promise<void>((resolve) => (finish = resolve));
+      if (isCancelled) throw new ExitframeError('cancelled', 'Cancelled.');
       return exampleReduction(inputs);
     };
     const done = session.measure();
@@ -249,7 +259,9 @@ describe('measuring', () => {
     expect(looks).toHaveLength(before);
     finish();
     await done;
-    await vi.waitFor(() => expect(looks).toHaveLength(before + 1));
+    await new Promise((resolve) => setTimeout(resolve, 500));
+    expect(looks).toHaveLength(isCancelled ? before + 1 : before);
+    expect(session.scenery.pictures.value.map(({ index }) => index)).toEqual([3]);
   });
 
   it('sets later shots of a setup against the scene of the first one', async () => {

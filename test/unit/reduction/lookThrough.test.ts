@@ -1,12 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { FrameRange } from '../../../src/core/film';
 import type { GreyFrame } from '../../../src/core/frame';
-import {
-  composeFlight,
-  type LookPart,
-  lookThrough,
-  middleFrames,
-} from '../../../src/reduction/lookThrough';
+import { composeFlight, type LookPart, lookThrough } from '../../../src/reduction/lookThrough';
 import { infoOf } from '../../fixtures/crew';
 
 const never = { aborted: false, throwIfAborted() {} };
@@ -26,13 +21,12 @@ const film = {
 };
 
 describe('a look through a film', () => {
-  it('gives a streak row for every frame and small pictures from the middles of equal parts', async () => {
+  it('gives a streak row for every frame and the small pictures', async () => {
     const parts: LookPart[] = [];
     await lookThrough(
       {
         info: infoOf('clip.mp4', 40),
         streak: { origin: [10, 16], axis: [1, 0], halfWidth: 2 },
-        small: { count: 4, side: 32 },
       },
       film,
       (part) => parts.push(part),
@@ -40,30 +34,11 @@ describe('a look through a film', () => {
     );
     const rows = parts.flatMap((part) => part.rows);
     expect(rows.map(({ frame }) => frame)).toEqual(Array.from({ length: 40 }, (_, i) => i));
-    const from = parts[0]?.line?.from ?? 0;
+    const from = parts[0]?.line.from ?? 0;
     for (const { frame, row } of rows) expect(row.indexOf(250)).toBe(frame - 10 - from);
     const small = parts.flatMap((part) => part.small);
-    expect(small.map(({ index }) => index)).toEqual([5, 15, 25, 35]);
-    expect(small[0]).toMatchObject({ width: 32, height: 16 });
+    expect(small.map(({ index }) => index)).toEqual(rows.map(({ frame }) => frame));
     expect(parts.at(-1)?.share).toBe(1);
-  });
-
-  it('gives small pictures alone where no streak image is wanted', async () => {
-    const parts: LookPart[] = [];
-    await lookThrough(
-      { info: infoOf('clip.mp4', 40), streak: null, small: { count: 4, side: 32 } },
-      film,
-      (part) => parts.push(part),
-      never,
-    );
-    expect(parts.flatMap(({ small }) => small.map(({ index }) => index))).toEqual([5, 15, 25, 35]);
-    expect(parts.every(({ line, rows }) => line === null && rows.length === 0)).toBe(true);
-    expect(parts.at(-1)?.share).toBe(1);
-  });
-
-  it('names every frame where there are fewer than pictures', () => {
-    expect(middleFrames(3, 10)).toEqual([0, 1, 2]);
-    expect(middleFrames(10, 3)).toEqual([1, 5, 8]);
   });
 
   it('stops where it is given up', async () => {
@@ -77,7 +52,6 @@ describe('a look through a film', () => {
       {
         info: infoOf('clip.mp4', 40),
         streak: { origin: [10, 16], axis: [1, 0], halfWidth: 2 },
-        small: { count: 4, side: 32 },
       },
       film,
       () => {},

@@ -58,6 +58,8 @@ describe('reduceShot', () => {
     expect(kinds.indexOf('streakLine')).toBeLessThan(kinds.indexOf('streakRow'));
     const frames = events.flatMap((event) => (event.kind === 'streakRow' ? [event.frame] : []));
     expect(frames.sort((a, b) => a - b)).toEqual(Array.from({ length: 40 }, (_, i) => i));
+    const small = events.flatMap((one) => (one.kind === 'smallPicture' ? [one.picture.index] : []));
+    expect(small).toEqual(frames);
     expect(kinds.lastIndexOf('streakRow')).toBeLessThan(kinds.indexOf('centre'));
   });
 
