@@ -30,7 +30,7 @@ import { createShotStore } from './shotStore';
 import { velocityChange } from './velocityChange';
 
 /** Frames kept around the one on screen: enough to drag through without waiting. */
-const FRAME_STOCK: StockLimits = { bytes: 48 * 2 ** 20, frames: 256 };
+const FRAME_STOCK: StockLimits = { bytes: 32 * 2 ** 20, frames: 256 };
 /** A pause in editing before inputs are kept and the result is brought up to date, ms. */
 const KEEP_AFTER_MS = 400;
 const REFIT_AFTER_MS = 250;

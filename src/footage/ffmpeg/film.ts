@@ -19,7 +19,7 @@ import { greyPlan } from './grey';
 import { listPackets, type PacketList, type VideoStream } from './probe';
 import { decodeSideBySide } from './sideBySide';
 import { readSound } from './sound';
-import { BYTES_A_SPAN, BYTES_A_SPAN_APART, messagesHandled } from './spans';
+import { BYTES_A_SPAN, BYTES_A_SPAN_APART, BYTES_A_SPAN_RAW, messagesHandled } from './spans';
 
 /** How ffmpeg complains of a file that ends too early. */
 const CUT_OFF = /partial file|ended prematurely|truncat/i;
@@ -151,11 +151,13 @@ async function* framesOf(
   const indices = indicesOf(range, timeline.count);
   const spans = (bytes: number) =>
     spansOf(indices, timeline.key, Math.max(1, Math.floor(bytes / frameBytes(film))));
+  const isRaw = stream.codec === 'rawvideo';
   const apart = spans(BYTES_A_SPAN_APART);
-  const decoders = apart.length > 1 && standApart(apart, timeline.key) ? startDecoders() : null;
+  const pays = !isRaw && apart.length > 1 && standApart(apart, timeline.key);
+  const decoders = pays ? startDecoders() : null;
   const decoded = decoders
     ? decodeSideBySide(apart, decoders, signal)
-    : keptOf(film, spans(BYTES_A_SPAN), copyIn(film), signal);
+    : keptOf(film, spans(isRaw ? BYTES_A_SPAN_RAW : BYTES_A_SPAN), copyIn(film), signal);
   for await (const [index, data] of decoded) yield { index, ...size, data, ...whites };
 }
 
