@@ -1,3 +1,5 @@
+import { stripVTControlCharacters } from 'node:util';
+
 /** What failed in a run of vitest, for the end of `npm test`: its own telling may be far above. */
 
 /** Most lines told of one message. */
@@ -24,11 +26,9 @@ export function failuresIn(text) {
   return failures.length > 0 ? failures : ['No test failed: see the errors printed above.'];
 }
 
-/** Without the colours of a terminal. */
-const plain = (text) =>
-  text.replaceAll(new RegExp(`${String.fromCharCode(27)}\\[[0-9;]*m`, 'g'), '');
-
 function told(file, test, messages) {
-  const lines = messages.flatMap((message) => plain(message).split('\n').slice(0, MOST_LINES));
+  const lines = messages.flatMap((message) =>
+    stripVTControlCharacters(message).split('\n').slice(0, MOST_LINES),
+  );
   return [`${file}: ${test}`, ...lines.map((line) => `    ${line}`)].join('\n');
 }

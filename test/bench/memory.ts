@@ -222,7 +222,7 @@ What it consists of, as Chromium's own dumps of memory showed it on two cores, M
 | part | about |
 |---|---|
 | frames of the flight, held while they are measured | at most 40 |
-| frames around the one on screen | at most 32, of which the idle page has 24 |
+| frames around the one on screen | at most 32 |
 | ffmpeg, which decodes Y4M and checks H.264: its code as delivered 32, an instance in each thread that decodes | 50 to 100 |
 | spans decoded side by side (Motion-JPEG, FFV1, ProRes), each of 8, on their way | 24 to 40 |
 | pictures of the seal, 20 KiB a frame for at most 4096 frames | 39 at 2 000 frames |
