@@ -1,12 +1,14 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { setTimeout as pause } from 'node:timers/promises';
 import { max, scaleLinear } from 'd3';
-import { type Browser, chromium, type Page } from 'playwright-core';
+import { type Browser, chromium } from 'playwright-core';
 import { preview } from 'vite';
 import { chromiumLaunch } from '../../scripts/chromium.mjs';
 import { type BenchClip, heldFilm, largeFilm } from './memoryClips';
 import { familyOf, residentOf } from './resident';
+import { openUnwatched } from './unwatched';
 
 /** Growth that a measurement may cost beyond the idle page, whatever the length of the film, MiB. */
 const ALLOWED = 300;
@@ -63,15 +65,14 @@ async function traceOf(name: string, clip: BenchClip, address: string): Promise<
   const pid = await processOf(browser);
   let timer: ReturnType<typeof setInterval> | undefined;
   try {
-    const page: Page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
     // Keeping the program's files is no part of measuring.
-    await page.addInitScript(() => Reflect.deleteProperty(Navigator.prototype, 'serviceWorker'));
-    await page.goto(address);
-    await page
-      .getByText(/^Frame \d+ of clip\.mp4/)
-      .first()
-      .waitFor({ state: 'attached', timeout: 120_000 });
-    await page.waitForTimeout(5000);
+    const page = await openUnwatched(
+      browser,
+      address,
+      "Reflect.deleteProperty(Navigator.prototype, 'serviceWorker')",
+    );
+    await page.until(saysFrameOf('clip.mp4'), 120_000);
+    await pause(5000);
     const idle = look(pid);
     const samples: Sample[] = [];
     let phase: Sample['phase'] = 'opening';
@@ -79,29 +80,31 @@ async function traceOf(name: string, clip: BenchClip, address: string): Promise<
     timer = setInterval(() => {
       samples.push({ time: (performance.now() - begun) / 1000, ...look(pid), phase });
     }, SAMPLE_EVERY_MS);
-    await page.locator('input[data-role=files]').setInputFiles([clip.film, clip.shot]);
-    const shown = clip.film.slice(clip.film.lastIndexOf('/') + 1);
-    const title = page.getByText(new RegExp(`^Frame \\d+ of ${shown}`));
-    await title.waitFor({ state: 'attached', timeout: 600_000 });
-    const frames = (await page.locator('.frame-slider').getAttribute('max')) ?? '';
+    await page.setFiles('input[data-role=files]', [clip.film, clip.shot]);
+    await page.until(saysFrameOf(clip.film.slice(clip.film.lastIndexOf('/') + 1)), 600_000);
+    const last = await page.evaluate(`document.querySelector('.frame-slider').max`);
     phase = 'measuring';
-    await page.locator('[data-step=ball]').click();
-    await page.locator('button.measure').click();
-    await page
-      .locator('button.cancel, .notice-problem')
-      .first()
-      .waitFor({ state: 'attached' })
-      .catch(() => {});
-    await page.locator('button.measure').waitFor({ timeout: 3_600_000 });
+    await page.evaluate(`document.querySelector('[data-step=ball]').click()`);
+    await page.until(`document.querySelector('button.measure') !== null`, 10_000);
+    await page.evaluate(`document.querySelector('button.measure').click()`);
+    await page.until(`document.querySelector('button.cancel, .notice-problem') !== null`, 60_000);
+    await page.until(`document.querySelector('button.measure') !== null`, 3_600_000);
     phase = 'after';
-    await page.waitForTimeout(5000);
-    const speed = (await page.locator('[data-step=result] .step-figure').textContent()) ?? '';
-    return { name, frames: String(Number(frames) + 1), idle, samples, speed };
+    await pause(5000);
+    const speed = await page.evaluate(
+      `document.querySelector('[data-step=result] .step-figure').textContent`,
+    );
+    return { name, frames: String(Number(last) + 1), idle, samples, speed: String(speed) };
   } finally {
     clearInterval(timer);
     await browser.close();
   }
 }
+
+/** Whether the page shows a frame of the film. */
+const saysFrameOf = (name: string): string =>
+  `[...document.querySelectorAll('*')].some(({ childElementCount, textContent }) =>
+    childElementCount === 0 && /^Frame \\d+ of /.test(textContent) && textContent.includes(${JSON.stringify(name)}))`;
 
 async function processOf(browser: Browser): Promise<number> {
   const session = await browser.newBrowserCDPSession();
