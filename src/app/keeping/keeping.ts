@@ -15,6 +15,7 @@ import {
 import { BUILD, type Left, NOTHING_LEFT, readLeft } from './left';
 import { changedPages } from './notebookPages';
 import { openRecords, type Records } from './records';
+import { streakPacker } from './streakImage';
 
 /** What of the browser keeps the work. */
 export interface KeepingPlace {
@@ -134,11 +135,15 @@ function keep(
     }
   };
 
+  const packer = streakPacker();
   const readers: Readonly<Record<Part, () => unknown>> = {
     shot: () => shots.work.value,
     footage: () => held ?? withoutCopy(films.film.value?.files ?? [], sample.value?.id ?? null),
     measured: () => ({ build: BUILD, kept: measuring.kept() }),
-    streak: () => ({ build: BUILD, kept: measuring.keptStreak() }),
+    streak: () => {
+      const streak = measuring.keptStreak();
+      return { build: BUILD, kept: streak && packer.record(streak) };
+    },
     notebook: () => ({
       ...{ name: notebook.name.value, count: notebook.entries.value.length },
       isSaved: !notebook.unsaved.value,
@@ -174,17 +179,24 @@ function keep(
       (error: unknown) => {
         keeping.problem.value = workNotKept(error);
         for (const part of parts) changed.add(part);
-        if (!leaving.signal.aborted) timer ??= setTimeout(write, RETRY_AFTER_MS);
+        if (!leaving.signal.aborted) timer ??= setTimeout(writeInPieces, RETRY_AFTER_MS);
       },
     );
     if (isNew) copied = files;
     if (isNew && held === null) void copy(files);
   };
+  /** Writes once the streak image, which is large, is packed; the page is left in peace between its pieces. */
+  const writeInPieces = () => {
+    timer = null;
+    const isPacked = !changed.has('streak') || packer.advance(measuring.keptStreak());
+    if (isPacked) write();
+    else timer = setTimeout(writeInPieces, 0);
+  };
   const whenever = (part: Part, read: () => unknown) =>
     effect(() => {
       read();
       changed.add(part);
-      timer ??= setTimeout(write, KEEP_AFTER_MS);
+      timer ??= setTimeout(writeInPieces, KEEP_AFTER_MS);
     });
   const stops = [
     whenever('shot', () => [shots.work.value, films.film.value?.files, sample.value]),

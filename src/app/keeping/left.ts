@@ -7,13 +7,14 @@ import {
 import { type PlanningInputs, readPlanning } from '../../shot/planning';
 import { type ShotDraft, validateDraft } from '../draft';
 import { type History, mapHistory } from '../history';
-import type { KeptMeasurement, LiveStreak } from '../measuring';
+import type { KeptMeasurement } from '../measuring';
 import type { LeftWork } from '../opening';
 import { fetchSample, SAMPLES } from '../samples';
 import type { ShotWork } from '../shotStore';
 import { askForFootage, findFootage, type KeptFootage, type Root } from './footage';
 import { readPages } from './notebookPages';
 import type { Records } from './records';
+import { type KeptStreak, unpacked } from './streakImage';
 
 /** What a window was left with. */
 export interface Left {
@@ -51,7 +52,8 @@ export async function readLeft(records: Records, desk: string, root: Root): Prom
   const work = workOf(await part('shot'));
   const footage = ((await part('footage')) ?? { kind: 'none' }) as KeptFootage;
   const measured = ofThisBuild<Omit<KeptMeasurement, 'streak'>>(await part('measured'));
-  const streak = ofThisBuild<Pick<LiveStreak, 'line' | 'rows'>>(await part('streak'));
+  const image = ofThisBuild<KeptStreak>(await part('streak'));
+  const streak = image && (await unpacked(image).catch(() => null));
   const copies = new WeakMap<readonly unknown[], KeptFootage>();
   const sample =
     footage.kind === 'sample' ? SAMPLES.find(({ id }) => id === footage.id) : undefined;

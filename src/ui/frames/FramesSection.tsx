@@ -5,6 +5,7 @@ import type { ImageRect } from '../../core/units';
 import { t } from '../../text/text';
 import { placeCentre } from '../actions';
 import { useDesk } from '../desk';
+import { Later } from '../Later';
 import { ReasonText } from '../shell/Notices';
 import { filmOverlays } from '../stage/overlays';
 import { FitNumbers } from './FitNumbers';
@@ -46,7 +47,9 @@ export function FramesSection() {
         <Unmeasured />
       ) : (
         <div class={`stack ${stale ? 'stale' : ''}`}>
-          <Measured reduction={reduction} />
+          <Later>
+            <Measured reduction={reduction} />
+          </Later>
         </div>
       )}
     </section>

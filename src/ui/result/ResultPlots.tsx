@@ -2,6 +2,7 @@ import type { Reduction } from '../../app/resultTypes';
 import { timelineOf } from '../../app/timeline';
 import { isAvailable } from '../../core/estimate';
 import { useDesk } from '../desk';
+import { Later } from '../Later';
 import { AdviceList } from './AdviceList';
 import { type PlotName, ResultFigure } from './ResultFigure';
 
@@ -30,7 +31,14 @@ export function ResultPlots({ reduction }: { readonly reduction: Reduction }) {
           <ResultFigure name="events" {...shared} />
         </div>
       )}
-      {plots.map((name) => name && <ResultFigure key={name} name={name} {...shared} />)}
+      {plots.map(
+        (name) =>
+          name && (
+            <Later key={name}>
+              <ResultFigure name={name} {...shared} />
+            </Later>
+          ),
+      )}
       {step === 'result' && isAvailable(result.exitVelocity) && (
         <div class="plots-wide plots">
           <ResultFigure name="budget" {...shared} />

@@ -98,6 +98,7 @@ describe('after a reload', () => {
     first.crew.events = [
       { kind: 'streakLine', line, frames: 20 },
       { kind: 'streakRow', frame: 3, row: Float32Array.of(1, 2, 3, 4) },
+      { kind: 'streakRow', frame: 4, row: Float32Array.of(5, 6, 7, 8) },
     ];
     await first.session.measure();
     first.session.shots.edit(setNotes('one'), { label: 'notes' });
@@ -118,6 +119,7 @@ describe('after a reload', () => {
     expect(session.measuring.status.value.kind).toBe('done');
     expect(session.measuring.streak.value.line).toEqual(line);
     expect(session.measuring.streak.value.rows.get(3)).toEqual(Float32Array.of(1, 2, 3, 4));
+    expect(session.measuring.streak.value.rows.get(4)).toEqual(Float32Array.of(5, 6, 7, 8));
     expect(session.player.current.value).toBe(7);
     expect(crew.measured).toEqual([]);
     session.shots.redo();
