@@ -20,8 +20,15 @@ export interface StaticHost {
   close(): Promise<void>;
 }
 
-/** The plainest of web hosts: files of a folder under a sub-path, no header of ours. */
-export async function staticHost(folder: string, path: string): Promise<StaticHost> {
+/**
+ * The plainest of web hosts: files of a folder under a sub-path, no header of ours. `prelude` gives what is put before a
+ * file at the time it is asked for.
+ */
+export async function staticHost(
+  folder: string,
+  path: string,
+  prelude: (name: string) => string = () => '',
+): Promise<StaticHost> {
   const server = createServer((request, response) => {
     const { pathname } = new URL(request.url ?? '/', 'http://localhost');
     const name = pathname.slice(path.length) || 'index.html';
@@ -31,6 +38,7 @@ export async function staticHost(folder: string, path: string): Promise<StaticHo
       return;
     }
     response.writeHead(200, { 'Content-Type': TYPES[extname(file)] ?? 'application/octet-stream' });
+    response.write(prelude(name));
     createReadStream(file).pipe(response);
   });
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));

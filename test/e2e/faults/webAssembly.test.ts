@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import type { Route } from 'playwright-core';
 import { expect, it } from 'vitest';
+import { staticHost } from '../staticHost';
 import {
   clipOf,
   keeps,
@@ -95,4 +96,27 @@ it('memory runs out where ffmpeg opens a film', async () => {
   await memory('back');
   await keeps(page, numbers);
   expect(await measured(page)).toBe(numbers);
+}, 600_000);
+
+it('memory runs out in threads that decode side by side', async () => {
+  let isGone = false;
+  const refuses = `WebAssembly.instantiate = () => Promise.reject(new RangeError('no room'));\n`;
+  const host = await staticHost('dist', '/tool/', (name) =>
+    isGone && name.includes('decode.worker') ? refuses : '',
+  );
+  try {
+    await using tool = await openGerman(host.address);
+    const { page } = tool;
+    await opened(page, film);
+    const numbers = await measured(page);
+    isGone = true;
+    await measureButton(page).click();
+    await told(page, 'outOfMemory').waitFor();
+    expect(await told(page, 'outOfMemory').textContent()).toContain('ging der Speicher aus');
+    await keeps(page, numbers);
+    isGone = false;
+    expect(await measured(page)).toBe(numbers);
+  } finally {
+    await host.close();
+  }
 }, 600_000);
