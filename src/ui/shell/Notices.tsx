@@ -1,4 +1,6 @@
+import { useEffect, useRef } from 'preact/hooks';
 import type { StepName } from '../../app/draft';
+import type { Notice } from '../../app/notices';
 import type { Reason } from '../../core/reason';
 import { reasonWords } from '../../text/reasonWords';
 import { t } from '../../text/text';
@@ -12,33 +14,45 @@ export function Notices({ step }: { readonly step: StepName }) {
   return (
     <>
       {here.map((one) => (
-        <div
-          key={one.id}
-          class={`notice notice-${one.tone}`}
-          role={one.tone === 'problem' ? 'alert' : 'status'}
-          data-code={one.reason.code}
-        >
-          <ReasonText reason={one.reason} />
-          <div class="row">
-            {one.actions.map((action) => (
-              <button
-                key={action.does}
-                type="button"
-                onClick={() => {
-                  notices.dismiss(one.id);
-                  action.run(t(`shell.notices.${action.does}`));
-                }}
-              >
-                {t(`shell.notices.${action.does}`)}
-              </button>
-            ))}
-            <button type="button" class="plain" onClick={() => notices.dismiss(one.id)}>
-              <Icon name="close" /> {t('shell.notices.dismiss')}
-            </button>
-          </div>
-        </div>
+        <NoticeBox key={one.id} notice={one} />
       ))}
     </>
+  );
+}
+
+function NoticeBox({ notice: { id, tone, reason, actions } }: { readonly notice: Notice }) {
+  const { notices } = useDesk().session;
+  const box = useRef<HTMLDivElement>(null);
+  // On a phone the sheet lies below the film: what went wrong there would not be seen.
+  useEffect(() => {
+    if (tone === 'problem') box.current?.scrollIntoView({ block: 'nearest' });
+  }, [tone]);
+  return (
+    <div
+      ref={box}
+      class={`notice notice-${tone}`}
+      role={tone === 'problem' ? 'alert' : 'status'}
+      data-code={reason.code}
+    >
+      <ReasonText reason={reason} />
+      <div class="row">
+        {actions.map((action) => (
+          <button
+            key={action.does}
+            type="button"
+            onClick={() => {
+              notices.dismiss(id);
+              action.run(t(`shell.notices.${action.does}`));
+            }}
+          >
+            {t(`shell.notices.${action.does}`)}
+          </button>
+        ))}
+        <button type="button" class="plain" onClick={() => notices.dismiss(id)}>
+          <Icon name="close" /> {t('shell.notices.dismiss')}
+        </button>
+      </div>
+    </div>
   );
 }
 

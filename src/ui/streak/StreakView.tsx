@@ -142,6 +142,7 @@ export function StreakView(props: StreakViewProps) {
     drawn ??
     props.seed ??
     (props.seeding ? startingSeed(props.curve, fromPlace, width, height) : null);
+  const instants = geometry === null ? [] : props.instants; // they would lie over the placeholder
   const picture = (
     <div
       ref={area}
@@ -167,7 +168,7 @@ export function StreakView(props: StreakViewProps) {
       />
       {geometry === null && <p class="film-placeholder">{props.placeholder ?? ''}</p>}
       <StreakOverlay
-        props={props}
+        props={{ ...props, instants }}
         time={time}
         width={width}
         height={height}
@@ -175,7 +176,7 @@ export function StreakView(props: StreakViewProps) {
         labelSide={labelSide}
         toPlace={toPlace}
       />
-      <InstantLabels instants={props.instants} time={time} height={height} side={labelSide} />
+      <InstantLabels instants={instants} time={time} height={height} side={labelSide} />
       {seed !== null && (
         <SeedHandles
           seed={seed}

@@ -186,8 +186,13 @@ describe('the streak image', () => {
   });
 
   it('says what it is where there is nothing to see', async () => {
-    show({ geometry: null, placeholder: 'It fills while frames are measured.' });
+    show({
+      geometry: null,
+      placeholder: 'It fills while frames are measured.',
+      instants: [{ kind: 'exit', frame: 50, low: 49, high: 51, label: 'ball centre leaves' }],
+    });
     await expect.element(page.getByText('It fills while frames are measured.')).toBeVisible();
+    expect(host.textContent).not.toContain('ball centre leaves'); // it would lie over the words
     const description = surface().element().getAttribute('aria-describedby') ?? '';
     expect(document.getElementById(description)?.textContent).toContain('A test streak.');
   });

@@ -200,6 +200,13 @@ describe('the page', () => {
     await expect.element(step('Footage')).toHaveTextContent('done');
   });
 
+  it('brings what went wrong into sight where the sheet lies below the film', async () => {
+    await page.viewport(390, 700);
+    await open();
+    await session.openFiles([new File(['x'], 'notes.txt')]);
+    await expect.element(page.getByRole('alert')).toBeInViewport({ ratio: 1 });
+  });
+
   it('folds the sheet away and brings it back with a step', async () => {
     await button('Fold away').click();
     await expect
