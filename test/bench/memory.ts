@@ -207,7 +207,7 @@ ${lines.join('\n')}
 
 const documentOf = (traces: readonly Trace[]): string => `# Memory while measuring
 
-Written by \`npm run bench -- memory\`: the built tool in Chromium opens a film and measures it; every ${SAMPLE_EVERY_MS / 1000} s the memory resident in the page's process and in all of the browser's is read (proportional set size). Growth is counted from the page standing idle with its first sample open. A measurement may take ${ALLOWED} MiB beyond that, whatever the length of the film.
+Written by \`npm run bench -- memory\`: the built tool in Chromium opens a film and measures it, in a page whose traffic nobody records (a driver's record of it lies in the page's own process); every ${SAMPLE_EVERY_MS / 1000} s the memory resident in the page's process and in all of the browser's is read (proportional set size). Growth is counted from the page standing idle with its first sample open. A measurement may take ${ALLOWED} MiB beyond that, whatever the length of the film.
 
 | film | frames | exit speed | idle page, MiB | largest growth of the page, MiB | of the whole browser, MiB |
 |---|---|---|---|---|---|
@@ -231,6 +231,6 @@ What it consists of, as Chromium's own dumps of memory showed it on two cores, M
 | pictures of the seal, 20 KiB a frame for at most 4096 frames | 39 at 2 000 frames |
 | rows of the streak image, that before measuring and the new one | at most 16 each |
 | 48 frames the still scene is learnt from | 12 at 1024 x 256 |
-| each measuring thread: OpenCV's memory, scripts, what it leaves to the collector | 20 to 40 |
+| each measuring thread: OpenCV's memory, scripts, what it leaves to the collector | 10 to 30 |
 | messages under way (what passes from port to port is copied), compiled code | 30 |
 `;
