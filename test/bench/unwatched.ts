@@ -20,7 +20,7 @@ export async function openUnwatched(
   browser: Browser,
   url: string,
   /** Run before the page's own script. */
-  prelude: string,
+  prelude = '',
 ): Promise<UnwatchedPage> {
   const cdp = await browser.newBrowserCDPSession();
   const { targetId } = await cdp.send('Target.createTarget', {
