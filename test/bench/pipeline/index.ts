@@ -7,8 +7,7 @@ import { type BenchClip, clipOf, longClip, wideClips } from './clips';
 import { decodeNatively, reduceNatively, requireNative } from './native';
 import { benchPage, benchPlots, type ClipRuns } from './page';
 
-/** Films that take a minute and more are run less often. */
-const [RUNS, LONG_RUNS] = [5, 1] as const;
+const RUNS = 5;
 /** Beside those: 512 x 128 films of the same shot by frames, and 2000-frame films of it by width: what cost grows with. */
 const LENGTHS = [1250, 2500, 5000] as const;
 const WIDTHS = [640, 960] as const;
@@ -26,10 +25,7 @@ export async function pipeline(say: (line: string) => void): Promise<void> {
   const bench = await openBenchPage();
   try {
     const runs: ClipRuns[] = [];
-    for (const clip of [...wide, long]) {
-      const isLong = clip === long || clip.bits === 16;
-      runs.push(await runClip(bench, clip, isLong ? LONG_RUNS : RUNS, say));
-    }
+    for (const clip of [...wide, long]) runs.push(await runClip(bench, clip, RUNS, say));
     const byLength: ClipRuns[] = [];
     for (const frames of LENGTHS) {
       byLength.push(await runClip(bench, await clipOf(512, 128, frames), COST_RUNS, say));
