@@ -3,28 +3,29 @@ import type { Contrast } from '../film/picture';
 /** Half the window about the ordinary grey, as a share of the greys' whole range. */
 const WINDOW_SHARE = 0.3;
 
-interface RowGreys extends Contrast {
-  readonly ordinary: number;
-}
-
 /** Of each row once: rows are never changed. */
-const known = new WeakMap<Float32Array, RowGreys | null>();
+const known = new WeakMap<Float32Array, Contrast | null>();
 
-/** Null: the row lies outside the film (-1) altogether. */
-function greysOf(row: Float32Array): RowGreys | null {
+/** Least and largest grey of a row; null: it lies outside the film (-1) altogether. */
+function extremesOf(row: Float32Array): Contrast | null {
   const before = known.get(row);
   if (before !== undefined) return before;
+  let low = Infinity;
+  let high = -Infinity;
+  for (const grey of row) {
+    if (grey < 0) continue;
+    if (grey < low) low = grey;
+    if (grey > high) high = grey;
+  }
+  const extremes = low > high ? null : { low, high };
+  known.set(row, extremes);
+  return extremes;
+}
+
+/** The middle one of a row's greys within the film. */
+function middleOf(row: Float32Array): number {
   const inside = row.filter((grey) => grey >= 0).sort();
-  const greys =
-    inside.length === 0
-      ? null
-      : {
-          low: inside[0] as number,
-          ordinary: inside[inside.length >> 1] as number,
-          high: inside[inside.length - 1] as number,
-        };
-  known.set(row, greys);
-  return greys;
+  return inside[inside.length >> 1] as number;
 }
 
 /**
@@ -36,11 +37,11 @@ export function greyRange(rows: Iterable<Float32Array>): Contrast {
   let high = -Infinity;
   let ordinary: number | null = null;
   for (const row of rows) {
-    const greys = greysOf(row);
-    if (greys === null) continue;
-    low = Math.min(low, greys.low);
-    high = Math.max(high, greys.high);
-    ordinary ??= greys.ordinary;
+    const extremes = extremesOf(row);
+    if (extremes === null) continue;
+    low = Math.min(low, extremes.low);
+    high = Math.max(high, extremes.high);
+    ordinary ??= middleOf(row);
   }
   if (ordinary === null) return { low: 0, high: 255 };
   const half = WINDOW_SHARE * (high - low);

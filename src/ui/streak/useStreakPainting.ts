@@ -63,9 +63,13 @@ export function useStreakPainting(
       paintNew(context, last);
       return;
     }
-    context.canvas.width = raster.width;
-    context.canvas.height = raster.height;
-    const picture = context.createImageData(raster.width, raster.height);
+    // A size that is set anew, even the same, costs a new drawing surface.
+    if (last?.raster !== raster) {
+      context.canvas.width = raster.width;
+      context.canvas.height = raster.height;
+    }
+    const picture =
+      last?.raster === raster ? last.picture : context.createImageData(raster.width, raster.height);
     const window = { low, high };
     paintRows(raster, rows, window, picture.data, 0, raster.height);
     context.putImageData(picture, 0, 0);
