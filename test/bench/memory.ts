@@ -6,6 +6,7 @@ import { max, scaleLinear } from 'd3';
 import { type Browser, chromium } from 'playwright-core';
 import { preview } from 'vite';
 import { chromiumLaunch } from '../../scripts/chromium.mjs';
+import { goToMeasure, measure, openFilm, showsFilm } from './measuring';
 import { type BenchClip, heldFilm, largeFilm } from './memoryClips';
 import { familyOf, residentOf } from './resident';
 import { openUnwatched } from './unwatched';
@@ -71,7 +72,7 @@ async function traceOf(name: string, clip: BenchClip, address: string): Promise<
       address,
       "Reflect.deleteProperty(Navigator.prototype, 'serviceWorker')",
     );
-    await page.until(saysFrameOf('clip.mp4'), 120_000);
+    await showsFilm(page, 'clip.mp4', 120_000);
     await pause(5000);
     const idle = look(pid);
     const samples: Sample[] = [];
@@ -80,15 +81,11 @@ async function traceOf(name: string, clip: BenchClip, address: string): Promise<
     timer = setInterval(() => {
       samples.push({ time: (performance.now() - begun) / 1000, ...look(pid), phase });
     }, SAMPLE_EVERY_MS);
-    await page.setFiles('input[data-role=files]', [clip.film, clip.shot]);
-    await page.until(saysFrameOf(clip.film.slice(clip.film.lastIndexOf('/') + 1)), 600_000);
+    await openFilm(page, clip.film, clip.shot);
     const last = await page.evaluate(`document.querySelector('.frame-slider').max`);
     phase = 'measuring';
-    await page.evaluate(`document.querySelector('[data-step=ball]').click()`);
-    await page.until(`document.querySelector('button.measure') !== null`, 10_000);
-    await page.evaluate(`document.querySelector('button.measure').click()`);
-    await page.until(`document.querySelector('button.cancel, .notice-problem') !== null`, 60_000);
-    await page.until(`document.querySelector('button.measure') !== null`, 3_600_000);
+    await goToMeasure(page);
+    await measure(page);
     phase = 'after';
     await pause(5000);
     const speed = await page.evaluate(
@@ -100,11 +97,6 @@ async function traceOf(name: string, clip: BenchClip, address: string): Promise<
     await browser.close();
   }
 }
-
-/** Whether the page shows a frame of the film. */
-const saysFrameOf = (name: string): string =>
-  `[...document.querySelectorAll('*')].some(({ childElementCount, textContent }) =>
-    childElementCount === 0 && /^Frame \\d+ of /.test(textContent) && textContent.includes(${JSON.stringify(name)}))`;
 
 async function processOf(browser: Browser): Promise<number> {
   const session = await browser.newBrowserCDPSession();

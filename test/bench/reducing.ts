@@ -1,20 +1,18 @@
 import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { basename, join, resolve } from 'node:path';
+import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { chromium } from 'playwright-core';
 import { preview } from 'vite';
 import { chromiumLaunch } from '../../scripts/chromium.mjs';
 import { longestTask } from './mainThread';
+import { goToMeasure, measure, openFilm, showsFilm } from './measuring';
 import { wideClips } from './pipeline/clips';
 import { openUnwatched } from './unwatched';
 
 const RUNS = 3;
 /** In which the page has drawn what was found, and had it kept. */
 const KEPT_WITHIN_MS = 1500;
-const SHOWS_A_FRAME = `document.querySelector('.frame-slider') !== null`;
-/** The button, which a way to cancel takes the place of. */
-const MEASURE = `document.querySelector('button.measure')`;
 
 /**
  * `npm run bench -- reducing`: the longest task of the main thread while the built tool measures a film of 1280 x 256 x
@@ -29,18 +27,14 @@ export async function reducing(say: (line: string) => void): Promise<void> {
   const browser = await chromium.launch(chromiumLaunch());
   try {
     const page = await openUnwatched(browser, server.resolvedUrls?.local[0] ?? '');
-    await page.until(SHOWS_A_FRAME, 60_000);
-    await page.setFiles('input[data-role=files]', [resolve(clip.path), shot]);
-    await page.until(`document.body.textContent.includes(' of ${basename(clip.path)}')`, 60_000);
-    await page.evaluate(`document.querySelector('[data-step=ball]').click()`);
-    await page.until(`${MEASURE} !== null`, 10_000);
+    await showsFilm(page, 'clip.mp4', 120_000);
+    await openFilm(page, clip.path, shot);
+    await goToMeasure(page);
     const cdp = await browser.newBrowserCDPSession();
     for (let run = 0; run < RUNS; run++) {
       const { found, wall, core } = await longestTask(cdp, async () => {
         const begun = performance.now();
-        await page.evaluate(`${MEASURE}.click()`);
-        await page.until(`${MEASURE} === null`, 10_000);
-        await page.until(`${MEASURE} !== null`, 300_000);
+        await measure(page);
         const took = (performance.now() - begun) / 1000;
         await pause(KEPT_WITHIN_MS);
         return took;

@@ -63,18 +63,19 @@ export function useStreakPainting(
       paintNew(context, last);
       return;
     }
-    // A size that is set anew, even the same, costs a new drawing surface.
-    if (last?.raster !== raster) {
-      context.canvas.width = raster.width;
-      context.canvas.height = raster.height;
-    }
-    const picture =
-      last?.raster === raster ? last.picture : context.createImageData(raster.width, raster.height);
+    const picture = last?.raster === raster ? last.picture : layOut(context, raster);
     const window = { low, high };
     paintRows(raster, rows, window, picture.data, 0, raster.height);
     context.putImageData(picture, 0, 0);
     painted.current = { raster, contrast: window, rows, picture, seen: rows.size };
   }, [canvas, raster, rows, version, low, high]);
+}
+
+/** Sizes the canvas: a size that is set anew, even the same, costs a new drawing surface. */
+function layOut(context: CanvasRenderingContext2D, { width, height }: Raster): ImageData {
+  context.canvas.width = width;
+  context.canvas.height = height;
+  return context.createImageData(width, height);
 }
 
 function paintNew(context: CanvasRenderingContext2D, painted: Painted): void {
