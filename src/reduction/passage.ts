@@ -7,6 +7,12 @@ import { REST_FRAMES } from '../seal/reference';
  */
 export const BEFORE = 64;
 export const AFTER = 16;
+/**
+ * What has moved counts as come to rest after so many frames: a second decoder begins at a key frame, and common
+ * encoders set those up to 250 frames apart (from memory), so that what moves again sooner would have it decode the same
+ * frames anew.
+ */
+const AT_REST = 256;
 /** Beyond this share of the film all of it is as quick. */
 const MOST_SHARE = 0.75;
 
@@ -31,7 +37,7 @@ export function framesToSurvey(
  * nothing comes to rest with this frame.
  */
 export function settledBy(last: number, isActive: Uint8Array): readonly FrameRange[] | null {
-  const settles = last - AFTER;
+  const settles = last - AT_REST;
   const seen = isActive.subarray(0, last + 1);
   if (seen[settles] !== 1 || seen.lastIndexOf(1) !== settles) return null;
   return rangesAround(seen, []);

@@ -26,7 +26,7 @@ const CUT_OFF = /partial file|ended prematurely|truncat/i;
 
 /** A film of which sums of the frames can be had without the frames. */
 export interface SummedSource extends FrameSource {
-  sums(range: FrameRange, signal?: AbortSignal): Promise<Map<number, number>>;
+  sums(ranges: readonly FrameRange[], signal?: AbortSignal): Promise<Map<number, number>>;
 }
 
 /**
@@ -111,7 +111,7 @@ export async function openFilm(
       return untimed ? null : secondsOf(film.timeline);
     },
     frames: (range, framesSignal) => framesOf(film, startDecoders, range, framesSignal),
-    sums: (range, sumsSignal) => sumsOf(film, range, sumsSignal),
+    sums: (ranges, sumsSignal) => sumsOf(film, ranges, sumsSignal),
     audio: (soundSignal) => readSound(clip, soundSignal),
     close: async () => {},
   };
@@ -161,17 +161,22 @@ async function* framesOf(
   for await (const [index, data] of decoded) yield { index, ...size, data, ...whites };
 }
 
-/** Sums of frames by index (`planeSum`): nothing else is kept of them, so a range is decoded in one go. */
+/**
+ * Sums of frames by index (`planeSum`): nothing else is kept of them, so that all between two places where the decoder
+ * can start are decoded in one go, whatever ranges they are of.
+ */
 async function sumsOf(
   film: Film,
-  range: FrameRange,
+  ranges: readonly FrameRange[],
   signal?: AbortSignal,
 ): Promise<Map<number, number>> {
   const upright = uprightIn(film);
   const sum = (plane: Uint8Array) => planeSum(upright(plane));
   const sums = new Map<number, number>();
   const { count, key } = film.timeline;
-  const spans = spansOf(indicesOf(range, count), key, Number.POSITIVE_INFINITY);
+  const indices = new Set(ranges.flatMap((range) => indicesOf(range, count)));
+  const inOrder = [...indices].sort((a, b) => a - b);
+  const spans = spansOf(inOrder, key, Number.POSITIVE_INFINITY);
   const kept = keptOf(film, spans, sum, signal);
   for await (const [index, of] of kept) sums.set(index, of);
   return sums;

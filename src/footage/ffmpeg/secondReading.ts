@@ -13,11 +13,8 @@ export async function readAgain(
 ): Promise<SecondReading> {
   const source = await openFilm(clip, platform, signal);
   const { frameCount } = source.info;
-  const sums = new Map<number, number>();
-  for (const range of ranges) {
-    const within = { ...range, end: Math.min(range.end, frameCount) };
-    if (within.start >= within.end) continue;
-    for (const [index, sum] of await source.sums(within, signal)) sums.set(index, sum);
-  }
-  return { frameCount, sums };
+  const within = ranges
+    .map((range) => ({ ...range, end: Math.min(range.end, frameCount) }))
+    .filter(({ start, end }) => start < end);
+  return { frameCount, sums: await source.sums(within, signal) };
 }

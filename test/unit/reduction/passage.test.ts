@@ -38,15 +38,16 @@ describe('frames worth a closer look', () => {
 });
 
 describe('what has moved', () => {
-  const isActive = activity(2000, [1000, 1100], [1500, 1501]);
+  const isActive = activity(2000, [1000, 1050], [1090, 1100], [1300, 1301], [1600, 1601]);
   const settled = Array.from({ length: 2000 }, (_, last) => settledBy(last, isActive));
 
   test('is told once it has come to rest, with the frames around it', () => {
-    expect(settled[1115]).toEqual([
+    expect(settled[1300 + 256]).toEqual([
       { start: 0, end: 8 },
       { start: 936, end: 1116 },
+      { start: 1236, end: 1317 },
     ]);
-    expect(settled[1516]).toEqual([...framesToSurvey(isActive, [])]);
+    expect(settled[1600 + 256]).toEqual([...framesToSurvey(isActive, [])]);
     expect(settled.filter((one) => one !== null)).toHaveLength(2);
   });
 });
