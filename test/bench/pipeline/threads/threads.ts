@@ -5,6 +5,7 @@ import type { FootageInfo } from '../../../../src/core/film';
 import { orThrow } from '../../../../src/core/reason';
 import type { ReductionEvent, Stage } from '../../../../src/reduction/types';
 import { parseShot } from '../../../../src/shot/parse';
+import { supplyFrom } from '../../../../workers/filmSupply';
 import type { DecodeTiming, PipelinePage, ReduceTiming } from '../timings';
 
 const threads = startWorkforce(({ message }) => {
@@ -13,17 +14,16 @@ const threads = startWorkforce(({ message }) => {
 const input = document.querySelector('input') as HTMLInputElement;
 let info: FootageInfo | null = null;
 
+/** As the tool's threads have films decoded: the memory of frames that are done with goes back. */
 async function decode(): Promise<DecodeTiming> {
   if (info === null) throw new Error('no film is open');
   const begun = performance.now();
-  const run = await threads.film.startRun({ start: 0, end: info.frameCount });
+  const film = supplyFrom(threads.film);
   let frames = 0;
-  for (;;) {
-    const batch = await threads.film.next(run);
-    if (batch.length === 0) break;
-    frames += batch.length;
+  for await (const frame of film.frames({ start: 0, end: info.frameCount })) {
+    film.done(frame);
+    frames += 1;
   }
-  await threads.film.endRun(run);
   return { frames, seconds: (performance.now() - begun) / 1000 };
 }
 
