@@ -1,4 +1,5 @@
 import { cpus } from 'node:os';
+import type { Stage } from '../../../src/reduction/types';
 import type { ReportPlot } from '../../validate/types';
 import type { BenchClip } from './clips';
 import type { DecodeTiming, ReduceTiming } from './timings';
@@ -125,7 +126,7 @@ export function benchPage(
   );
   const ratios = clips.map(({ clip, runs }) =>
     row([
-      clip.label + (clip.frames === 2000 ? '' : `, ${clip.frames} frames`),
+      nameOf(clip),
       spread(
         runs.map((run) => run.nativeDecode.seconds / run.decode.seconds),
         2,
@@ -180,18 +181,41 @@ ${ratios.join('\n')}
 
 Films besides those of the table were measured once each. Exponents (cost as quantity to the power; median times): by length, until the track is known ${slope(byLength, frames, looked)}, whole reduction ${slope(byLength, frames, total)}, decoding alone ${slope(byLength, frames, ({ decode }) => decode.seconds)}. By pixels a frame: until the track ${slope(bySize, pixels, looked)}, whole reduction ${slope(bySize, pixels, total)}, decoding alone ${slope(bySize, pixels, ({ decode }) => decode.seconds)}. What comes after the track is one cost for each frame of the flight, whatever the film's length: it makes the whole grow less than in proportion in short films.
 
+## Where the time goes
+
+Middle times, s. The *pass* goes through the whole film; the *closer look* takes still scene, rough places and seal from the frames in which something moves and those around them; *centres* are fitted twice each; the *rest* is fit and budget, and the wait for the damage check where that is not over by then.
+
+| film | pass | closer look | centres | rest |
+|---|---|---|---|---|
+${clips.map(stageRow).join('\n')}
+
 ## What bounds it
 
-As profiles of single runs on two cores showed it:
+As samples of single runs on two cores showed it:
 
-- **Decoding alone**: Chromium's decoders cost more than native ffmpeg, because frames are handed out: of VP9's decoding two thirds of one core's time go into luma copied into memory of its own and passed to the thread that asked. ffmpeg's and OpenCV's packages are built without WebAssembly's SIMD and threads: two ffmpeg side by side decode Motion-JPEG at about half of the native speed.
-- **H.264 is decoded twice**: what is measured of it is held against ffmpeg's reading, from the key frame before the ball on. Where that runs makes no difference to the whole: both cores are full.
-- **The first centre** waits for the whole film: the still scene is learnt from frames spread over all of it.
-- **The pass** over the film takes twice as long as decoding alone (VP9: 2.6 of 5.1 s): every frame's change is measured and its row of the streak image read, by one thread beside the decoder.
-- **After the pass** (VP9): 1 s in which 124 frames are looked at closer, 1.4 s in which 26 centres are fitted twice, both on both cores. The native script does nothing of the kind: it takes moments of what differs.
-- **FFV1, 16 bit**: the frames of the flight are more than the 40 MiB held of them, and are decoded again.
+- **Decoding alone**: Chromium's decoders cost more than native ffmpeg, because each frame is a word back and forth between decoder and the thread that asks, and its luma is copied into memory of its own. In the film of 20 000 small frames, which cost little else, a third of the cores' time goes unused for that. ffmpeg's and OpenCV's packages are built without WebAssembly's SIMD and threads: two ffmpeg side by side decode Motion-JPEG.
+- **H.264 is decoded twice**: what is measured of it is held against ffmpeg's reading, from the key frame before the ball on (640 of the 2000 frames; the closer look waits for cores meanwhile).
+- **The first centre** waits for the whole film: the still scene is learnt from frames spread over all of it. The ball is in the middle of these films: native decoding alone takes half of its time until it shows.
+- **The pass** over the film takes longer than decoding alone: every frame's change is measured and its row of the streak image read, by one thread beside the decoder.
+- **The closer look** is at some 440 frames, of which 40 MiB are held from the pass; the others are decoded again, FFV1's of 16 bit nearly all.
+- **Centres**: 26 of them, fitted twice, on both cores. The native script does nothing of the kind: it takes moments of what differs.
+- **Memory given back and taken anew** took about a seventh of all core time where it was sampled, in page faults and the flushes between cores that come with them; native programs use their few buffers over and over. On a machine on which that was cheaper an earlier version came to 0.50 (H.264), 0.54 (VP9), 0.41 (Motion-JPEG) and 0.56 (FFV1).
 `;
 }
+
+/** Of one film: what passes between the last words of its stages. */
+function stageRow({ clip, runs }: ClipRuns): string {
+  const until = (stage: Stage) => (run: Run) => run.reduce.stages[stage] ?? Number.NaN;
+  const ends = [() => 0, until('background'), until('track'), until('centres'), total];
+  const parts = ends.slice(1).map((end, i) => {
+    const begin = ends[i] as (run: Run) => number;
+    return middle(runs.map((run) => end(run) - begin(run))).toFixed(2);
+  });
+  return row([nameOf(clip), ...parts]);
+}
+
+const nameOf = ({ label, frames }: BenchClip): string =>
+  label + (frames === 2000 ? '' : `, ${frames} frames`);
 
 /** How often each film was run, in the order of the table. */
 const runCounts = (clips: readonly ClipRuns[]): string =>
