@@ -193,7 +193,7 @@ ${clips.map(stageRow).join('\n')}
 
 As samples of single runs on two cores showed it:
 
-- **Decoding alone**: Chromium's decoders cost more than native ffmpeg, because each frame is a word back and forth between decoder and the thread that asks, and its luma is copied into memory of its own. In the film of 20 000 small frames, which cost little else, a third of the cores' time goes unused for that. ffmpeg's and OpenCV's packages are built without WebAssembly's SIMD and threads: two ffmpeg side by side decode Motion-JPEG.
+- **Decoding alone**: Chromium's decoders cost more than native ffmpeg, because each frame is a word back and forth between decoder and the thread that asks, and its luma is copied into memory of its own. In the film of 20 000 small frames a good quarter of the cores' time went unused while it was gone through; asking for frames one batch ahead did not change that. ffmpeg's and OpenCV's packages are built without WebAssembly's SIMD and threads: two ffmpeg side by side decode Motion-JPEG.
 - **H.264 is decoded twice**: what is measured of it is held against ffmpeg's reading, from the key frame before the ball on (640 of the 2000 frames; the closer look waits for cores meanwhile).
 - **The first centre** waits for the whole film: the still scene is learnt from frames spread over all of it. The ball is in the middle of these films: native decoding alone takes half of its time until it shows.
 - **The pass** over the film takes longer than decoding alone: every frame's change is measured and its row of the streak image read, by one thread beside the decoder.
